@@ -1,0 +1,65 @@
+"""What can be dragged, nudged or typed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Literal
+
+from msgspec import Struct
+
+from elevation.room.model import Ref, Room
+from elevation.setting_out.model import Point
+from elevation.words import Message
+
+
+class Handle(Struct, frozen=True):
+    """One thing that moves along one axis.
+
+    Attributes
+    ----------
+    axis : str
+        ``rod-height``, ``rod-left``, ``rod-right``, ``bracket``, ``hem``, ``lead``, ``opening-left``, ``opening-right``,
+        ``opening-head``, ``opening-sill``, ``obstacle-x``, ``obstacle-y``, ``ceiling``, ``floor``, ``wall-end``.
+    ref : Ref
+        What it belongs to; stations add their index as a last id.
+    at : Point
+        Where it is drawn, wall mm.
+    along : str
+        ``x`` or ``y``.
+    value_mm : float
+        Wall coordinate along its axis just now.
+    low_mm, high_mm : float
+        Hard range of that coordinate.
+    name : Message
+        "Rod height, window 1".
+    shown_mm : callable
+        ``(value) -> mm`` that a person reads and types ("4 in above the casing"), from the wall coordinate.
+    from_shown : callable
+        The inverse: what was typed, as wall coordinate.
+    shown_as : Message
+        What the shown figure is ("above the casing").
+    move : callable
+        ``(room, value_mm, alone) -> Room``: a new room with the handle at ``value_mm`` (already quantised);
+        ``alone`` moves one end only where both would move.
+    """
+
+    axis: str
+    ref: Ref
+    at: Point
+    along: Literal["x", "y"]
+    value_mm: float
+    low_mm: float
+    high_mm: float
+    name: Message
+    shown_as: Message
+    shown_mm: Callable[[float], float]
+    from_shown: Callable[[float], float]
+    move: Callable[[Room, float, bool], Room]
+
+
+class Stuck(Struct, frozen=True, gc=False):
+    """Where a dragged handle came to rest: the value, why (None on a bare graduation), and a rule broken there."""
+
+    value_mm: float
+    reason: Message | None = None
+    breaks: str | None = None

@@ -1,0 +1,1 @@
+"""Display list to SVG, JSON and text; painters with Qt."""

@@ -1,0 +1,1 @@
+"""Display list on a QPainter: screen, PNG, PDF."""

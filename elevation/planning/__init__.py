@@ -1,0 +1,1 @@
+"""What works over findings: remedies, the measuring order, first proposals."""

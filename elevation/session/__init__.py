@@ -1,0 +1,1 @@
+"""The one mutable thing: the current Room, history, path, selection and gestures."""

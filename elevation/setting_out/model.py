@@ -1,0 +1,306 @@
+"""Where everything lands: plain numbers in mm, wall coordinates (x right, y up).
+
+All values are floats in millimetres unless the name says otherwise. ``None`` means that a fact it
+depends on has not been measured; ``SetOut.missing`` says which.
+"""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from elevation.room.model import Ref
+from elevation.words import Message
+
+Point = tuple[float, float]
+Span = tuple[float, float]
+
+
+class Profile(Struct, frozen=True, gc=False):
+    """A line along the wall given by points with rising x; straight between, level beyond its ends.
+
+    ``known`` is False where nothing was measured and the points are only there to draw (dashed).
+    """
+
+    points: tuple[Point, ...]
+    known: bool = True
+
+
+class LinkOut(Struct, frozen=True, gc=False):
+    """One link of the measuring chain along the wall, in order from the left.
+
+    Attributes
+    ----------
+    key : str
+        ``gap:ID`` (before that opening), ``casing-left:ID``, ``width:ID``, ``casing-right:ID``, ``gap-right``.
+    ref : Ref
+        The opening (or wall) it belongs to.
+    left_mm, right_mm : float
+        Where it stands.
+    typed : bool
+        It was measured; otherwise it was worked out.
+    """
+
+    key: str
+    ref: Ref
+    left_mm: float
+    right_mm: float
+    typed: bool
+
+
+class ChainOut(Struct, frozen=True, gc=False):
+    """The measuring chain resolved.
+
+    ``closing_error_mm`` is (sum of the typed links) minus (typed wall width) when everything was typed, else None.
+    ``again`` are keys of the links to measure again, longest first, where it does not close.
+    """
+
+    links: tuple[LinkOut, ...]
+    closing_error_mm: float | None = None
+    again: tuple[str, ...] = ()
+
+
+class OpeningOut(Struct, frozen=True, gc=False):
+    """An opening where it stands.
+
+    ``left_mm .. top_mm`` bound the clear opening (top at the crown of the head).
+    ``casing_top_mm`` is the casing's upper edge at the crown (the head where uncased).
+    ``glass_area_mm2`` by formula; ``glass`` is the outline as one closed polygon (frame deducted), ``lites`` the
+    glazing-bar lines. ``rise_mm`` is the arc's rise, ``right_top_mm`` the head at the right side (raked).
+    ``sweep`` are rectangles (left, bottom, right, top, out) that a moving sash or leaf needs in front of the
+    wall, ``out`` mm deep. ``known_casing`` False: drawn dashed. ``placed`` False: position assumed.
+    """
+
+    ref: Ref
+    number: int
+    kind: str
+    left_mm: float
+    right_mm: float
+    bottom_mm: float
+    top_mm: float
+    head: str
+    rise_mm: float
+    right_top_mm: float
+    casing_mm: float
+    casing_top_mm: float
+    frame_mm: float
+    glass_left_mm: float
+    glass_right_mm: float
+    glass_bottom_mm: float
+    glass_top_mm: float
+    glass_area_mm2: float
+    glass: tuple[Point, ...]
+    columns: int
+    rows: int
+    sash: str
+    hinge: str
+    handle_out_mm: float
+    sweep: tuple[tuple[float, float, float, float, float], ...]
+    stool: tuple[float, float, float] | None
+    apron_mm: float
+    reveal_mm: float | None
+    escape: bool
+    known_casing: bool
+    placed: bool
+
+
+class ObstacleOut(Struct, frozen=True, gc=False):
+    """An obstacle where it stands; ``out_mm`` is its projection, ``clearance_mm`` its own sheet's figure."""
+
+    ref: Ref
+    kind: str
+    name: str
+    left_mm: float
+    right_mm: float
+    bottom_mm: float
+    top_mm: float
+    out_mm: float
+    clearance_mm: float | None
+
+
+class SupportOut(Struct, frozen=True, gc=False):
+    """The rod: four places are kept apart (bracket centre, rod end, cut end, finial).
+
+    ``left_mm``/``right_mm`` are the ends of the rod without finial; ``cut_left_mm``/``cut_right_mm`` where the tube is cut;
+    ``metal_left_mm``/``metal_right_mm`` the outermost metal with finials. ``finial_mm`` is a finial's
+    length, ``finial_diameter_mm`` its thickness. ``splices_mm`` are x of joints; ``splice_free`` those without a
+    bracket. ``pieces`` is how many pieces of stock make the rod.
+    """
+
+    kind: str
+    left_mm: float
+    right_mm: float
+    height_mm: float
+    length_mm: float
+    cut_left_mm: float
+    cut_right_mm: float
+    cut_length_mm: float
+    metal_left_mm: float
+    metal_right_mm: float
+    diameter_mm: float
+    projection_mm: float
+    ends: str
+    finial_mm: float
+    finial_diameter_mm: float
+    splices_mm: tuple[float, ...]
+    splice_free: tuple[float, ...]
+    pieces: int
+
+
+class BracketOut(Struct, frozen=True, gc=False):
+    """A bracket: centre ``x_mm``, rod centre ``height_mm`` there, wall plate (left, bottom, right, top)."""
+
+    ref: Ref
+    x_mm: float
+    height_mm: float
+    built: bool
+    rings_pass: bool
+    half_width_mm: float
+    plate: tuple[float, float, float, float]
+    kit: str
+
+
+class PanelOut(Struct, frozen=True, gc=False):
+    """A panel.
+
+    ``travel`` are the stops it moves between. ``open``, ``closed`` and ``drawn`` are the (left, right) of
+    the cloth in those positions. ``top_mm`` is the top of the cloth, ``heading_mm`` how far that is below the rod's
+    centre line (negative: above). ``hem`` is the lower edge as drawn: (x, y) points left to right, following the floor
+    where its target does. ``gap_low_mm``/``gap_high_mm`` least and greatest gap of hem to floor over all it travels.
+    ``fullness`` is flat width over closed width (None for a stationary panel without travel).
+    ``cannot_pass`` are refs of brackets in its way. ``parks_at_mm`` is the fixed edge of the stack.
+    ``side`` is ``left`` or ``right``: which way the fixed edge lies. ``target_gap_mm`` is the wished gap of hem
+    to floor (negative lies on it) where the target is the floor, else None.
+    ``fold_count`` and ``fold_depth_mm`` belong to the closed position (front to back of a fold).
+    """
+
+    ref: Ref
+    flat_width_mm: float
+    count: int
+    finished_length_mm: float | None
+    top_mm: float
+    heading_mm: float
+    side: str
+    stationary: bool
+    parks_at_mm: float
+    travel: Span
+    open: Span
+    closed: Span
+    drawn: Span
+    rings: int
+    fullness: float | None
+    stack_low_mm: float
+    stack_mm: float
+    stack_high_mm: float
+    stack_basis: Message
+    fold_count: int
+    fold_depth_mm: float
+    hem: tuple[Point, ...]
+    hem_low_mm: float
+    gap_low_mm: float | None
+    gap_high_mm: float | None
+    target_gap_mm: float | None
+    cannot_pass: tuple[Ref, ...]
+
+
+class LayerOut(Struct, frozen=True, gc=False):
+    """One layer: support, brackets and panels, with heading, colour and body to draw them by."""
+
+    ref: Ref
+    support: SupportOut
+    brackets: tuple[BracketOut, ...]
+    panels: tuple[PanelOut, ...]
+    heading: str
+    colour: str
+    body: str
+
+
+class GlassOut(Struct, frozen=True, gc=False):
+    """Glass of all covered openings together; fractions 0 to 1.
+
+    ``covered_left_mm``/``covered_right_mm``: stack over glass per side, open. ``support_to_clear_mm``: length of a rod
+    that would leave all glass clear with these panels. ``light_blocking_mm``: width along the wall
+    that the closed cloth covers. ``clear_drawn`` is for the panels as drawn just now.
+    """
+
+    area_mm2: float
+    clear_open: float
+    clear_closed: float
+    clear_drawn: float
+    stack_over_left_mm: float
+    stack_over_right_mm: float
+    support_to_clear_mm: float
+    light_blocking_mm: float
+
+
+class ClearancesOut(Struct, frozen=True, gc=False):
+    """Distances from the rod's centre line and ends; the least along the rod where it varies.
+
+    ``left_of_opening_mm``/``right_of_opening_mm``: rod's end without finial to the first and last covered opening;
+    ``bracket_left_mm``/``bracket_right_mm``: outermost bracket centre to the same. ``head_to_ceiling_mm`` is the gap that
+    the rod has to share (casing top, or head, to ceiling or crown, least over the covered openings).
+    """
+
+    above_opening_mm: float
+    above_casing_mm: float
+    below_ceiling_mm: float | None
+    left_of_opening_mm: float
+    right_of_opening_mm: float
+    bracket_left_mm: float | None
+    bracket_right_mm: float | None
+    head_to_ceiling_mm: float | None
+    hem_to_floor_low_mm: float | None
+    hem_to_floor_high_mm: float | None
+
+
+class TreatmentOut(Struct, frozen=True, gc=False):
+    """A treatment where it lands. ``openings`` are those it covers, left to right."""
+
+    ref: Ref
+    name: str
+    mount: str
+    openings: tuple[OpeningOut, ...]
+    layers: tuple[LayerOut, ...]
+    glass: GlassOut
+    clearances: ClearancesOut
+
+
+class ProportionOut(Struct, frozen=True, gc=False):
+    """One live proportion: a name, its parts (each a label and mm, in order), and a ratio to say."""
+
+    name: Message
+    parts: tuple[tuple[Message, float], ...]
+    ratio: float
+
+
+class MissingFact(Struct, frozen=True):
+    """A fact not measured yet, the thing it belongs to, and what cannot be known without it."""
+
+    ref: Ref
+    field: str
+    text: Message
+
+
+class SetOut(Struct, frozen=True, gc=False):
+    """One wall dressed in one scheme.
+
+    ``width_mm`` is assumed (``known_width`` False) where the wall was not measured. ``crown_mm`` and
+    ``baseboard_mm`` are zero where absent or unknown. ``ends`` are the kinds (``corner``/``open``) left and right.
+    """
+
+    wall: str
+    wall_name: str
+    scheme: str | None
+    scheme_name: str
+    width_mm: float
+    known_width: bool
+    ends: tuple[str, str]
+    ceiling: Profile
+    floor: Profile
+    crown_mm: float
+    baseboard_mm: float
+    chain: ChainOut
+    openings: tuple[OpeningOut, ...]
+    obstacles: tuple[ObstacleOut, ...]
+    treatments: tuple[TreatmentOut, ...]
+    proportions: tuple[ProportionOut, ...]
+    missing: tuple[MissingFact, ...]

@@ -1,0 +1,1 @@
+"""SetOut and findings to display lists: the elevation, its schedule, the measuring sheet."""

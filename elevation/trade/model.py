@@ -1,0 +1,121 @@
+"""Typed rows of the trade's tables, and the one frozen value that holds them all."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from msgspec import Struct
+
+Sure = Literal["published", "one source", "common practice", "from memory"]
+
+
+class HeadingRow(Struct, frozen=True, gc=False):
+    """How cloth is made to hang.
+
+    ``drop_mm``: top of the cloth below the rod's centre line (negative: it stands above).
+    ``pitch_mm``: flat cloth between two rings, hooks or pleats. ``carries``: ``rings`` slide on the rod and pass an
+    open bracket; ``sleeve`` (pocket, tab, eyelet) never passes one. ``stack_*`` along the rod per 1371.6 mm
+    (54 in) of flat cloth of body ``light``; ``stack_plus_mm`` once a panel.
+    ``hem_datum``: always the top of the cloth.
+    """
+
+    id: str
+    name: str
+    drop_mm: float
+    pitch_mm: float
+    carries: Literal["rings", "sleeve"]
+    fullness_low: float
+    fullness_typical: float
+    fullness_high: float
+    stack_low_mm: float
+    stack_mm: float
+    stack_high_mm: float
+    stack_plus_mm: float
+    stack_model: Literal["flat-on-rings", "pleated-on-cord"]
+    source: str
+    sure: Sure
+
+
+class SectionRow(Struct, frozen=True, gc=False):
+    """A rod section: outer diameter, wall (0 for solid), longest stock, all mm."""
+
+    id: str
+    name: str
+    material: str
+    outer_mm: float
+    wall_mm: float
+    stock_mm: float
+    source: str
+    sure: Sure
+
+
+class BracketRow(Struct, frozen=True, gc=False):
+    """A bracket kit: plate on the wall (width, above and below the rod's axis), width along the rod, rings pass or not."""
+
+    id: str
+    name: str
+    plate_width_mm: float
+    plate_above_mm: float
+    plate_below_mm: float
+    width_mm: float
+    rings_pass: bool
+    source: str
+    sure: Sure
+
+
+class EndRow(Struct, frozen=True, gc=False):
+    """How a rod ends: extra tube beyond the rod's end (bare ends), length and thickness of cap or finial."""
+
+    id: str
+    name: str
+    extra_tube_mm: float
+    length_mm: float
+    diameter_mm: float
+    shape: Literal["none", "cap", "ball", "spear"]
+    source: str
+    sure: Sure
+
+
+class ReadyMadeRow(Struct, frozen=True, gc=False):
+    """A length that panels are sold in, by market (``in`` or ``mm``)."""
+
+    id: str
+    name: str
+    market: Literal["in", "mm"]
+    length_mm: float
+    source: str
+    sure: Sure
+
+
+class BodyRow(Struct, frozen=True, gc=False):
+    """How thick cloth stacks beside ``light``: the factor on every stack figure."""
+
+    id: str
+    name: str
+    stack_factor: float
+    source: str
+    sure: Sure
+
+
+class LimitRow(Struct, frozen=True, gc=False):
+    """A limit of a rule: a length in mm, an area in mm2 or a ratio, with the words of its authority."""
+
+    id: str
+    name: str
+    value: float
+    kind: Literal["length", "area", "ratio"]
+    authority: str
+    source: str
+    sure: Sure
+
+
+class Trade(Struct, frozen=True):
+    """What the trade knows, as one value that is passed in; keys are row ids."""
+
+    headings: dict[str, HeadingRow]
+    sections: dict[str, SectionRow]
+    brackets: dict[str, BracketRow]
+    ends: dict[str, EndRow]
+    ready_made: dict[str, ReadyMadeRow]
+    bodies: dict[str, BodyRow]
+    limits: dict[str, LimitRow]

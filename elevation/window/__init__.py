@@ -1,0 +1,1 @@
+"""The desktop: main window, canvas, forms, findings."""
