@@ -1,0 +1,88 @@
+"""The bundled type, for every painter.
+
+The only module that touches the font package. Text is set at ``SET_AT`` pixels and scaled down by the
+painter, with kerning, ligatures and hinting off: advances then agree with the table that ``sheet`` measures by.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import font_source_sans_pro
+from PySide6.QtGui import QFont, QFontDatabase
+
+SET_AT = 250
+"""Pixel size that text is set at before it is scaled to its height (a hundred times 2.5 mm)."""
+
+_FILES = {"regular": "Regular", "semibold": "Semibold", "italic": "It"}
+
+
+@cache
+def _families() -> dict[str, str]:
+    folder = Path(font_source_sans_pro.font_directory)
+    families = {}
+    for weight, name in _FILES.items():
+        # TrueType outlines: Qt's PDF writer embeds these as a subset, the others whole.
+        number = QFontDatabase.addApplicationFont(str(folder / f"SourceSansPro-{name}.ttf"))
+        found = QFontDatabase.applicationFontFamilies(number)
+        families[weight] = found[0] if found else ""
+    return families
+
+
+def _family(weight: str) -> str:
+    families = _families()
+    # A second application in the same process (tests) starts with an empty font database.
+    if not QFontDatabase.hasFamily(families[weight]):
+        _families.cache_clear()
+        _drawing_font.cache_clear()
+        families = _families()
+    return families[weight]
+
+
+@cache
+def _drawing_font(weight: str) -> QFont:
+    font = QFont(_family(weight))
+    font.setPixelSize(SET_AT)
+    font.setWeight(QFont.Weight.DemiBold if weight == "semibold" else QFont.Weight.Normal)
+    font.setItalic(weight == "italic")
+    font.setKerning(False)
+    font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+    font.setStyleStrategy(QFont.StyleStrategy.PreferOutline)
+    for tag in ("liga", "clig", "calt", "frac"):
+        font.setFeature(QFont.Tag(tag), 0)
+    return font
+
+
+def drawing_font(weight: str) -> QFont:
+    """The font that drawings are set in.
+
+    Parameters
+    ----------
+    weight : str
+        ``regular``, ``semibold`` or ``italic``.
+
+    Returns
+    -------
+    QFont
+        At ``SET_AT`` pixels, kerning, ligatures and hinting off. Needs a QGuiApplication.
+    """
+    _family(weight)
+    return _drawing_font(weight)
+
+
+def window_font(points: float) -> QFont:
+    """The same family for the window's own text.
+
+    Parameters
+    ----------
+    points : float
+        Type size in points.
+
+    Returns
+    -------
+    QFont
+    """
+    font = QFont(_family("regular"))
+    font.setPointSizeF(points)
+    return font
