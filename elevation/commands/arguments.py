@@ -1,0 +1,147 @@
+"""What was asked for on the command line, as small values.
+
+argparse does the reading; its usage block is replaced by one sentence.
+"""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from msgspec import Struct
+
+from elevation import __version__
+from elevation.errors import BadInput
+
+
+class Help(Struct, frozen=True):
+    """Text to print, and nothing else to do."""
+
+    text: str
+
+
+class Window(Struct, frozen=True):
+    """Open the window on a room, or on the first demo room."""
+
+    room: Path | None = None
+
+
+class Check(Struct, frozen=True):
+    """Check rooms: one wall or all, one scheme or all."""
+
+    rooms: tuple[Path, ...]
+    wall: str | None = None
+    scheme: str | None = None
+    all_schemes: bool = False
+    json: bool = False
+
+
+class Draw(Struct, frozen=True):
+    """Draw a room to a file; its ending picks the format."""
+
+    room: Path
+    out: Path
+    wall: str | None = None
+    scheme: str | None = None
+    sheet: str = "elevation"
+    paper: str | None = None
+    scale: str | None = None
+    dpi: int = 200
+
+
+class Sheets(Struct, frozen=True):
+    """Every sheet of every room into a folder."""
+
+    rooms: tuple[Path, ...]
+    out: Path
+
+
+Given = Help | Window | Check | Draw | Sheets
+
+SHEETS = ("elevation", "measuring")
+PAPERS = ("a4", "a3", "letter", "tabloid")
+
+_HELP = """\
+Elevation draws a window wall to scale with its curtain rod and panels.
+
+  elevation [ROOM]                      open the window
+  elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
+  elevation draw ROOM --out FILE [--wall W] [--scheme S] [--sheet elevation|measuring]
+                 [--paper a4|a3|letter|tabloid] [--scale 1:20] [--dpi N]
+  elevation sheets ROOM... --out DIR    every sheet of every room
+  elevation --version
+  elevation --help
+
+FILE's ending picks the format: .svg, .pdf or .png. W and S are ids or unambiguous names.
+A room file named like a command is given as ./check. Without ROOM a demo room opens.
+Exit codes: 0 fine, 1 check found a stop or something broken, 2 bad use or bad input, 70 a bug.
+"""
+
+
+class _Reader(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise BadInput("command line", "", message, "try elevation --help")
+
+
+def read(words: Sequence[str]) -> Given:
+    """What ``words`` (the arguments without the program's name) ask for; raises BadInput."""
+    if "--help" in words or "-h" in words:
+        return Help(_HELP)
+    if "--version" in words:
+        return Help(f"elevation {__version__}\n")
+    command = words[0] if words else ""
+    if command == "check":
+        return _check(words[1:])
+    if command == "draw":
+        return _draw(words[1:])
+    if command == "sheets":
+        return _sheets(words[1:])
+    return _window(words)
+
+
+def _reader() -> _Reader:
+    return _Reader(prog="elevation", add_help=False, allow_abbrev=False)
+
+
+def _window(words: Sequence[str]) -> Window:
+    reader = _reader()
+    reader.add_argument("room", nargs="?", type=Path)
+    return Window(room=reader.parse_args(list(words)).room)
+
+
+def _check(words: Sequence[str]) -> Check:
+    reader = _reader()
+    reader.add_argument("rooms", nargs="+", type=Path, metavar="ROOM")
+    reader.add_argument("--wall")
+    schemes = reader.add_mutually_exclusive_group()
+    schemes.add_argument("--scheme")
+    schemes.add_argument("--all-schemes", action="store_true")
+    reader.add_argument("--json", action="store_true")
+    got = reader.parse_args(list(words))
+    return Check(tuple(got.rooms), got.wall, got.scheme, got.all_schemes, got.json)
+
+
+def _draw(words: Sequence[str]) -> Draw:
+    reader = _reader()
+    reader.add_argument("room", type=Path, metavar="ROOM")
+    reader.add_argument("--out", type=Path, required=True)
+    reader.add_argument("--wall")
+    reader.add_argument("--scheme")
+    reader.add_argument("--sheet", choices=SHEETS, default="elevation")
+    reader.add_argument("--paper", choices=PAPERS)
+    reader.add_argument("--scale")
+    reader.add_argument("--dpi", type=int, default=200)
+    got = reader.parse_args(list(words))
+    if not 20 <= got.dpi <= 1200:
+        raise BadInput("command line", "--dpi", f"is {got.dpi}", "give a number from 20 to 1200")
+    return Draw(got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi)
+
+
+def _sheets(words: Sequence[str]) -> Sheets:
+    reader = _reader()
+    reader.add_argument("rooms", nargs="+", type=Path, metavar="ROOM")
+    reader.add_argument("--out", type=Path, required=True)
+    got = reader.parse_args(list(words))
+    return Sheets(tuple(got.rooms), got.out)

@@ -1,0 +1,66 @@
+"""``elevation check``: every finding of the rooms named, as text or JSON."""
+
+from __future__ import annotations
+
+import msgspec
+
+from elevation.commands import choosing
+from elevation.commands.arguments import Check
+from elevation.commands.main import EXIT_BAD, EXIT_FINE, EXIT_FOUND, complain
+from elevation.errors import ElevationError
+from elevation.findings.all_rules import find
+from elevation.findings.model import Finding, Scene, Weight
+from elevation.output.report import Plain, wall_report, wall_text
+from elevation.planning.remedies import remedies
+from elevation.room.model import Room
+from elevation.room.style import style_for
+from elevation.setting_out.whole import set_out
+from elevation.trade.model import Trade
+from elevation.trade.tables import load_trade
+from elevation.words import Message, Style
+
+
+def run_check(given: Check) -> int:
+    """Report on the rooms; good rooms are reported even where others cannot be read. Returns the exit code."""
+    trade = load_trade()
+    errors: list[str] = []
+    rooms: list[Plain] = []
+    found_any = False
+    for path in given.rooms:
+        try:
+            room = choosing.load(path, trade)
+            walls: list[Plain] = []
+            texts: list[str] = []
+            for wall in choosing.walls(room, given.wall, path.name):
+                for scheme in choosing.schemes(wall, given.scheme, given.all_schemes, path.name):
+                    style = msgspec.structs.replace(style_for(room), language="en", decimal_mark=".")
+                    scheme_id = None if scheme is None else scheme.id
+                    report, text, grave = _wall(room, wall.id, scheme_id, trade, style)
+                    walls.append(report)
+                    texts.append(text)
+                    found_any = found_any or grave
+        except ElevationError as error:
+            errors.append(str(error))
+            complain(error)
+            continue
+        rooms.append({"room": room.name or path.name, "file": str(path), "walls": walls})
+        if not given.json:
+            print(f"{room.name or path.name} ({path.name})")
+            print("\n".join(texts), end="")
+    if given.json:
+        whole = {"format": "elevation-check", "version": 1, "errors": errors, "rooms": rooms}
+        print(msgspec.json.format(msgspec.json.encode(whole), indent=2).decode())
+    if errors:
+        return EXIT_BAD
+    return EXIT_FOUND if found_any else EXIT_FINE
+
+
+def _wall(room: Room, wall_id: str, scheme_id: str | None, trade: Trade, style: Style) -> tuple[Plain, str, bool]:
+    laid = set_out(room, wall_id, scheme_id, trade)
+    findings = find(Scene(room, laid, trade))
+    found: list[tuple[Finding, list[Message]]] = [
+        (finding, [remedy.label for remedy in remedies(room, wall_id, scheme_id, finding, trade).offered])
+        for finding in findings
+    ]
+    grave = any(finding.weight is not Weight.CONSIDER for finding in findings)
+    return wall_report(laid, found, style), wall_text(laid, found, style), grave

@@ -1,0 +1,111 @@
+"""``elevation draw``: one sheet, or one a wall in a PDF, to the file that was named."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from elevation.commands import choosing
+from elevation.commands.arguments import Draw
+from elevation.commands.main import EXIT_FINE
+from elevation.errors import BadInput, BadOutput, Missing
+from elevation.findings.all_rules import find
+from elevation.findings.model import Scene
+from elevation.output.svg import to_svg
+from elevation.room.keeping import write_atomically
+from elevation.room.model import Room, Scheme, Wall
+from elevation.room.style import style_for
+from elevation.setting_out.whole import set_out
+from elevation.sheet.elevation import elevation_sheet
+from elevation.sheet.measuring import measuring_sheet
+from elevation.sheet.paper import page_named, scale_of
+from elevation.sheet.records import Picture
+from elevation.trade.model import Trade
+from elevation.trade.tables import load_trade
+
+ENDINGS = (".svg", ".pdf", ".png")
+
+
+def run_draw(given: Draw) -> int:
+    """Draw what was asked for; raises an ElevationError where that cannot be done."""
+    ending = given.out.suffix.lower()
+    if ending not in ENDINGS:
+        raise BadInput("command line", "--out", f"“{given.out.name}” has no known ending", f"use {', '.join(ENDINGS)}")
+    trade = load_trade()
+    room = choosing.load(given.room, trade)
+    walls = choosing.walls(room, given.wall, given.room.name)
+    if not walls:
+        raise BadInput(given.room.name, "walls", "has no wall to draw", "add one")
+    if ending != ".pdf":
+        walls = walls[:1]
+    pictures = [
+        picture_of(
+            room,
+            wall,
+            choosing.schemes(wall, given.scheme, False, given.room.name)[0],
+            trade,
+            sheet=given.sheet,
+            paper=given.paper,
+            scale=given.scale,
+        )
+        for wall in walls
+    ]
+    write(pictures, given.out, given.dpi)
+    return EXIT_FINE
+
+
+def picture_of(
+    room: Room,
+    wall: Wall,
+    scheme: Scheme | None,
+    trade: Trade,
+    *,
+    sheet: str = "elevation",
+    paper: str | None = None,
+    scale: str | None = None,
+) -> Picture:
+    """The sheet of one wall; ``paper`` and ``scale`` as on the command line, None for what fits."""
+    style = style_for(room)
+    page = None if paper is None else page_named(paper)
+    if sheet == "measuring":
+        return measuring_sheet(room, wall, style, page)
+    laid = set_out(room, wall.id, None if scheme is None else scheme.id, trade)
+    findings = find(Scene(room, laid, trade))
+    ratio = None if scale is None else scale_of(scale)
+    return elevation_sheet(room, laid, findings, trade, style, paper=page, scale=ratio)
+
+
+def write(pictures: Sequence[Picture], out: Path, dpi: int) -> None:
+    """Write the pictures to ``out``, whose ending picks the format; only PDF takes more than the first."""
+    ending = out.suffix.lower()
+    if ending == ".svg":
+        write_atomically(out, to_svg(pictures[0]))
+        return
+    _needs_qt()
+    if not out.parent.is_dir():
+        raise BadOutput(str(out), "", "cannot be written: its folder does not exist", "name a folder that exists")
+    if ending == ".png":
+        from elevation.output.painters.png import to_png
+
+        write_atomically(out, to_png(pictures[0], dpi))
+    else:
+        from elevation.output.painters.pdf import to_pdf
+
+        write_atomically(out, to_pdf(pictures))
+
+
+def _needs_qt() -> None:
+    from elevation.commands.screen import FOR_QT, missing_packages
+
+    packages = missing_packages(FOR_QT)
+    if packages:
+        raise Missing(
+            "PNG and PDF",
+            "",
+            "need Qt's system libraries",
+            f"on Debian: apt-get install {' '.join(packages)}; or draw to .svg, which needs none",
+        )
+    try:
+        import PySide6.QtGui  # noqa: F401
+    except ImportError as error:
+        raise Missing("PNG and PDF", "", f"need Qt ({error})", "draw to .svg, which needs none") from error

@@ -1,0 +1,62 @@
+"""``elevation [ROOM]``: the window; where none can open, the room is drawn to an SVG and one sentence says so."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+
+from elevation.commands import choosing
+from elevation.commands.arguments import Window
+from elevation.commands.crash import take_unread, write_report
+from elevation.commands.main import EXIT_FINE
+from elevation.commands.screen import why_no_window
+from elevation.errors import BadOutput
+from elevation.trade.tables import load_trade
+
+
+def run_window(given: Window) -> int:
+    """Open the window on a room (default: the first demo room), or draw it; returns the exit code."""
+    path = given.room or choosing.first_demo()
+    trade = load_trade()
+    if given.room is not None:
+        # Bad input must be said before a window opens.
+        choosing.load(path, trade)
+    reason = why_no_window()
+    if reason is None:
+        try:
+            import PySide6.QtWidgets  # noqa: F401
+        except ImportError as error:
+            reason = f"Qt cannot be loaded ({error})"
+    if reason is not None:
+        return _draw_instead(path, reason)
+    from elevation.window.start import run
+
+    return run(path, is_demo=given.room is None, trade=trade, crash_report=take_unread(), write_report=write_report)
+
+
+def _draw_instead(path: Path, reason: str) -> int:
+    from elevation.commands.draw import picture_of, write
+
+    trade = load_trade()
+    room = choosing.load(path, trade)
+    wall = room.walls[0]
+    picture = picture_of(room, wall, wall.schemes[0] if wall.schemes else None, trade)
+    out = _fresh(path)
+    try:
+        write([picture], out, 200)
+    except BadOutput:
+        out = Path(tempfile.mkdtemp(prefix="elevation-")) / out.name
+        write([picture], out, 200)
+    print(f"No window could open: {reason}; {room.name or path.name} was drawn to {out} instead.")
+    return EXIT_FINE
+
+
+def _fresh(path: Path) -> Path:
+    # Nothing is overwritten that was not named, so take the first name that is free.
+    stem = path.name.removesuffix(".json").removesuffix(".room")
+    number = 1
+    while True:
+        out = Path.cwd() / (f"{stem}.svg" if number == 1 else f"{stem}-{number}.svg")
+        if not out.exists():
+            return out
+        number += 1

@@ -1,0 +1,68 @@
+"""Sheets as one PDF: exact scale, vector, selectable text, a page a picture."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QSizeF
+from PySide6.QtGui import QPageLayout, QPageSize, QPainter, QPdfWriter
+
+from elevation.errors import BadOutput
+from elevation.output.painters.application import ensure_application
+from elevation.output.painters.replay import replay
+from elevation.sheet.records import Page, Picture
+
+_DPI = 1200
+_MM_PER_INCH = 25.4
+
+
+def _layout(page: Page) -> QPageLayout:
+    # Exact matching: Qt otherwise takes a page of nearly A4 for A4. Portrait with its own size: landscape
+    # would swap a custom size.
+    size = QPageSize(
+        QSizeF(page.width_mm, page.height_mm),
+        QPageSize.Unit.Millimeter,
+        page.name,
+        QPageSize.SizeMatchPolicy.ExactMatch,
+    )
+    return QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF(0, 0, 0, 0))
+
+
+def to_pdf(pictures: Sequence[Picture]) -> bytes:
+    """PDF bytes with one page for each picture, in order.
+
+    Parameters
+    ----------
+    pictures : sequence of Picture
+        At least one, each with a page. One mm of paper is one mm on the page.
+
+    Raises
+    ------
+    BadOutput
+        Where Qt cannot make it.
+    """
+    pages = [picture.page for picture in pictures if picture.page is not None]
+    if not pictures or len(pages) != len(pictures):
+        raise ValueError("a PDF needs pictures with pages")
+    ensure_application()
+    kept = QByteArray()
+    buffer = QBuffer(kept)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QPdfWriter(buffer)
+    writer.setResolution(_DPI)
+    writer.setTitle(pictures[0].title)
+    writer.setCreator("Elevation")
+    writer.setPageLayout(_layout(pages[0]))
+    painter = QPainter()
+    if not painter.begin(writer):
+        raise BadOutput("PDF", "", "could not be begun", "")
+    try:
+        for number, (picture, page) in enumerate(zip(pictures, pages, strict=True)):
+            if number:
+                writer.setPageLayout(_layout(page))
+                writer.newPage()
+            replay(picture, painter, _DPI / _MM_PER_INCH)
+    finally:
+        painter.end()
+    buffer.close()
+    return bytes(kept.data())

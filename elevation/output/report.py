@@ -1,0 +1,166 @@
+"""What ``check`` reports: one wall in one scheme as plain data (the ``elevation-check`` contract) or as text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from elevation.findings.model import Finding
+from elevation.room.model import Ref
+from elevation.setting_out.model import BracketOut, ClearancesOut, GlassOut, LayerOut, PanelOut, SetOut, TreatmentOut
+from elevation.words import Message, Style
+from elevation.words.say import say
+
+Plain = dict[str, object]
+
+# Written to 0.001 mm: finer than any tape, and free of the last bits of floating point.
+_PLACES = 3
+
+
+def _mm(value: float | None) -> float | None:
+    return None if value is None else round(value, _PLACES) + 0.0
+
+
+def _share(value: float) -> float:
+    return round(value, 6) + 0.0
+
+
+def subject_text(ref: Ref) -> str:
+    """A Ref as text: ids from the wall down, joined by slashes."""
+    return "/".join(ref)
+
+
+def _bracket(bracket: BracketOut) -> Plain:
+    return {
+        "id": bracket.ref[-1],
+        "x_mm": _mm(bracket.x_mm),
+        "height_mm": _mm(bracket.height_mm),
+        "rings_pass": bracket.rings_pass,
+        "load_n": None,
+        "uplift_n": None,
+        "fixing": "",
+        "holds_times": None,
+    }
+
+
+def _panel(panel: PanelOut) -> Plain:
+    return {
+        "id": panel.ref[-1],
+        "flat_width_mm": _mm(panel.flat_width_mm),
+        "finished_length_mm": _mm(panel.finished_length_mm),
+        "parks_at_mm": _mm(panel.parks_at_mm),
+        "travel_from_mm": _mm(panel.travel[0]),
+        "travel_to_mm": _mm(panel.travel[1]),
+        "rings": panel.rings,
+        "closed_width_mm": _mm(panel.closed[1] - panel.closed[0]),
+        "fullness": None if panel.fullness is None else _share(panel.fullness),
+        "stack_mm": _mm(panel.stack_mm),
+        "stack_low_mm": _mm(panel.stack_low_mm),
+        "stack_high_mm": _mm(panel.stack_high_mm),
+        "fold_depth_mm": _mm(panel.fold_depth_mm),
+    }
+
+
+def _layer(layer: LayerOut) -> Plain:
+    rod = layer.support
+    return {
+        "id": layer.ref[-1],
+        "support": {
+            "kind": rod.kind,
+            "left_mm": _mm(rod.left_mm),
+            "right_mm": _mm(rod.right_mm),
+            "height_mm": _mm(rod.height_mm),
+            "length_mm": _mm(rod.length_mm),
+            "cut_length_mm": _mm(rod.cut_length_mm),
+            "diameter_mm": _mm(rod.diameter_mm),
+            "sag_mm": None,
+            "sag_limit_mm": None,
+        },
+        "brackets": [_bracket(bracket) for bracket in layer.brackets],
+        "panels": [_panel(panel) for panel in layer.panels],
+    }
+
+
+def _glass(glass: GlassOut) -> Plain:
+    return {
+        "area_mm2": round(glass.area_mm2, 1),
+        "clear_open": _share(glass.clear_open),
+        "clear_closed": _share(glass.clear_closed),
+        "stack_over_glass_left_mm": _mm(glass.stack_over_left_mm),
+        "stack_over_glass_right_mm": _mm(glass.stack_over_right_mm),
+        "support_to_clear_mm": _mm(glass.support_to_clear_mm),
+        "light_blocking_mm": _mm(glass.light_blocking_mm),
+    }
+
+
+def _clearances(clear: ClearancesOut) -> Plain:
+    return {
+        "above_opening_mm": _mm(clear.above_opening_mm),
+        "above_casing_mm": _mm(clear.above_casing_mm),
+        "below_ceiling_mm": _mm(clear.below_ceiling_mm),
+        "left_of_opening_mm": _mm(clear.left_of_opening_mm),
+        "right_of_opening_mm": _mm(clear.right_of_opening_mm),
+        "hem_to_floor_low_mm": _mm(clear.hem_to_floor_low_mm),
+        "hem_to_floor_high_mm": _mm(clear.hem_to_floor_high_mm),
+    }
+
+
+def _treatment(treatment: TreatmentOut) -> Plain:
+    return {
+        "id": treatment.ref[-1],
+        "name": treatment.name,
+        "openings": [opening.ref[-1] for opening in treatment.openings],
+        "layers": [_layer(layer) for layer in treatment.layers],
+        "glass": _glass(treatment.glass),
+        "clearances": _clearances(treatment.clearances),
+    }
+
+
+def _finding(finding: Finding, remedies: Iterable[Message], style: Style) -> Plain:
+    plain: Plain = {
+        "rule": finding.rule,
+        "weight": finding.weight.value,
+        "subject": subject_text(finding.subject),
+        "measured_mm": _mm(finding.measured_mm),
+        "limit_mm": _mm(finding.limit_mm),
+        "authority": say(finding.authority, style),
+        "text": say(finding.text, style),
+        "remedies": [say(label, style) for label in remedies],
+    }
+    if finding.caution is not None:
+        plain["caution"] = say(finding.caution, style)
+    return plain
+
+
+def wall_report(set_out: SetOut, found: Sequence[tuple[Finding, Sequence[Message]]], style: Style) -> Plain:
+    """One wall in one scheme as the plain data of ``check --json``.
+
+    Parameters
+    ----------
+    set_out : SetOut
+    found : sequence of (Finding, labels of its remedies)
+    style : Style
+        English by contract; the unit is the room's.
+    """
+    return {
+        "wall": set_out.wall,
+        "scheme": set_out.scheme or "",
+        "treatments": [_treatment(treatment) for treatment in set_out.treatments],
+        "missing": [say(fact.text, style) for fact in set_out.missing],
+        "findings": [_finding(finding, labels, style) for finding, labels in found],
+    }
+
+
+def wall_text(set_out: SetOut, found: Sequence[tuple[Finding, Sequence[Message]]], style: Style) -> str:
+    """The same as lines of text for a terminal: what stands where, then the findings with their remedies."""
+    scheme = set_out.scheme_name or set_out.scheme or "no scheme"
+    lines = [f"{set_out.wall_name or set_out.wall}, {scheme}"]
+    for finding, labels in found:
+        lines.append(f"  {finding.weight.value:<8} {say(finding.text, style)} [{finding.rule}]")
+        lines.append(f"           {say(finding.authority, style)}")
+        if finding.caution is not None:
+            lines.append(f"           {say(finding.caution, style)}")
+        lines += [f"           try: {say(label, style)}" for label in labels]
+    lines += [f"  unknown  {say(fact.text, style)}" for fact in set_out.missing]
+    if not found:
+        lines.append("  nothing is broken")
+    return "\n".join(lines) + "\n"
