@@ -1,0 +1,90 @@
+"""The ``check`` contract, on the demo rooms and on bad input."""
+
+import json
+import math
+
+import jsonschema
+import pytest
+
+from elevation import places
+from elevation.commands.main import main
+
+DEMOS = sorted(places.demo_rooms().glob("*.room.json"))
+
+
+def _json(capsys, *words):
+    code = main(["check", *map(str, words), "--json"])
+    told = capsys.readouterr()
+    return code, json.loads(told.out), told.err
+
+
+@pytest.fixture(scope="module")
+def schema():
+    return json.loads((places.resources() / "schemas" / "check.schema.json").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("demo", DEMOS, ids=lambda path: path.name)
+def test_every_demo_keeps_the_published_schema(demo, schema, capsys):
+    code, got, err = _json(capsys, demo, "--all-schemes")
+    assert code in (0, 1)
+    assert err == ""
+    jsonschema.validate(got, schema)
+    assert all(wall["treatments"] or wall["scheme"] == "" for room in got["rooms"] for wall in room["walls"])
+
+
+def _weights(got):
+    return {f["weight"] for room in got["rooms"] for wall in room["walls"] for f in wall["findings"]}
+
+
+@pytest.mark.parametrize("demo", DEMOS, ids=lambda path: path.name)
+def test_the_exit_code_says_whether_something_is_broken(demo, capsys):
+    code, got, _ = _json(capsys, demo)
+    assert code == (1 if _weights(got) & {"stop", "broken"} else 0)
+
+
+def test_no_number_is_nan_or_infinite(capsys):
+    _, got, _ = _json(capsys, *DEMOS)
+
+    def walk(value):
+        if isinstance(value, float):
+            assert math.isfinite(value)
+        elif isinstance(value, dict):
+            for part in value.values():
+                walk(part)
+        elif isinstance(value, list):
+            for part in value:
+                walk(part)
+
+    walk(got)
+
+
+def test_a_bad_room_is_one_sentence_and_good_rooms_are_still_reported(tmp_path, capsys):
+    bad = tmp_path / "bad.room.json"
+    bad.write_text("{", encoding="utf-8")
+    code, got, err = _json(capsys, bad, DEMOS[0])
+    assert code == 2
+    assert err.count("\n") == 1
+    assert "bad.room.json" in err
+    assert len(got["errors"]) == 1
+    assert len(got["rooms"]) == 1
+
+
+def test_an_unknown_wall_is_named_with_those_there_are(capsys):
+    code = main(["check", str(DEMOS[0]), "--wall", "the moon"])
+    told = capsys.readouterr()
+    assert code == 2
+    assert "the moon" in told.err
+    assert told.err.count("\n") == 1
+
+
+def test_an_unknown_scheme_is_named_with_those_there_are(capsys):
+    assert main(["check", str(DEMOS[0]), "--scheme", "the moon"]) == 2
+    assert "the moon" in capsys.readouterr().err
+
+
+def test_text_says_weight_rule_and_authority(capsys):
+    for demo in DEMOS:
+        main(["check", str(demo)])
+    out = capsys.readouterr().out
+    assert "[" in out
+    assert "common practice" in out
