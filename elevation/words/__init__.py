@@ -1,5 +1,20 @@
 """Texts: templates, plurals, languages and number style."""
 
-from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg
+from elevation.words.languages import languages
+from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg, msg_plural
+from elevation.words.say import say, say_value
+from elevation.words.style import style_of
 
-__all__ = ["Message", "Mm", "Percent", "Ratio", "Style", "msg"]
+__all__ = [
+    "Message",
+    "Mm",
+    "Percent",
+    "Ratio",
+    "Style",
+    "languages",
+    "msg",
+    "msg_plural",
+    "say",
+    "say_value",
+    "style_of",
+]

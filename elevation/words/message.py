@@ -39,10 +39,13 @@ class Message(Struct, frozen=True):
         English text with ``{name}`` places; the key of the translation.
     params : dict
         Values of the places: str, int, float, Mm, Ratio, Percent or another Message.
+    other : str
+        The template for every other ``{count}`` than one, where the words depend on it; empty where they do not.
     """
 
     template: str
     params: dict[str, object] = {}
+    other: str = ""
 
 
 def msg(template: str, /, **params: object) -> Message:
@@ -52,6 +55,11 @@ def msg(template: str, /, **params: object) -> Message:
     with a literal template, so that the catalogue's script can find it.
     """
     return Message(template, params)
+
+
+def msg_plural(one: str, other: str, /, *, count: int, **params: object) -> Message:
+    """Mark two templates whose words depend on ``{count}``: ``msg_plural("{count} ring", "{count} rings", count=n)``."""
+    return Message(one, {"count": count, **params}, other)
 
 
 class Style(Struct, frozen=True):
@@ -67,9 +75,12 @@ class Style(Struct, frozen=True):
         ``"."`` or ``","``.
     language : str
         ``"en"`` or another language that has a catalogue ("de").
+    plain : bool
+        Say fractions as "50 3/8": for outputs that cannot hold set fractions (JSON, DXF).
     """
 
     unit: str = "in"
     graduation_mm: float = 25.4 / 16
     decimal_mark: str = "."
     language: str = "en"
+    plain: bool = False

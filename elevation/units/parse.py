@@ -1,0 +1,325 @@
+"""The one reader of lengths that people type.
+
+Grammar, spaces free unless said::
+
+    length  = [sign] term { ("+" | "-") term }
+    term    = measure { "*" measure }                   at most one measure of a term has a unit
+    measure = number [ unit { number unit } ]           4 ft 2.5 in, 1 m 28 cm: falling units of one system;
+                                                        after feet a bare number is inches
+    number  = whole | decimal | fraction | whole fraction
+    unit    = in " ″ inch | ft ' ′ foot | yd | mm | cm | dm | m, and their long names
+
+A hyphen written tight between a whole number and a fraction means *and*, as the trade writes it (50-3/8 is 50 3/8,
+4'-2" is 4 ft 2 in); with a space beside it, it takes away. Comma and dot are both decimal marks; where both occur the
+last one is, and the other one groups by three. A bare number takes the room's unit. What could be read in two ways is
+refused, never guessed.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+
+from elevation.errors import BadInput
+from elevation.units.length import Length
+from elevation.units.scan import MM_OF, Token, scan
+
+LONGEST_TEXT = 100
+MOST_DIGITS = 12
+LARGEST_MM = 10_000_000
+"""Ten kilometres: more than any wall, small enough that a float holds it to a millionth of a mm."""
+
+_METRIC = ("m", "dm", "cm", "mm")
+_CUSTOMARY = ("yd", "ft", "in")
+_EXAMPLE = {"in": "write for example 50 3/8 in", "mm": "write for example 1280 mm"}
+
+
+def parse_length(text: str, unit: str = "in", *, what: str = "", where: str = "") -> Length:
+    """Read a length that a person typed.
+
+    Parameters
+    ----------
+    text : str
+        For example ``50 3/8``, ``4' 2 3/8"``, ``½``, ``1,28 m``, ``36 + 2*3 1/2``.
+    unit : str
+        ``"in"`` or ``"mm"``: the unit of bare numbers.
+    what, where : str
+        File or field, and the place in it, for the error's sentence.
+
+    Returns
+    -------
+    Length
+        Its ``mm`` from the exact rational; its ``text`` as typed, trimmed, with the unit after each bare number,
+        so that it reads the same in any room.
+
+    Raises
+    ------
+    BadInput
+        With the place in the text and what was expected there.
+    """
+    try:
+        return _read(text, unit)
+    except _Wrong as wrong:
+        raise BadInput(what, where, wrong.sentence(text), wrong.right or _EXAMPLE.get(unit, "")) from None
+
+
+class _Wrong(Exception):
+    """What is wrong with the text and where: made into BadInput by parse_length, which knows the file and place."""
+
+    def __init__(self, at: int | None, wrong: str, right: str = "") -> None:
+        super().__init__(wrong)
+        self.at = at
+        self.wrong = wrong
+        self.right = right
+
+    def sentence(self, text: str) -> str:
+        shown = _printable(text.strip()[:40])
+        if not shown:
+            return "is empty where a length is expected"
+        more = "..." if len(text.strip()) > 40 else ""
+        place = "" if self.at is None else f", character {self.at + 1}"
+        return f"\N{LEFT DOUBLE QUOTATION MARK}{shown}{more}\N{RIGHT DOUBLE QUOTATION MARK}{place}: {self.wrong}"
+
+
+@lru_cache(maxsize=8192)
+def _read(text: str, unit: str) -> Length:
+    if unit not in MM_OF:
+        raise ValueError(f"no such unit: {unit!r}")
+    if len(text) > LONGEST_TEXT:
+        raise _Wrong(None, f"is {len(text)} characters long", f"write at most {LONGEST_TEXT}")
+    line = "".join(" " if char.isspace() else char for char in text).strip()
+    reader = _Reader(line, unit)
+    size_mm = reader.length()
+    if abs(size_mm) > LARGEST_MM:
+        raise _Wrong(None, "is more than 10 km")
+    return Length(size_mm.numerator / size_mm.denominator, reader.text())
+
+
+class _Reader:
+    """Reads one text from left to right; positions are those of the trimmed text."""
+
+    def __init__(self, line: str, unit: str) -> None:
+        self._line = line
+        self._unit = unit
+        self._tokens = scan(line)
+        self._next = 0
+        self._bare: list[Token] = []  # last token of each term that has no unit of its own
+        self._units: set[str] = set()
+        self._raised: list[Token] = []
+
+    def length(self) -> Fraction:
+        sign = self._sign()
+        total = sign * self._term()
+        while self._peek().kind != "end":
+            joint = self._peek()
+            if joint.kind not in ("plus", "minus"):
+                raise self._unexpected("+, - or the end" if self._after_unit() else "a unit, +, - or the end")
+            self._next += 1
+            term = self._term()
+            total = total + term if joint.kind == "plus" else total - term
+        self._refuse_mixed_bare()
+        return total
+
+    def text(self) -> str:
+        """The text as typed, with the unit after each bare term and without raised signs of remainder."""
+        changes = [(token.end, token.end, f" {self._unit}") for token in self._bare]
+        changes += [(token.start, token.end, "") for token in self._raised]
+        line = self._line
+        for start, end, new in sorted(changes, reverse=True):
+            line = line[:start] + new + line[end:]
+        return line
+
+    def _peek(self, ahead: int = 0) -> Token:
+        return self._tokens[min(self._next + ahead, len(self._tokens) - 1)]
+
+    def _previous(self) -> Token:
+        return self._tokens[self._next - 1]
+
+    def _after_unit(self) -> bool:
+        return self._next > 0 and self._previous().kind == "unit"
+
+    def _unexpected(self, expected: str) -> _Wrong:
+        token = self._peek()
+        if token.kind == "end":
+            return _Wrong(token.start, f"the text ends where {expected} was expected")
+        if token.kind == "unknown" and token.text.isalpha():
+            return _Wrong(token.start, f"{token.text} is not a unit of length; expected {expected}")
+        shown = _printable(token.text if token.kind == "unknown" else self._line[token.start : token.end])
+        return _Wrong(token.start, f"found {shown} where {expected} was expected")
+
+    def _sign(self) -> int:
+        if self._peek().kind == "minus":
+            self._next += 1
+            return -1
+        if self._peek().kind == "plus":
+            self._next += 1
+        return 1
+
+    def _term(self) -> Fraction:
+        amount, has_unit = self._measure()
+        while self._peek().kind == "times":
+            self._next += 1
+            at = self._peek().start
+            factor, factor_has_unit = self._measure()
+            if has_unit and factor_has_unit:
+                raise _Wrong(at, "a length times a length is an area", "give the unit once, for example 2 * 3 1/2 in")
+            amount *= factor
+            has_unit = has_unit or factor_has_unit
+        if not has_unit:
+            self._bare.append(self._previous())
+            amount *= MM_OF[self._unit]
+        return amount
+
+    def _measure(self) -> tuple[Fraction, bool]:
+        """One measure and whether it has a unit: in mm if it has, else the bare amount."""
+        amount = self._number()
+        unit = self._unit_here()
+        if unit is None:
+            return amount, False
+        size_mm = amount * MM_OF[unit]
+        while True:
+            part = self._smaller_part(unit)
+            if part is None:
+                return size_mm, True
+            amount, unit = part
+            size_mm += amount * MM_OF[unit]
+
+    def _smaller_part(self, unit: str) -> tuple[Fraction, str] | None:
+        """The next part of a compound measure (the inches after the feet), or None if the measure ends here."""
+        start = self._next
+        tight = self._is_tight_hyphen() and unit == "ft"
+        if tight:
+            self._next += 1
+        at = self._peek()
+        if at.kind not in ("number", "fraction"):
+            return None
+        amount = self._number()
+        smaller = self._unit_here()
+        if smaller is None and unit == "ft":
+            smaller = "in"
+            self._units.add("in")
+        if tight and smaller != "in":
+            # 10'-2' takes feet from feet: not a compound measure after all.
+            self._next = start
+            return None
+        if tight and amount >= 12:
+            raise _Wrong(at.start, "12 in or more after a hyphen may mean and or minus", "put spaces around a minus")
+        if smaller is None:
+            raise _Wrong(at.end, "expected the unit of this number", "give each number its unit, for example 1 m 28 cm")
+        if not _falls(unit, smaller):
+            raise _Wrong(at.start, f"{smaller} cannot follow {unit} in one measure", "put + between them")
+        return amount, smaller
+
+    def _is_tight_hyphen(self) -> bool:
+        token = self._peek()
+        return token.kind == "minus" and self._previous().end == token.start and token.end == self._peek(1).start
+
+    def _unit_here(self) -> str | None:
+        self._skip_raised()
+        token = self._peek()
+        if token.kind != "unit":
+            return None
+        self._next += 1
+        self._units.add(token.text)
+        return token.text
+
+    def _skip_raised(self) -> None:
+        if self._peek().kind == "rest":
+            self._raised.append(self._peek())
+            # Taken out of the row, so that "the token before" stays the number.
+            del self._tokens[self._next]
+
+    def _number(self) -> Fraction:
+        token = self._peek()
+        if token.kind == "fraction":
+            return self._ready_fraction()
+        if token.kind != "number":
+            raise self._unexpected("a number")
+        if self._peek(1).kind == "slash":
+            return self._fraction()
+        self._next += 1
+        amount, is_whole = _decimal(token)
+        joined = self._is_tight_hyphen()
+        follows = self._peek(1 if joined else 0)
+        after = self._peek(2 if joined else 1)
+        if not (follows.kind == "fraction" or (follows.kind == "number" and after.kind == "slash")):
+            return amount
+        if not is_whole:
+            if joined:
+                return amount
+            raise _Wrong(follows.start, "a fraction cannot follow a decimal number")
+        self._next += joined
+        part = self._ready_fraction() if follows.kind == "fraction" else self._fraction()
+        if part >= 1:
+            raise _Wrong(
+                follows.start,
+                "a fraction after a whole number must be less than 1",
+                "put spaces around a minus, or write the whole number and the rest",
+            )
+        return amount + part
+
+    def _ready_fraction(self) -> Fraction:
+        token = self._peek()
+        self._next += 1
+        if token.value is None:
+            raise _Wrong(token.start, "the lower number of a fraction cannot be 0")
+        _check_digits(token)
+        return token.value
+
+    def _fraction(self) -> Fraction:
+        top = self._peek()
+        self._next += 2
+        bottom = self._peek()
+        if bottom.kind != "number":
+            raise self._unexpected("the lower number of a fraction")
+        self._next += 1
+        for token in (top, bottom):
+            if not token.text.isdigit():
+                raise _Wrong(token.start, "both numbers of a fraction must be whole")
+            _check_digits(token)
+        if int(bottom.text) == 0:
+            raise _Wrong(bottom.start, "the lower number of a fraction cannot be 0")
+        return Fraction(int(top.text), int(bottom.text))
+
+    def _refuse_mixed_bare(self) -> None:
+        """Refuse bare numbers beside another unit than the room's: 120 cm + 5 could mean cm, mm or in."""
+        usual = {"in", "ft"} if self._unit == "in" else {self._unit}
+        if self._bare and not self._units <= usual:
+            raise _Wrong(self._bare[0].start, "expected the unit of this number too", "give each number its unit")
+
+
+def _printable(text: str) -> str:
+    return "".join(char if char.isprintable() else "\N{REPLACEMENT CHARACTER}" for char in text)
+
+
+def _falls(unit: str, smaller: str) -> bool:
+    for system in (_METRIC, _CUSTOMARY):
+        if unit in system:
+            return smaller in system and system.index(smaller) > system.index(unit)
+    return False
+
+
+def _check_digits(token: Token) -> None:
+    if len(token.text) > MOST_DIGITS:
+        raise _Wrong(token.start, f"a number of more than {MOST_DIGITS} digits")
+
+
+def _decimal(token: Token) -> tuple[Fraction, bool]:
+    """Value of a number written with comma, dot or both, and whether it is plainly whole."""
+    text = token.text
+    _check_digits(token)
+    if text.isdigit():
+        return Fraction(int(text)), True
+    marks = [char for char in text if char in ".,"]
+    decimal = marks[-1]
+    groups: list[str]
+    if len(marks) > 1 and len(set(marks)) == 1:
+        # 1.234.567: the same mark twice can only group.
+        groups, digits = text.split(decimal), ""
+    else:
+        head, digits = text.rsplit(decimal, 1)
+        groups = head.replace(",", ".").split(".")
+    grouped_well = len(groups) == 1 or (1 <= len(groups[0]) <= 3 and all(len(group) == 3 for group in groups[1:]))
+    if not grouped_well or len(set(marks[:-1])) > 1 or (digits and decimal in marks[:-1]):
+        raise _Wrong(token.start, f"the commas and dots of {text} do not make a number")
+    return Fraction(int("".join(groups) or "0")) + Fraction(int(digits or "0"), 10 ** len(digits)), not digits

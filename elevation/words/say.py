@@ -1,0 +1,88 @@
+"""Messages become words: the one place where templates are translated and filled."""
+
+from __future__ import annotations
+
+from math import isfinite
+
+from elevation.units.format import MINUS, format_length
+from elevation.words.languages import SOURCE_LANGUAGE, catalogue_of
+from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg
+
+_MOST_DECIMALS = 6
+
+
+def say(message: Message, style: Style) -> str:
+    """Say a message in a reader's language, unit and number style.
+
+    Parameters
+    ----------
+    message : Message
+        Its template is translated if the language has it, else said in English.
+    style : Style
+        The reader.
+
+    Returns
+    -------
+    str
+        Lengths come with their unit ("50³⁄₈ in", "1280 mm"), per cents with their sign ("35%").
+    """
+    template = message.template
+    if style.language != SOURCE_LANGUAGE:
+        catalogue = catalogue_of(style.language)
+        if message.other:
+            template = catalogue.ngettext(template, message.other, _count(message))
+        else:
+            template = catalogue.gettext(template)
+    elif message.other and _count(message) != 1:
+        template = message.other
+    return template.format_map({name: say_value(value, style) for name, value in message.params.items()})
+
+
+def say_value(value: object, style: Style) -> str:
+    """Say one parameter: Mm, Ratio, Percent, Message, number or text.
+
+    Raises
+    ------
+    TypeError
+        For any other kind of value.
+    """
+    if isinstance(value, str):
+        return value
+    if isinstance(value, Mm):
+        return format_length(
+            value.value,
+            style.unit,
+            style.graduation_mm,
+            decimal_mark=style.decimal_mark,
+            with_unit=True,
+            plain=style.plain,
+        )
+    if isinstance(value, Message):
+        return say(value, style)
+    if isinstance(value, Ratio):
+        return _number(value.value, value.digits, style)
+    if isinstance(value, Percent):
+        return say(msg("{figure}%", figure=_number(value.value * 100, 0, style)), style)
+    if isinstance(value, int | float):
+        return _number(value, _MOST_DECIMALS, style, pad=False)
+    raise TypeError(f"a message cannot say {type(value).__name__}")
+
+
+def _count(message: Message) -> int:
+    count = message.params["count"]
+    if not isinstance(count, int):
+        raise TypeError(f"a count must be a whole number, not {count!r}")
+    return count
+
+
+def _number(value: float, digits: int, style: Style, *, pad: bool = True) -> str:
+    if not isfinite(value):
+        raise ValueError(f"a message cannot say {value!r}")
+    text = f"{value:.{digits}f}"
+    if not pad:
+        text = text.rstrip("0").rstrip(".")
+    if text.strip("-0.") == "":
+        text = text.lstrip("-")
+    if text.startswith("-") and not style.plain:
+        text = MINUS + text[1:]
+    return text.replace(".", style.decimal_mark)
