@@ -6,9 +6,11 @@ from collections.abc import Callable
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from elevation.room.model import Ref, Room
-from elevation.setting_out.model import Point
+from elevation.setting_out.model import Point, Span
+from elevation.units import Length
 from elevation.words import Message
 
 
@@ -55,6 +57,19 @@ class Handle(Struct, frozen=True):
     shown_mm: Callable[[float], float]
     from_shown: Callable[[float], float]
     move: Callable[[Room, float, bool], Room]
+    hold: Callable[[Room, Length, bool], Room]
+    both_mm: Span | None = None
+
+    @property
+    def key(self) -> tuple[str, Ref]:
+        """Axis and ref, which together name the handle whatever the room."""
+        return (self.axis, self.ref)
+
+    def bound(self, alone: bool) -> Handle:
+        """The handle with its range narrowed to where both ends can go, unless it moves ``alone``."""
+        if alone or self.both_mm is None:
+            return self
+        return replace(self, low_mm=self.both_mm[0], high_mm=self.both_mm[1])
 
 
 class Stuck(Struct, frozen=True, gc=False):

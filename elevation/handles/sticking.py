@@ -1,0 +1,147 @@
+"""Where a dragged handle comes to rest, and why.
+
+A handle goes from graduation to graduation of the figure that is held. Within 8 pixels of a place that
+means something it is caught there, and stays until the pointer is more than 12 pixels away.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from msgspec.structs import replace
+
+from elevation.findings.all_rules import stickings
+from elevation.findings.model import Scene, Sticking
+from elevation.handles.meaningful import places
+from elevation.handles.model import Handle, Stuck
+from elevation.setting_out.model import TreatmentOut
+from elevation.units import quantise
+from elevation.units.tolerance import TOUCH_MM
+from elevation.words import msg
+
+CAPTURE_PX = 8.0
+"""As near as this to a place, a handle is caught."""
+RELEASE_PX = 12.0
+"""Farther than this from where it was caught, it is let go."""
+
+HARD = 0
+RULE = 1
+NEIGHBOUR = 2
+PROPORTION = 3
+
+
+def landing_mm(handle: Handle, wanted_mm: float, graduation_mm: float) -> float:
+    """The wall coordinate nearest to ``wanted_mm`` at which the held figure stands on a graduation, within the range."""
+    inside_mm = min(max(wanted_mm, handle.low_mm), handle.high_mm)
+    shown_mm = handle.shown_mm(inside_mm)
+    marked_mm = quantise(shown_mm, graduation_mm)
+    value_mm = handle.from_shown(marked_mm)
+    if handle.low_mm - TOUCH_MM <= value_mm <= handle.high_mm + TOUCH_MM:
+        return value_mm
+    # The nearest mark lies outside the range: take the next one towards the inside.
+    step_mm = graduation_mm if marked_mm < shown_mm else -graduation_mm
+    value_mm = handle.from_shown(marked_mm + step_mm)
+    return value_mm if handle.low_mm - TOUCH_MM <= value_mm <= handle.high_mm + TOUCH_MM else inside_mm
+
+
+def candidates(handle: Handle, scene: Scene, handles: Iterable[Handle], *, alone: bool = False) -> tuple[Sticking, ...]:
+    """The places where ``handle`` may stick, on the graduations of its held figure; computed once, at press.
+
+    Parameters
+    ----------
+    handle : Handle
+        Its range already narrowed to where it can go in this gesture.
+    scene : Scene
+        The room and its set-out at press.
+    handles : iterable of Handle
+        All handles of the wall, for what stands beside this one.
+    alone : bool
+        Only this end moves where both would.
+
+    Returns
+    -------
+    tuple of Sticking
+        By rank, then by place; of places that fall together the first in rank stays.
+    """
+    graduation_mm = scene.room.graduation_mm
+    found: dict[float, Sticking] = {}
+    for sticking in sorted(_all(handle, scene, tuple(handles), alone), key=lambda place: place.rank):
+        if sticking.rank != HARD and not handle.low_mm - TOUCH_MM <= sticking.value_mm <= handle.high_mm + TOUCH_MM:
+            continue
+        value_mm = landing_mm(handle, sticking.value_mm, graduation_mm)
+        key = round(value_mm, 3)
+        if key not in found:
+            found[key] = replace(sticking, value_mm=value_mm)
+    return tuple(sorted(found.values(), key=lambda place: (place.rank, place.value_mm)))
+
+
+def _all(handle: Handle, scene: Scene, handles: tuple[Handle, ...], alone: bool) -> Iterable[Sticking]:
+    for value_mm, reason in ((handle.low_mm, msg("as far as it goes")), (handle.high_mm, msg("as far as it goes"))):
+        yield Sticking(handle.axis, handle.ref, value_mm, reason, HARD)
+    treatment = _treatment_of(handle, scene)
+    if treatment is not None:
+        for sticking in stickings(scene, treatment):
+            # A rule may name the treatment where it holds for every layer of it.
+            if sticking.axis == handle.axis and handle.ref[: len(sticking.ref)] == sticking.ref:
+                yield sticking
+    yield from places(handle, scene, handles, alone)
+
+
+def _treatment_of(handle: Handle, scene: Scene) -> TreatmentOut | None:
+    for treatment in scene.set_out.treatments:
+        if handle.ref[:3] == treatment.ref:
+            return treatment
+    return None
+
+
+def stick(
+    handle: Handle,
+    wanted_mm: float,
+    candidates: tuple[Sticking, ...],
+    graduation_mm: float,
+    mm_per_px: float,
+    held_on: Stuck | None,
+    free: bool,
+) -> Stuck:
+    """Where the handle rests with the pointer at ``wanted_mm``.
+
+    Parameters
+    ----------
+    handle : Handle
+    wanted_mm : float
+        Wall coordinate of the pointer along the handle's axis.
+    candidates : tuple of Sticking
+        From ``candidates``.
+    graduation_mm : float
+        The tape's smallest mark.
+    mm_per_px : float
+        How many mm of wall one pixel shows.
+    held_on : Stuck or None
+        Where it rested just before.
+    free : bool
+        No sticking but to graduations and hard limits.
+
+    Returns
+    -------
+    Stuck
+        ``reason`` None on a bare graduation.
+    """
+    for place in candidates:
+        outside = wanted_mm <= handle.low_mm if place.value_mm < handle.value_mm else wanted_mm >= handle.high_mm
+        if place.rank == HARD and outside:
+            return Stuck(place.value_mm, place.reason, place.breaks)
+    if not free:
+        if held_on is not None and held_on.reason is not None:
+            distance_mm = abs(wanted_mm - held_on.value_mm)
+            if distance_mm <= RELEASE_PX * mm_per_px + TOUCH_MM:
+                return held_on
+        best = _nearest(wanted_mm, candidates, CAPTURE_PX * mm_per_px)
+        if best is not None:
+            return Stuck(best.value_mm, best.reason, best.breaks)
+    return Stuck(landing_mm(handle, wanted_mm, graduation_mm))
+
+
+def _nearest(wanted_mm: float, candidates: tuple[Sticking, ...], reach_mm: float) -> Sticking | None:
+    """Of the places within reach, the first in rank, and of those the nearest."""
+    near = [place for place in candidates if abs(wanted_mm - place.value_mm) <= reach_mm + TOUCH_MM]
+    return min(near, key=lambda place: (place.rank, abs(wanted_mm - place.value_mm)), default=None)
