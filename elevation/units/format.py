@@ -1,8 +1,8 @@
 """Lengths as a person reads them: set fractions of an inch, or millimetres.
 
 Set fractions are Unicode superscript digits, U+2044 and subscript digits ("50³⁄₈"); ``plain`` gives "50 3/8" for files
-that need ASCII. When something was rounded away, a raised sign follows the figure: "50³⁄₈⁺" is a little more than
-50 3/8, "50³⁄₈⁻" a little less (plain: "50 3/8+", "50 3/8-").
+that need ASCII. When something was rounded away, a sign follows the figure, as makers write a strong or a weak fraction:
+"50³⁄₈+" is a little more than 50 3/8, "50³⁄₈−" a little less. (Raised signs would be nicer; few text fonts have them.)
 """
 
 from __future__ import annotations
@@ -18,10 +18,10 @@ RAISED = "⁰¹²³⁴⁵⁶⁷⁸⁹"
 LOWERED = "₀₁₂₃₄₅₆₇₈₉"
 FRACTION_SLASH = "\u2044"
 MINUS = "\u2212"
-MORE = "\u207a"
-"""Raised plus: the true length is a little more than the figure."""
-LESS = "\u207b"
-"""Raised minus: the true length is a little less than the figure."""
+MORE = "+"
+"""After a figure: the true length is a little more."""
+LESS = MINUS
+"""After a figure: the true length is a little less."""
 
 _TO_RAISED = str.maketrans("0123456789", RAISED)
 _TO_LOWERED = str.maketrans("0123456789", LOWERED)
@@ -81,21 +81,47 @@ def format_length(
     plain : bool
         ASCII: "50 3/8" for files that cannot hold set fractions.
     sign : bool
-        Append a raised plus or minus when more than 1e-6 mm was rounded away: the true length is a little
+        Append a plus or minus when more than 1e-6 mm was rounded away: the true length is a little
         more, or less, than the figure.
 
     Returns
     -------
     str
-        For example "50³⁄₈", "50³⁄₈⁺ in", "1280 mm", "-50 3/8 in".
+        For example "50³⁄₈", "50³⁄₈+ in", "1280 mm", "-50 3/8 in" (plain).
     """
-    mark = mark_of(mm, graduation_mm)
+    return format_at_mark(
+        mm,
+        mark_of(mm, graduation_mm),
+        style_unit,
+        graduation_mm,
+        decimal_mark=decimal_mark,
+        with_unit=with_unit,
+        plain=plain,
+        sign=sign,
+    )
+
+
+def format_at_mark(
+    mm: float,
+    mark: int,
+    style_unit: str,
+    graduation_mm: float,
+    *,
+    decimal_mark: str = ".",
+    with_unit: bool = False,
+    plain: bool = False,
+    sign: bool = True,
+) -> str:
+    """A length of ``mm`` shown as ``mark`` graduations: for segments that a chain moved (``reconcile_chain``).
+
+    The sign says, as in ``format_length``, on which side of the figure the true length lies.
+    """
     text = _figure(mark, style_unit, graduation_mm, decimal_mark, plain)
     if sign:
         numerator, denominator = ratio_of(graduation_mm)
         rest_mm = mm - mark * numerator / denominator
         if rest_mm > TOUCH_MM:
-            text += "+" if plain else MORE
+            text += MORE
         elif rest_mm < -TOUCH_MM:
             text += "-" if plain else LESS
     return f"{text} {style_unit}" if with_unit else text

@@ -12,7 +12,8 @@ Grammar, spaces free unless said::
 A hyphen written tight between a whole number and a fraction means *and*, as the trade writes it (50-3/8 is 50 3/8,
 4'-2" is 4 ft 2 in); with a space beside it, it takes away. Comma and dot are both decimal marks; where both occur the
 last one is, and the other one groups by three. A bare number takes the room's unit. What could be read in two ways is
-refused, never guessed.
+refused, never guessed. A plus or minus written tight after a fraction or before a unit ("50 3/8+", "1280- mm") is the sign
+of a rounded figure and adds nothing.
 """
 
 from __future__ import annotations
@@ -105,7 +106,7 @@ class _Reader:
         self._next = 0
         self._bare: list[Token] = []  # last token of each term that has no unit of its own
         self._units: set[str] = set()
-        self._raised: list[Token] = []
+        self._remainders: list[Token] = []
 
     def length(self) -> Fraction:
         sign = self._sign()
@@ -121,9 +122,9 @@ class _Reader:
         return total
 
     def text(self) -> str:
-        """The text as typed, with the unit after each bare term and without raised signs of remainder."""
+        """The text as typed, with the unit after each bare term and without signs of remainder."""
         changes = [(token.end, token.end, f" {self._unit}") for token in self._bare]
-        changes += [(token.start, token.end, "") for token in self._raised]
+        changes += [(token.start, token.end, "") for token in self._remainders]
         line = self._line
         for start, end, new in sorted(changes, reverse=True):
             line = line[:start] + new + line[end:]
@@ -215,7 +216,7 @@ class _Reader:
         return token.kind == "minus" and self._previous().end == token.start and token.end == self._peek(1).start
 
     def _unit_here(self) -> str | None:
-        self._skip_raised()
+        self._skip_sign_of_remainder()
         token = self._peek()
         if token.kind != "unit":
             return None
@@ -223,9 +224,14 @@ class _Reader:
         self._units.add(token.text)
         return token.text
 
-    def _skip_raised(self) -> None:
-        if self._peek().kind == "rest":
-            self._raised.append(self._peek())
+    def _skip_sign_of_remainder(self) -> None:
+        """Pass over the sign that our own figures carry where something was rounded away: 50 3/8+ in."""
+        token, after = self._peek(), self._peek(1)
+        if token.kind not in ("plus", "minus") or token.start != self._previous().end:
+            return
+        is_fraction = self._previous().kind == "fraction" or self._tokens[self._next - 2].kind == "slash"
+        if after.kind == "unit" or (after.kind == "end" and is_fraction):
+            self._remainders.append(token)
             # Taken out of the row, so that "the token before" stays the number.
             del self._tokens[self._next]
 

@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 from typing import NamedTuple
 
-from elevation.units.format import FRACTION_SLASH, LESS, LOWERED, MORE, RAISED
+from elevation.units.format import FRACTION_SLASH, LOWERED, RAISED
 
 VULGAR = {
     "¼": (1, 4),
@@ -65,7 +65,6 @@ _TOKEN = re.compile(
     | (?P<word>[A-Za-zß]+\.?)
     | (?P<plus>\+)
     | (?P<minus>[-\u2010\u2011\u2012\u2013\u2212])
-    | (?P<rest>[{MORE}{LESS}])
     """,
     re.VERBOSE,
 )
@@ -74,8 +73,8 @@ _TOKEN = re.compile(
 class Token(NamedTuple):
     """One piece of the text.
 
-    ``kind`` is ``number``, ``fraction``, ``slash``, ``unit``, ``times``, ``plus``, ``minus``, ``rest`` (a raised sign),
-    ``end``, or ``unknown``; ``text`` the unit's short name or the piece itself; ``value`` a fraction's value.
+    ``kind`` is ``number``, ``fraction``, ``slash``, ``unit``, ``times``, ``plus``, ``minus``, ``end`` or ``unknown``;
+    ``text`` the unit's short name or the piece itself; ``value`` a fraction's value.
     """
 
     kind: str
