@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import os
+import tempfile
 from pathlib import Path
+
+from platformdirs import PlatformDirs
 
 _PACKAGE = Path(__file__).resolve().parent
 
@@ -21,3 +25,46 @@ def resources() -> Path:
 def demo_rooms() -> Path:
     """The folder of demo rooms."""
     return _packed_or_sibling("_demo_rooms", "demo_rooms")
+
+
+def state_folder() -> Path:
+    """The folder for what a person need not see (recoveries, locks, crash reports), made if need be.
+
+    ``XDG_STATE_HOME`` (or the platform's own place) is asked for each time, so that a test or a service may move it.
+    Where it cannot be written, a folder of this person's own under the system's temporary folder stands in;
+    ``state_is_lasting`` tells.
+    """
+    usual = _usual_state_folder()
+    if _is_writable(usual):
+        return usual
+    person = os.getuid() if hasattr(os, "getuid") else os.environ.get("USERNAME", "me")
+    shared = Path(tempfile.gettempdir()) / f"elevation-{person}"
+    if _is_writable(shared) and _is_own(shared):
+        return shared
+    return Path(tempfile.mkdtemp(prefix="elevation-"))
+
+
+def state_is_lasting() -> bool:
+    """Whether the state folder outlives the next start of the machine; False where a temporary one stands in."""
+    return _is_writable(_usual_state_folder())
+
+
+def _usual_state_folder() -> Path:
+    # appauthor=False: no folder of a maker's name between on Windows.
+    return PlatformDirs("elevation", appauthor=False).user_state_path
+
+
+def _is_writable(folder: Path) -> bool:
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        with tempfile.TemporaryFile(dir=folder):
+            return True
+    except (OSError, RuntimeError):  # RuntimeError: no home folder at all
+        return False
+
+
+def _is_own(folder: Path) -> bool:
+    """Whether nobody else made this folder in the shared temporary place."""
+    if not hasattr(os, "getuid"):
+        return True
+    return folder.lstat().st_uid == os.getuid() and not folder.is_symlink()

@@ -86,9 +86,9 @@ class Sash(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         How far the handle stands out from the wall's face.
     """
 
-    kind: Literal[
-        "fixed", "double-hung", "sliding", "casement-in", "casement-out", "tilt-in", "swing-in", "swing-out"
-    ] = "fixed"
+    kind: Literal["fixed", "double-hung", "sliding", "casement-in", "casement-out", "tilt-in", "swing-in", "swing-out"] = (
+        "fixed"
+    )
     hinge: Literal["left", "right", "both"] = "left"
     handle_out: Length | None = None
 

@@ -1,0 +1,117 @@
+"""What a scheme with its treatments, layers, rods, brackets and panels may be."""
+
+from __future__ import annotations
+
+import re
+
+from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
+from elevation.room.check_wall import LOW_MM
+from elevation.room.model import Bracket, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
+from elevation.room.nearest import advice, quoted
+
+HEIGHT_HOLDS = ("above-head", "above-casing", "below-ceiling", "above-floor")
+"""What a rod's height may be held by."""
+
+END_HOLDS = ("beyond-opening", "beyond-casing", "from-corner", "rod-length")
+"""What a rod's end may be held by."""
+
+BRACKET_HOLDS = ("from-left-end", "from-right-end", "from-centre", "from-wall-left")
+"""What a bracket may be held by."""
+
+_COLOUR = re.compile(r"#[0-9a-fA-F]{6}\Z")
+_PARKS = re.compile(r"(left|right)-of:(.+)\Z")
+
+
+def check_scheme(scheme: Scheme, wall: Wall, place: Place) -> None:
+    """Refuse a scheme that cannot be on this wall.
+
+    Raises
+    ------
+    BadInput
+        With the place of the first fault.
+    """
+    check_length(scheme.clear_glass_to, place.at("clear_glass_to"), 0, FAR_MM)
+    for index, treatment in enumerate(scheme.treatments):
+        _check_treatment(treatment, wall, place.item("treatments", index))
+
+
+def _check_treatment(treatment: Treatment, wall: Wall, place: Place) -> None:
+    known = tuple(opening.id for opening in wall.openings)
+    if not treatment.openings:
+        raise place.at("openings").bad("is empty", "name the openings that it covers")
+    for index, key in enumerate(treatment.openings):
+        if key not in known:
+            raise place.item("openings", index).bad(f"is {quoted(key)}, but no opening has that id", advice(key, known))
+        if key in treatment.openings[:index]:
+            raise place.item("openings", index).bad(f"is {quoted(key)} a second time", "name each opening once")
+    if not treatment.layers:
+        raise place.at("layers").bad("is empty", "a treatment has at least one layer")
+    for index, layer in enumerate(treatment.layers):
+        _check_layer(layer, place.item("layers", index))
+
+
+def _check_layer(layer: Layer, place: Place) -> None:
+    _check_rod(layer.rod, place.at("rod"))
+    for index, bracket in enumerate(layer.brackets):
+        _check_bracket(bracket, place.item("brackets", index))
+    if not _COLOUR.match(layer.fabric.colour):
+        raise place.at("fabric").at("colour").bad(f"is {quoted(layer.fabric.colour)}", 'write for example "#b9704a"')
+    _check_hem(layer.hem, place.at("hem"))
+    for index, panel in enumerate(layer.panels):
+        _check_panel(panel, layer, place.item("panels", index))
+
+
+def _check_hold(held: Held, holds: tuple[str, ...], place: Place) -> None:
+    if held.hold not in holds:
+        raise place.at("hold").bad(f"is {quoted(held.hold)}, which does not belong here", advice(held.hold, holds))
+    check_length(held.at, place.at("at"), -FAR_MM, FAR_MM)
+    if held.hold == "rod-length":
+        check_length(held.at, place.at("at"), 0, FAR_MM, above=True)
+
+
+def _check_rod(rod: Rod, place: Place) -> None:
+    _check_hold(rod.height, HEIGHT_HOLDS, place.at("height"))
+    _check_hold(rod.left, END_HOLDS, place.at("left"))
+    _check_hold(rod.right, END_HOLDS, place.at("right"))
+    if rod.left.hold == rod.right.hold == "rod-length":
+        raise (
+            place.at("right")
+            .at("hold")
+            .bad(
+                'is "rod-length" like the left one', "the other end must say where the rod is: beyond-opening, for example"
+            )
+        )
+    check_length(rod.diameter, place.at("diameter"), 1, 300)
+    check_length(rod.projection, place.at("projection"), 0, DEEP_MM, above=True)
+    check_length(rod.stock, place.at("stock"), 0, FAR_MM, above=True)
+
+
+def _check_bracket(bracket: Bracket, place: Place) -> None:
+    _check_hold(bracket.place, BRACKET_HOLDS, place.at("place"))
+    check_length(bracket.height, place.at("height"), -LOW_MM, TALL_MM)
+
+
+def _check_hem(hem: Hem, place: Place) -> None:
+    check_length(hem.at, place.at("at"), 0, TALL_MM, above=hem.target == "length")
+    if hem.target == "length" and hem.at is None:
+        raise place.bad('is a "length" but has no "at"', "add the finished length")
+
+
+def _check_panel(panel: Panel, layer: Layer, place: Place) -> None:
+    check_length(panel.flat_width, place.at("flat_width"), 0, FAR_MM, above=True)
+    check_count(panel.count, place.at("count"), 1, 100)
+    for key in ("label_length", "measured_length", "stack"):
+        check_length(getattr(panel, key), place.at(key), 0, FAR_MM, above=True)
+    check_length(panel.drawn, place.at("drawn"), 0, FAR_MM)
+    ids = tuple(bracket.id for bracket in layer.brackets)
+    places = ("left", "right", *(f"{side}-of:{key}" for key in ids for side in ("left", "right")))
+    if panel.parks in ("left", "right"):
+        return
+    found = _PARKS.match(panel.parks)
+    if found is None:
+        raise place.at("parks").bad(f"is {quoted(panel.parks)}, which is no place to park", advice(panel.parks, places))
+    if found[2] not in ids:
+        raise place.at("parks").bad(
+            f"is {quoted(panel.parks)}, but no bracket of this layer has the id {quoted(found[2])}",
+            advice(panel.parks, places),
+        )

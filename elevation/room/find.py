@@ -1,0 +1,250 @@
+"""Finding things in a room by id, by ``Ref`` or by what a person calls them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Protocol, TypeVar
+
+from elevation.errors import NoSuch
+from elevation.room.model import (
+    Bracket,
+    Layer,
+    Obstacle,
+    Opening,
+    Panel,
+    Ref,
+    Room,
+    Scheme,
+    Treatment,
+    Wall,
+)
+from elevation.room.nearest import advice, quoted
+
+Item = Wall | Opening | Obstacle | Scheme | Treatment | Layer | Bracket | Panel
+"""Anything that has an id."""
+
+
+class _HasId(Protocol):
+    @property
+    def id(self) -> str: ...
+
+
+class _HasName(Protocol):
+    @property
+    def id(self) -> str: ...
+
+    @property
+    def name(self) -> str: ...
+
+
+_Has = TypeVar("_Has", bound=_HasId)
+_Named = TypeVar("_Named", bound=_HasName)
+
+
+def children(item: Room | Item) -> tuple[Item, ...]:
+    """Everything whose ids must differ from each other because it has ``item`` as its parent."""
+    if isinstance(item, Room):
+        return item.walls
+    if isinstance(item, Wall):
+        return (*item.openings, *item.obstacles, *item.schemes)
+    if isinstance(item, Scheme):
+        return item.treatments
+    if isinstance(item, Treatment):
+        return item.layers
+    if isinstance(item, Layer):
+        return (*item.brackets, *item.panels)
+    return ()
+
+
+def with_id(items: Iterable[_Has], wanted: str, kind: str, room: Room) -> _Has:
+    """The item of ``items`` whose id is ``wanted``.
+
+    Parameters
+    ----------
+    items : iterable
+        Things with ids.
+    wanted : str
+        The id.
+    kind : str
+        What is looked for, for the sentence ("wall").
+    room : Room
+        The room, for the sentence.
+
+    Raises
+    ------
+    NoSuch
+        No item has that id; the sentence names the nearest.
+    """
+    seen: list[str] = []
+    for item in items:
+        if item.id == wanted:
+            return item
+        seen.append(item.id)
+    raise NoSuch(room.name or "room", "", f"there is no {kind} {quoted(wanted)}", advice(wanted, seen))
+
+
+def wall_of(room: Room, wall_id: str) -> Wall:
+    """The wall with that id.
+
+    Raises
+    ------
+    NoSuch
+        There is none.
+    """
+    return with_id(room.walls, wall_id, "wall", room)
+
+
+def scheme_of(room: Room, wall_id: str, scheme_id: str | None) -> Scheme | None:
+    """The scheme with that id on that wall; the wall's first one (or None) for ``scheme_id`` None.
+
+    Raises
+    ------
+    NoSuch
+        There is no such wall or scheme.
+    """
+    wall = wall_of(room, wall_id)
+    if scheme_id is None:
+        return wall.schemes[0] if wall.schemes else None
+    return with_id(wall.schemes, scheme_id, "scheme", room)
+
+
+def _scheme_at(room: Room, ref: Ref) -> Scheme:
+    _long_enough(room, ref, 2, "scheme")
+    return with_id(wall_of(room, ref[0]).schemes, ref[1], "scheme", room)
+
+
+def _long_enough(room: Room, ref: Ref, length: int, kind: str) -> None:
+    if len(ref) < length:
+        raise NoSuch(room.name or "room", "/".join(ref), f"does not lead to a {kind}")
+
+
+def opening_of(room: Room, ref: Ref) -> Opening:
+    """The opening at (wall, opening); longer refs are read up to there.
+
+    Raises
+    ------
+    NoSuch
+        There is none.
+    """
+    _long_enough(room, ref, 2, "opening")
+    return with_id(wall_of(room, ref[0]).openings, ref[1], "opening", room)
+
+
+def obstacle_of(room: Room, ref: Ref) -> Obstacle:
+    """The obstacle at (wall, obstacle); longer refs are read up to there.
+
+    Raises
+    ------
+    NoSuch
+        There is none.
+    """
+    _long_enough(room, ref, 2, "obstacle")
+    return with_id(wall_of(room, ref[0]).obstacles, ref[1], "obstacle", room)
+
+
+def treatment_of(room: Room, ref: Ref) -> Treatment:
+    """The treatment at (wall, scheme, treatment); longer refs are read up to there.
+
+    Raises
+    ------
+    NoSuch
+        There is none.
+    """
+    _long_enough(room, ref, 3, "treatment")
+    return with_id(_scheme_at(room, ref).treatments, ref[2], "treatment", room)
+
+
+def layer_of(room: Room, ref: Ref) -> Layer:
+    """The layer at (wall, scheme, treatment, layer); longer refs are read up to there.
+
+    Raises
+    ------
+    NoSuch
+        There is none.
+    """
+    _long_enough(room, ref, 4, "layer")
+    return with_id(treatment_of(room, ref).layers, ref[3], "layer", room)
+
+
+def bracket_of(room: Room, ref: Ref) -> Bracket:
+    """The bracket at (wall, scheme, treatment, layer, bracket).
+
+    Raises
+    ------
+    NoSuch
+        There is none.
+    """
+    _long_enough(room, ref, 5, "bracket")
+    return with_id(layer_of(room, ref).brackets, ref[4], "bracket", room)
+
+
+def panel_of(room: Room, ref: Ref) -> Panel:
+    """The panel at (wall, scheme, treatment, layer, panel).
+
+    Raises
+    ------
+    NoSuch
+        There is none.
+    """
+    _long_enough(room, ref, 5, "panel")
+    return with_id(layer_of(room, ref).panels, ref[4], "panel", room)
+
+
+def item_at(room: Room, ref: Ref) -> Item:
+    """Whatever stands at ``ref``.
+
+    Raises
+    ------
+    NoSuch
+        Nothing stands there, or ``ref`` is empty.
+    """
+    _long_enough(room, ref, 1, "wall")
+    item: Item = wall_of(room, ref[0])
+    for key in ref[1:]:
+        item = with_id(children(item), key, "thing", room)
+    return item
+
+
+def has(room: Room, ref: Ref) -> bool:
+    """Whether anything stands at ``ref``."""
+    try:
+        item_at(room, ref)
+    except NoSuch:
+        return False
+    return True
+
+
+def by_name(items: Sequence[_Named], wanted: str, *, what: str, kind: str) -> _Named:
+    """The item that a person means by ``wanted``: its id, or its name where only one has it.
+
+    An id wins over a name; an exact name over one that differs in case only.
+
+    Parameters
+    ----------
+    items : sequence
+        Walls, schemes, treatments or obstacles.
+    wanted : str
+        What was typed.
+    what : str
+        Name of the file, for the sentence.
+    kind : str
+        What is looked for, for the sentence ("wall").
+
+    Raises
+    ------
+    NoSuch
+        None has that id or name, or several have that name.
+    """
+    for item in items:
+        if item.id == wanted:
+            return item
+    small = wanted.casefold()
+    exact = [item for item in items if item.name == wanted]
+    found = exact or [item for item in items if item.name.casefold() == small]
+    if len(found) == 1 and wanted:
+        return found[0]
+    if len(found) > 1:
+        ids = ", ".join(item.id for item in found)
+        raise NoSuch(what, "", f"more than one {kind} is named {quoted(wanted)}", f"use one of the ids {ids}")
+    words = [word for item in items for word in (item.id, item.name) if word]
+    raise NoSuch(what, "", f"there is no {kind} {quoted(wanted)}", advice(wanted, dict.fromkeys(words)))

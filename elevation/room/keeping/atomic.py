@@ -1,0 +1,89 @@
+"""Writing a file wholly or not at all.
+
+The new bytes go to a temporary file in the same folder, are flushed to the disk and read back; only
+then do they take the old file's place in one step. Whatever fails before leaves the old file as it was.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import secrets
+import stat
+from pathlib import Path
+
+from elevation.errors import BadOutput
+
+
+def write_atomically(path: Path | str, data: bytes) -> None:
+    """Put ``data`` in the file at ``path``.
+
+    A symbolic link is followed: the file that it leads to is replaced and the link stays. The mode of
+    the old file is kept; a new file gets the usual one.
+
+    Raises
+    ------
+    BadOutput
+        It cannot be written; what was there is still there, and no temporary file is left.
+    """
+    shown = str(path)
+    try:
+        target = Path(path).resolve()
+        mode = _mode_of(target, shown)
+        folder = target.parent
+        if not folder.is_dir():
+            raise BadOutput(shown, "", "cannot be written: its folder does not exist", "choose another folder")
+        temporary = folder / f".{target.name[:100]}.{secrets.token_hex(6)}.tmp"
+        try:
+            _write_whole(temporary, data, mode)
+            if temporary.read_bytes() != data:
+                raise BadOutput(shown, "", "was not stored as it was written", "the old file is kept; try another disk")
+            temporary.replace(target)
+        except BaseException:
+            with contextlib.suppress(OSError):
+                temporary.unlink()
+            raise
+        _flush_folder(folder)
+    except PermissionError:
+        raise BadOutput(shown, "", "may not be written here", "choose another folder or ask for permission") from None
+    except (OSError, RuntimeError, ValueError) as error:
+        # RuntimeError: a link that leads to itself; ValueError: a name that no file can have.
+        reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+        raise BadOutput(shown, "", f"cannot be written ({reason.lower()})", "choose another name or folder") from None
+
+
+def _mode_of(target: Path, shown: str) -> int | None:
+    """The mode to keep; None for a new file."""
+    try:
+        found = target.stat()
+    except FileNotFoundError:
+        return None
+    if stat.S_ISDIR(found.st_mode):
+        raise BadOutput(shown, "", "is a folder", "name a file in it")
+    if not stat.S_ISREG(found.st_mode):
+        raise BadOutput(shown, "", "is not a plain file", "choose another name")
+    # Replacing would get round the protection, because only the folder is asked for permission.
+    if not os.access(target, os.W_OK):
+        raise BadOutput(shown, "", "is read-only", "save under another name")
+    return stat.S_IMODE(found.st_mode)
+
+
+def _write_whole(temporary: Path, data: bytes, mode: int | None) -> None:
+    flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
+    handle = os.open(temporary, flags, 0o666)
+    with os.fdopen(handle, "wb") as stream:
+        stream.write(data)
+        stream.flush()
+        os.fsync(stream.fileno())
+    if mode is not None:
+        temporary.chmod(mode)
+
+
+def _flush_folder(folder: Path) -> None:
+    """Make the new name last through a power cut, where the system lets folders be flushed."""
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)

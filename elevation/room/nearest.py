@@ -1,0 +1,66 @@
+"""The nearest right word to a wrong one, and how a wrong value is quoted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import SequenceMatcher
+
+_QUOTED = 40
+
+
+def nearest(wrong: str, right: Iterable[str]) -> str | None:
+    """The word of ``right`` that looks most like ``wrong``; None if there are none.
+
+    Ties go to the word that stands first, so that the answer does not depend on chance.
+
+    Parameters
+    ----------
+    wrong : str
+        What was written.
+    right : iterable of str
+        What could have been meant.
+    """
+    small = wrong.casefold()
+    best: str | None = None
+    best_likeness = -1.0
+    for word in right:
+        likeness = SequenceMatcher(None, small, word.casefold()).ratio()
+        if likeness > best_likeness:
+            best, best_likeness = word, likeness
+    return best
+
+
+def advice(wrong: str, right: Iterable[str]) -> str:
+    """What to write instead: the nearest word first, then all of them.
+
+    Parameters
+    ----------
+    wrong : str
+        What was written.
+    right : iterable of str
+        What could have been meant.
+    """
+    words = tuple(right)
+    best = nearest(wrong, words)
+    if best is None:
+        return "there is none to choose from"
+    if len(words) == 1:
+        return f'write "{best}"'
+    return f'did you mean "{best}"? It may be {", ".join(words)}'
+
+
+def quoted(value: object) -> str:
+    """``value`` as a short text in quotes (texts) or as it stands (numbers), safe on one line."""
+    if isinstance(value, str):
+        shown = "".join(sign if sign.isprintable() else "�" for sign in value[: _QUOTED + 1])
+        return f'"{shown[:_QUOTED]}…"' if len(shown) > _QUOTED else f'"{shown}"'
+    if value is None:
+        return "null"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, dict):
+        return "an object"
+    if isinstance(value, list):
+        return "a list"
+    shown = repr(value)
+    return f"{shown[:_QUOTED]}…" if len(shown) > _QUOTED else shown

@@ -1,0 +1,113 @@
+"""Bytes to plain JSON values, trusting nothing: size, text, depth, numbers and doubled keys.
+
+Also the way back: plain values to the bytes of a file.
+"""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+from collections.abc import Iterator
+from typing import Any
+
+from elevation.errors import BadInput
+from elevation.room.nearest import quoted
+
+MOST_BYTES = 4 * 1024 * 1024
+"""Largest file that is read. A room with hundreds of windows stays under a tenth of it."""
+
+MOST_DEPTH = 60
+"""Deepest nesting that is read; a room needs about sixteen levels."""
+
+
+class _Pairs(dict[str, Any]):
+    """A JSON object that remembers which keys it was given twice."""
+
+    doubled: tuple[str, ...] = ()
+
+
+class _NotANumber(ValueError):
+    """``NaN`` or ``Infinity`` was written where JSON knows neither."""
+
+
+def _pairs(pairs: list[tuple[str, Any]]) -> _Pairs:
+    made = _Pairs(pairs)
+    if len(made) != len(pairs):
+        counts = Counter(key for key, _ in pairs)
+        made.doubled = tuple(key for key, count in counts.items() if count > 1)
+    return made
+
+
+def _constant(word: str) -> Any:
+    raise _NotANumber(word)
+
+
+def decode_text(data: bytes, name: str) -> str:
+    """The text in ``data``.
+
+    A byte order mark at the start is skipped: some editors write one.
+
+    Raises
+    ------
+    BadInput
+        Too large, empty or not UTF-8.
+    """
+    if len(data) > MOST_BYTES:
+        raise BadInput(name, "", f"is larger than {MOST_BYTES // 2**20} MB", "no room file is; choose another file")
+    if not data.strip():
+        raise BadInput(name, "", "is empty", "choose a room file")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise BadInput(
+            name, f"byte {error.start}", "is not UTF-8 text", "choose a room file, or save it as UTF-8"
+        ) from None
+
+
+def parse_json(text: str, name: str) -> Any:
+    """The JSON value in ``text``.
+
+    Raises
+    ------
+    BadInput
+        Not JSON, too deeply nested, a number that JSON does not know, or a key given twice.
+    """
+    try:
+        value = json.loads(text, object_pairs_hook=_pairs, parse_constant=_constant)
+    except RecursionError:
+        raise BadInput(name, "", "is nested too deeply", "choose a room file") from None
+    except json.JSONDecodeError as error:
+        where = f"line {error.lineno}, column {error.colno}"
+        # Python words it "Expecting ',' delimiter" or "Unterminated string starting at".
+        raise BadInput(name, where, f"is not JSON here ({error.msg.lower()})", "mend it or take a copy") from None
+    except _NotANumber as error:
+        raise BadInput(name, "", f"has {error} where a number should be", "write a plain number") from None
+    except ValueError:  # a whole number of thousands of digits
+        raise BadInput(name, "", "has a number that is far too long", "write a plain number") from None
+    for path, key in _doubled(value, "", 0, name):
+        raise BadInput(name, join(path, key), "is given twice", "keep one of the two")
+    return value
+
+
+def _doubled(value: Any, path: str, depth: int, name: str) -> Iterator[tuple[str, str]]:
+    if depth > MOST_DEPTH:
+        raise BadInput(name, "", "is nested too deeply", "choose a room file")
+    if isinstance(value, _Pairs):
+        for key in value.doubled:
+            yield path, key
+        for key, inner in value.items():
+            yield from _doubled(inner, join(path, key), depth + 1, name)
+    elif isinstance(value, list):
+        for index, inner in enumerate(value):
+            yield from _doubled(inner, f"{path}[{index}]", depth + 1, name)
+
+
+def join(path: str, key: str) -> str:
+    """``path.key``, with keys that are not plain words in quotes."""
+    shown = key if key.replace("_", "a").replace("-", "a").isalnum() and len(key) <= 40 else quoted(key)
+    return f"{path}.{shown}" if path else shown
+
+
+def to_bytes(value: dict[str, Any]) -> bytes:
+    """The bytes of a file that holds ``value``: two-space indent, keys as they stand, a line end at the end."""
+    return (json.dumps(value, indent=2, ensure_ascii=False, allow_nan=False) + "\n").encode("utf-8")

@@ -1,0 +1,143 @@
+"""Whether a room can be: numbers, ids, references; and whether its table rows exist.
+
+``check_room`` holds for every room file and for every edit: a room that passes can be saved and read again.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+
+from elevation.room.bounds import FAR_MM, Place, check_length
+from elevation.room.check_scheme import check_scheme
+from elevation.room.check_wall import check_wall
+from elevation.room.find import Item, children
+from elevation.room.model import Layer, Room, WallEnd
+from elevation.room.nearest import advice, quoted
+from elevation.trade.model import Trade
+
+MOST_WALLS = 200
+MOST_ON_A_WALL = 500
+"""More openings, obstacles or schemes than this on one wall are a damaged file, not a house."""
+
+_ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,63}\Z")
+
+
+def check_room(room: Room, name: str) -> None:
+    """Refuse a room that cannot be.
+
+    Parameters
+    ----------
+    room : Room
+    name : str
+        The file's name (or the room's), for sentences.
+
+    Raises
+    ------
+    BadInput
+        With the place of the first fault and what would be right.
+    """
+    place = Place(name)
+    check_length(room.graduation, place.at("graduation"), 0.01, 100)
+    check_length(room.floor_to_come, place.at("floor_to_come"), 0, 1000)
+    for key, value in room.limits.items():
+        check_length(value, place.at("limits").at(key), 0, FAR_MM)
+    if not room.walls:
+        raise place.at("walls").bad("is empty", "a room has at least one wall")
+    if len(room.walls) > MOST_WALLS:
+        raise place.at("walls").bad(f"has {len(room.walls)} walls", f"a room has at most {MOST_WALLS}")
+    _check_ids((("walls", room.walls),), place)
+    for index, wall in enumerate(room.walls):
+        here = place.item("walls", index)
+        if len(children(wall)) > MOST_ON_A_WALL:
+            raise here.bad(f"has {len(children(wall))} things on it", f"a wall has at most {MOST_ON_A_WALL}")
+        _check_ids(
+            (("openings", wall.openings), ("obstacles", wall.obstacles), ("schemes", wall.schemes)),
+            here,
+        )
+        check_wall(wall, here)
+        _check_neighbour(wall.left, wall.id, room, here.at("left").at("neighbour"))
+        _check_neighbour(wall.right, wall.id, room, here.at("right").at("neighbour"))
+        for at, scheme in enumerate(wall.schemes):
+            there = here.item("schemes", at)
+            _check_ids((("treatments", scheme.treatments),), there)
+            for nth, treatment in enumerate(scheme.treatments):
+                deep = there.item("treatments", nth)
+                _check_ids((("layers", treatment.layers),), deep)
+                for layer_at, layer in enumerate(treatment.layers):
+                    parts = (("brackets", layer.brackets), ("panels", layer.panels))
+                    _check_ids(parts, deep.item("layers", layer_at))
+            check_scheme(scheme, wall, there)
+
+
+def _check_ids(groups: Iterable[tuple[str, tuple[Item, ...]]], place: Place) -> None:
+    """Ids are plain words, unique among everything with the same parent."""
+    seen: dict[str, str] = {}
+    for key, items in groups:
+        for index, item in enumerate(items):
+            here = f"{key}[{index}]"
+            if not _ID.match(item.id):
+                raise (
+                    place.at(here)
+                    .at("id")
+                    .bad(
+                        f"is {quoted(item.id)}",
+                        "an id is a word of letters, figures, - and _, like w1, that starts with neither sign",
+                    )
+                )
+            if item.id in seen:
+                raise (
+                    place.at(here)
+                    .at("id")
+                    .bad(f"is {quoted(item.id)}, which {seen[item.id]} has already", "ids beside each other must differ")
+                )
+            seen[item.id] = here
+
+
+def _check_neighbour(end: WallEnd, own: str, room: Room, place: Place) -> None:
+    if end.neighbour is None:
+        return
+    others = tuple(wall.id for wall in room.walls if wall.id != own)
+    if end.neighbour not in others:
+        wrong = "is this wall itself" if end.neighbour == own else f"is {quoted(end.neighbour)}, but no wall has that id"
+        raise place.bad(wrong, advice(end.neighbour, others))
+
+
+def check_rows(room: Room, trade: Trade, name: str) -> None:
+    """Refuse a room that names a table row or a limit which the trade's tables do not hold.
+
+    Parameters
+    ----------
+    room : Room
+    trade : Trade
+    name : str
+        The file's name, for sentences.
+
+    Raises
+    ------
+    BadInput
+        With the place, and the nearest row's id.
+    """
+    place = Place(name)
+    for key in room.limits:
+        _check_row(key, trade.limits, place.at("limits"), "limit")
+    for index, wall in enumerate(room.walls):
+        for at, scheme in enumerate(wall.schemes):
+            for nth, treatment in enumerate(scheme.treatments):
+                here = place.item("walls", index).item("schemes", at).item("treatments", nth)
+                for layer_at, layer in enumerate(treatment.layers):
+                    _check_layer_rows(layer, trade, here.item("layers", layer_at))
+
+
+def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
+    rod = place.at("rod")
+    _check_row(layer.rod.section, trade.sections, rod.at("section"), "rod section")
+    _check_row(layer.rod.ends, trade.ends, rod.at("ends"), "rod end")
+    _check_row(layer.heading, trade.headings, place.at("heading"), "heading")
+    for index, bracket in enumerate(layer.brackets):
+        _check_row(bracket.kit, trade.brackets, place.item("brackets", index).at("kit"), "bracket")
+
+
+def _check_row(key: str, rows: Mapping[str, object], place: Place, kind: str) -> None:
+    if key not in rows:
+        raise place.bad(f"is {quoted(key)}, but the tables hold no such {kind}", advice(key, rows))
