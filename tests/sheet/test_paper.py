@@ -1,0 +1,71 @@
+from __future__ import annotations
+
+import pytest
+
+from elevation.errors import BadInput, NoSuch
+from elevation.sheet.paper import FOOT_INCH, ISO_5455, PAGES, page_named, scale_name, scale_of, scales_for
+
+
+@pytest.mark.parametrize(
+    ("name", "width", "height"),
+    [
+        ("a4", 297.0, 210.0),  # ISO 216
+        ("a3", 420.0, 297.0),  # ISO 216
+        ("letter", 11 * 25.4, 8.5 * 25.4),  # ASME Y14.1 size A
+        ("tabloid", 17 * 25.4, 11 * 25.4),  # ASME Y14.1 size B
+    ],
+)
+def test_sheet_sizes_are_those_of_the_standards(name: str, width: float, height: float) -> None:
+    page = page_named(name.upper())
+    assert page.width_mm == pytest.approx(width, abs=1e-9)
+    assert page.height_mm == pytest.approx(height, abs=1e-9)
+
+
+def test_an_unknown_sheet_names_those_that_exist() -> None:
+    with pytest.raises(NoSuch, match="a4, a3, letter, tabloid"):
+        page_named("folio")
+    assert len(PAGES) == 4
+
+
+def test_scales_of_millimetre_rooms_are_those_that_iso_5455_recommends() -> None:
+    # ISO 5455:1979, table of recommended scales: full size and reductions.
+    assert ISO_5455 == (1, 2, 5, 10, 20, 50, 100, 200)
+    assert scales_for("mm") is ISO_5455
+
+
+def test_foot_inch_scales() -> None:
+    # Architects' scales, ratio 12 in over the inches that show a foot (computed).
+    assert FOOT_INCH == (4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192)
+    assert scales_for("in") is FOOT_INCH
+
+
+@pytest.mark.parametrize(
+    ("text", "scale"),
+    [
+        ("1:20", 20.0),
+        (" 1 : 2.5 ", 2.5),
+        ("2:1", 0.5),
+        ("1/2 in = 1 ft", 24.0),
+        ("1 1/2 in = 1 ft", 8.0),
+        ('1-1/2" = 1\'-0"', 8.0),
+        ("3/16 IN=1 FT", 64.0),
+        ("3 inches = 1 foot", 4.0),
+    ],
+)
+def test_scales_are_read_as_people_write_them(text: str, scale: float) -> None:
+    assert scale_of(text) == scale
+
+
+@pytest.mark.parametrize(
+    "text", ["", "20", "1:0", "0:1", "1/0 in = 1 ft", "-1:20", "1:20 ft", "one to twenty", "1:nan", "1:99999", "99999:1"]
+)
+def test_what_is_no_scale_is_told(text: str) -> None:
+    with pytest.raises(BadInput, match="write"):
+        scale_of(text)
+
+
+@pytest.mark.parametrize("scale", FOOT_INCH)
+def test_a_foot_inch_scale_is_read_back_from_its_name(scale: float) -> None:
+    message = scale_name(scale, "in")
+    assert str(message.params["ratio"]) == f"1:{scale:.0f}"
+    assert scale_name(scale, "mm").params == {"ratio": f"1:{scale:.0f}"}
