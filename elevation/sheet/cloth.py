@@ -1,0 +1,102 @@
+"""How cloth catches the light: tones of a fold from its colour, its body and how deep it folds.
+
+Light falls from the left and a little from the front. A fold is a wave; the tone at each place across it follows
+the slope of the wave, and what lies back between two folds is darker the deeper they are.
+"""
+
+from __future__ import annotations
+
+import math
+from functools import lru_cache
+
+from msgspec import Struct
+
+from elevation.sheet import inks
+from elevation.sheet.records import Ink, Stop
+
+_PLACES = (0.0, 0.07, 0.2, 0.36, 0.52, 0.7, 0.86, 0.95, 1.0)
+_LIGHT_AT = 0.34
+_WARM_LIGHT = "#fff7e8"
+_COOL_SHADE = "#1b2030"
+
+
+class Tones(Struct, frozen=True, gc=False):
+    """The tones of one cloth at one depth of fold.
+
+    ``base`` fills the panel; ``folds`` are gradient stops across one fold, a few variants to be taken in turn so that
+    no two neighbours are quite alike; ``line`` draws valleys, ``edge`` the outline; ``deep`` and ``glow`` are clear
+    tints for strokes of shade and light; ``shade`` is the shadow that the panel throws.
+    """
+
+    base: str
+    folds: tuple[tuple[Stop, ...], ...]
+    line: str
+    edge: str
+    deep: str
+    glow: str
+    shade: str
+
+
+def depth_share(flat_over_drawn: float) -> float:
+    """How strongly folds are modelled, 0 flat to 1 deep, from flat width over drawn width.
+
+    A wave whose length is ``f`` times its chord has a steepest slope near ``2 sqrt(f - 1)`` (arc length of a shallow
+    sine, first term); its share of light and shade grows with the slope and levels off.
+    """
+    return math.tanh(0.62 * 2.0 * math.sqrt(max(0.0, flat_over_drawn - 1.0)) + 0.12)
+
+
+def tones(colour: str, body: str, depth: float) -> Tones:
+    """The tones of a cloth.
+
+    Parameters
+    ----------
+    colour : str
+        ``#rrggbb``.
+    body : str
+        ``sheer`` is drawn translucent; the others solid.
+    depth : float
+        From ``depth_share``; taken in steps of 1/32 so that a drag finds its tones ready.
+    """
+    return _tones(colour, body == "sheer", round(depth * 32))
+
+
+@lru_cache(maxsize=512)
+def _tones(colour: str, is_sheer: bool, step: int) -> Tones:
+    depth = step / 32
+    light = inks.lightness(colour)
+    dark = inks.blend(colour, _COOL_SHADE, 0.66)
+    glow = inks.blend(colour, _WARM_LIGHT, 0.55)
+    # A pale cloth has little room above it and shows its folds by shade; a dark one by light.
+    reach_up = (0.34 + 0.3 * (1.0 - min(1.0, light * 2.2))) * (0.35 + 0.65 * depth)
+    reach_down = (0.62 - 0.2 * light) * (0.25 + 0.75 * depth)
+    folds = tuple(
+        tuple(_stop(place, colour, glow, dark, (reach_up * vary, reach_down * vary), depth, is_sheer) for place in _PLACES)
+        for vary in (1.0, 0.84, 1.12, 0.93)
+    )
+    edge = inks.blend(dark, Ink.OUTLINE, 0.45)
+    return Tones(
+        base=inks.with_alpha(colour, 0.34) if is_sheer else colour,
+        folds=folds,
+        line=inks.with_alpha(inks.blend(dark, Ink.OUTLINE, 0.3), (0.25 if is_sheer else 0.34) + 0.3 * depth),
+        edge=inks.with_alpha(edge, 0.7) if is_sheer else edge,
+        deep=inks.with_alpha(dark, (0.10 if is_sheer else 0.14) + 0.1 * depth),
+        glow=inks.with_alpha(glow, 0.16 + 0.1 * depth),
+        shade=inks.with_alpha(Ink.OUTLINE, 0.07 if is_sheer else 0.17),
+    )
+
+
+def _stop(
+    place: float, colour: str, glow: str, dark: str, reach: tuple[float, float], depth: float, is_sheer: bool
+) -> Stop:
+    slope = math.cos(2 * math.pi * (place - _LIGHT_AT))
+    back = abs(2 * place - 1) ** (5 - 2 * depth)
+    tone = 0.85 * slope - (0.35 + 0.5 * depth) * back
+    if tone >= 0:
+        mixed = inks.blend(colour, glow, min(1.0, tone * reach[0] * 1.6))
+    else:
+        mixed = inks.blend(colour, dark, min(1.0, -tone * reach[1]))
+    if is_sheer:
+        # Where folds of a sheer lie behind one another less light comes through.
+        mixed = inks.with_alpha(mixed, 0.18 + 0.42 * depth * max(0.0, -tone) + 0.08)
+    return Stop(place, mixed)

@@ -1,0 +1,223 @@
+"""How the top of a panel is made and held: rings, pleats, pencil pleats, tabs, eyelets, a rod pocket."""
+
+from __future__ import annotations
+
+import itertools
+from typing import Literal
+
+from elevation.setting_out.model import PanelOut, Span, SupportOut
+from elevation.sheet import inks
+from elevation.sheet.draw_cloth import Drape
+from elevation.sheet.paths import Step, ellipse, rectangle, segment
+from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
+
+Heading = Literal["rings", "pinch", "pencil", "tabs", "eyelets", "pocket"]
+
+_RING = Pen(inks.METAL_DARK, 0.25)
+_CLIP = Pen(inks.METAL_DARK, 0.35)
+_RING_ROOM_MM = 7.0
+_MOST_RINGS = 60
+_PINCH_MM = 88.0
+_TAPE_MM = 76.0
+
+
+def heading_kind(heading: str, carries: str) -> Heading:
+    """The kind of drawing for a heading's row id; what no word tells is decided by how it is carried."""
+    words: tuple[tuple[str, Heading], ...] = (
+        ("eyelet", "eyelets"), ("grommet", "eyelets"), ("tab", "tabs"), ("pocket", "pocket"), ("pencil", "pencil"),
+        ("pinch", "pinch"), ("pleat", "pinch"), ("goblet", "pinch"),
+    )  # fmt: skip
+    for word, kind in words:
+        if word in heading:
+            return kind
+    return "rings" if carries == "rings" else "pocket"
+
+
+def ring_places(panel: PanelOut, drape: Drape, kind: Heading) -> tuple[float, ...]:
+    """Where along the wall the cloth is carried (mm): at rings between its edges, or amid each pleat."""
+    if kind == "pinch":
+        tops = drape.valleys_top
+        return tuple((near + far) / 2 for near, far in itertools.pairwise(tops))
+    count = max(2, min(panel.rings, _MOST_RINGS))
+    inset = min(_RING_ROOM_MM, (drape.right_mm - drape.left_mm) / 4)
+    left, right = drape.left_mm + inset, drape.right_mm - inset
+    return tuple(left + (right - left) * index / (count - 1) for index in range(count))
+
+
+def before_rod(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut) -> tuple[Span, ...]:
+    """Where something of this panel passes in front of the tube, as (left, right) in mm."""
+    if kind == "pocket":
+        return ((drape.left_mm, drape.right_mm),)
+    if kind == "tabs":
+        half = _tab_half(drape, panel)
+        return tuple((max(x - half, drape.left_mm), min(x + half, drape.right_mm)) for x in ring_places(panel, drape, kind))
+    if kind == "eyelets":
+        tops = drape.valleys_top
+        return tuple((near + (far - near) * 0.2, near + (far - near) * 0.8) for near, far in itertools.pairwise(tops))
+    half = _ring_across(support) * 0.8
+    return tuple((x - half, x + half) for x in ring_places(panel, drape, kind))
+
+
+def heading_records(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut) -> list[Record]:
+    """The heading's own lines and hardware, over the cloth."""
+    if kind == "pinch":
+        return [*_pinch(drape), *_rings(panel, drape, kind, support)]
+    if kind == "pencil":
+        return [*_pencil(panel, drape), *_rings(panel, drape, kind, support)]
+    if kind == "tabs":
+        return _tabs(panel, drape, support)
+    if kind == "eyelets":
+        return _eyelets(drape, support)
+    if kind == "pocket":
+        return _pocket(drape, support)
+    return _rings(panel, drape, kind, support)
+
+
+def _ring_across(support: SupportOut) -> float:
+    return max(2.2, support.diameter_mm * 0.12)
+
+
+def _rings(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut) -> list[Record]:
+    """Rings seen edge-on around the tube, each with its clip or hook down to the cloth."""
+    high = support.height_mm + support.diameter_mm / 2 + 2.0
+    drop = max(high - drape.top_mm, support.diameter_mm + 4.0)
+    low = max(drape.top_mm + 0.28 * max(0.0, support.height_mm - support.diameter_mm / 2 - drape.top_mm), high - drop)
+    across = _ring_across(support)
+    rings: list[Step] = []
+    clips: list[Step] = []
+    for x in ring_places(panel, drape, kind):
+        rings.extend(ellipse(x, (high + low) / 2, across, (high - low) / 2))
+        clips.extend(segment(x, low, x, drape.top_mm - (9.0 if kind == "rings" else 4.0)))
+    return [Path(tuple(rings), _RING), Path(tuple(clips), _CLIP)]
+
+
+def _pinch(drape: Drape) -> list[Record]:
+    """Triple pinch pleats: three fingers that open above the pinch, cloth that falls from it."""
+    paint = drape.tones
+    fingers: list[Step] = []
+    bellies: list[Step] = []
+    spread = min(drape.pitch_mm * 0.26, 24.0)
+    for near, far in zip(drape.valleys_top, drape.valleys_top[1:], strict=False):
+        x, pinch, top = (near + far) / 2, drape.top_mm - _PINCH_MM, drape.top_mm
+        for side in (-1.0, 0.0, 1.0):
+            fingers.extend(
+                (
+                    ("M", x + side * spread * 0.12, pinch),
+                    ("C", x + side * spread * 0.5, pinch + 30, x + side * spread, top - 30, x + side * spread, top),
+                )
+            )
+        bellies.extend(
+            (
+                ("M", x, pinch),
+                ("C", x + spread * 0.5, pinch + 30, x + spread, top - 30, x + spread, top),
+                ("L", x + spread * 0.2, top),
+                ("C", x + spread * 0.2, top - 30, x + spread * 0.1, pinch + 30, x, pinch),
+                ("Z",),
+            )
+        )
+    pinches: list[Step] = []
+    for near, far in zip(drape.valleys_top, drape.valleys_top[1:], strict=False):
+        x, y = (near + far) / 2, drape.top_mm - _PINCH_MM
+        pinches.extend(segment(x - spread * 0.3, y, x + spread * 0.3, y))
+    return [
+        Fill(tuple(bellies), paint.deep),
+        Path(tuple(fingers), Pen(paint.line, 0.18)),
+        Path(tuple(pinches), Pen(paint.edge, 0.25)),
+    ]
+
+
+def _pencil(panel: PanelOut, drape: Drape) -> list[Record]:
+    """A gathered tape: close upright pleats under two lines of cord."""
+    width = drape.right_mm - drape.left_mm
+    count = max(4, min(90, round(panel.flat_width_mm * panel.count / 40.0), round(width / 5.0)))
+    lines: list[Step] = []
+    for index in range(1, count):
+        x = drape.left_mm + width * index / count
+        lines.extend(segment(x, drape.top_mm, x, drape.top_mm - _TAPE_MM * (0.86 + 0.14 * ((index * 7) % 3) / 2)))
+    cords: list[Step] = []
+    for share in (0.22, 0.78):
+        y = drape.top_mm - _TAPE_MM * share
+        cords.extend(segment(drape.left_mm, y, drape.right_mm, y))
+    return [Path(tuple(lines), Pen(drape.tones.line, 0.13)), Path(tuple(cords), Pen(drape.tones.line, 0.13, (0.5, 0.35)))]
+
+
+def _tab_half(drape: Drape, panel: PanelOut) -> float:
+    between = (drape.right_mm - drape.left_mm) / max(1, panel.rings - 1)
+    return min(26.0, between * 0.27)
+
+
+def _tabs(panel: PanelOut, drape: Drape, support: SupportOut) -> list[Record]:
+    """Loops of the cloth over the tube."""
+    half, top = _tab_half(drape, panel), support.height_mm + support.diameter_mm / 2 + 4.0
+    loops: list[Step] = []
+    for x in ring_places(panel, drape, "tabs"):
+        loops.extend(rectangle(max(x - half, drape.left_mm), drape.top_mm - 14, min(x + half, drape.right_mm), top))
+    paint = drape.tones
+    tone = Gradient(
+        (0.0, top),
+        (0.0, drape.top_mm - 14),
+        (Stop(0.0, paint.folds[0][5].colour), Stop(0.3, paint.folds[0][3].colour), Stop(1.0, paint.folds[0][4].colour)),
+    )
+    stitches: list[Step] = []
+    for x in ring_places(panel, drape, "tabs"):
+        stitches.extend(segment(max(x - half, drape.left_mm), drape.top_mm, min(x + half, drape.right_mm), drape.top_mm))
+    return [
+        Fill(tuple(loops), tone),
+        Path(tuple(stitches), Pen(paint.line, 0.13)),
+        Path(tuple(loops), Pen(paint.edge, 0.2)),
+    ]
+
+
+def _eyelets(drape: Drape, support: SupportOut) -> list[Record]:
+    """Metal eyelets where the tube goes through the cloth, turned with the folds."""
+    radius = support.diameter_mm / 2 + 9.0
+    across = min(radius, max(2.5, drape.pitch_mm * 0.16))
+    outer: list[Step] = []
+    holes: list[Step] = []
+    for near, far in zip(drape.valleys_top, drape.valleys_top[1:], strict=False):
+        for share in (0.2, 0.8):
+            x = near + (far - near) * share
+            outer.extend(ellipse(x, support.height_mm, across, radius))
+            holes.extend(ellipse(x, support.height_mm, across * 0.66, radius * 0.72))
+    shine = Gradient(
+        (0.0, support.height_mm + radius),
+        (0.0, support.height_mm - radius),
+        (Stop(0.0, inks.METAL_LIGHT), Stop(0.5, inks.METAL_MIDDLE), Stop(1.0, inks.METAL_DARK)),
+    )
+    return [
+        Fill((*outer, *holes), shine),
+        Fill(tuple(holes), drape.tones.edge),
+        Path((*outer,), Pen(inks.METAL_DARK, 0.13)),
+    ]
+
+
+def _pocket(drape: Drape, support: SupportOut) -> list[Record]:
+    """A pocket gathered on the tube: the tube's swelling, stitches under it, gathers."""
+    half = support.diameter_mm / 2 + 3.0
+    high, low = support.height_mm + half, support.height_mm - half
+    paint = drape.tones
+    swell = Gradient(
+        (0.0, high),
+        (0.0, low),
+        (
+            Stop(0.0, paint.deep),
+            Stop(0.3, paint.glow),
+            Stop(0.6, paint.deep[:7] + "00"),
+            Stop(1.0, paint.deep[:7] + "66"),
+        ),
+    )
+    gathers: list[Step] = []
+    width = drape.right_mm - drape.left_mm
+    count = max(4, min(70, round(width / 9.0)))
+    for index in range(1, count):
+        x = drape.left_mm + width * index / count
+        gathers.extend(segment(x, min(high + 6 + (index * 5) % 9, drape.top_mm), x, low - 12 - (index * 7) % 23))
+    stitches = (
+        *segment(drape.left_mm, low, drape.right_mm, low),
+        *segment(drape.left_mm, high, drape.right_mm, high),
+    )
+    return [
+        Fill(rectangle(drape.left_mm, low, drape.right_mm, high), swell),
+        Path(tuple(gathers), Pen(paint.line, 0.1)),
+        Path(stitches, Pen(paint.line, 0.13)),
+    ]

@@ -1,0 +1,227 @@
+"""The rod: tube, splices, ends and brackets."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.setting_out.model import BracketOut, Span, SupportOut
+from elevation.sheet import inks
+from elevation.sheet.paths import Step, circle, polygon, rectangle, rounded, segment
+from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
+
+_EDGE = Pen(inks.METAL_DARK, NARROW)
+_FINE = Pen(inks.METAL_DARK, 0.13)
+_TUBE = (
+    Stop(0.0, inks.METAL_MIDDLE),
+    Stop(0.28, inks.METAL_LIGHT),
+    Stop(0.45, inks.METAL_MIDDLE),
+    Stop(0.8, inks.METAL_DARK),
+    Stop(1.0, Ink.METAL),
+)
+
+
+def between(left: float, right: float, hidden: Sequence[Span]) -> list[Span]:
+    """The parts of ``left..right`` that no span of ``hidden`` covers, left to right."""
+    seen: list[Span] = []
+    at = left
+    for near, far in sorted(hidden):
+        if near > at:
+            seen.append((at, min(near, right)))
+        at = max(at, far)
+        if at >= right:
+            break
+    if at < right:
+        seen.append((at, right))
+    return [span for span in seen if span[1] - span[0] > 1e-6]
+
+
+def rod_records(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list[Record]:
+    """Tube, splices and ends of a rod.
+
+    Parameters
+    ----------
+    support : SupportOut
+        Where the rod lies, wall mm.
+    shape : str
+        Of its ends: ``none``, ``cap``, ``ball`` or ``spear``.
+    hidden : sequence of (left, right)
+        Where cloth or a ring passes in front of the tube.
+
+    Returns
+    -------
+    list of Record
+    """
+    half = support.diameter_mm / 2
+    low, high = support.height_mm - half, support.height_mm + half
+    tube: list[Step] = []
+    edges: list[Step] = []
+    for near, far in between(support.cut_left_mm, support.cut_right_mm, hidden):
+        tube.extend(rectangle(near, low, far, high))
+        edges.extend(segment(near, low, far, low))
+        edges.extend(segment(near, high, far, high))
+    if shape == "none":
+        for x in (support.cut_left_mm, support.cut_right_mm):
+            edges.extend(segment(x, low, x, high))
+    records: list[Record] = []
+    if tube:
+        records += [Fill(tuple(tube), _tone(low, high)), Path(tuple(edges), _EDGE)]
+    records.extend(_splices(support, hidden))
+    records.extend(_ends(support, shape))
+    return records
+
+
+def _tone(low: float, high: float) -> Gradient:
+    return Gradient((0.0, high), (0.0, low), _TUBE)
+
+
+def _splices(support: SupportOut, hidden: Sequence[Span]) -> list[Record]:
+    seen = [x for x in support.splices_mm if not any(near < x < far for near, far in hidden)]
+    if not seen:
+        return []
+    half, reach = support.diameter_mm * 0.56, support.diameter_mm * 1.3
+    sleeves: list[Step] = []
+    joints: list[Step] = []
+    for x in seen:
+        sleeves.extend(
+            rounded(x - reach, support.height_mm - half, x + reach, support.height_mm + half, support.diameter_mm * 0.12)
+        )
+        joints.extend(segment(x, support.height_mm - half, x, support.height_mm + half))
+    return [
+        Fill(tuple(sleeves), _tone(support.height_mm - half, support.height_mm + half)),
+        Path((*sleeves, *joints), _FINE),
+    ]
+
+
+def _ends(support: SupportOut, shape: str) -> list[Record]:
+    if shape == "none" or support.finial_mm <= 0:
+        return []
+    steps: list[Step] = []
+    rims: list[Step] = []
+    y = support.height_mm
+    half = max(support.finial_diameter_mm, support.diameter_mm) / 2
+    for end, side in ((support.cut_left_mm, -1.0), (support.cut_right_mm, 1.0)):
+        tip = support.metal_left_mm if side < 0 else support.metal_right_mm
+        length = abs(tip - end)
+        if length <= 1e-6:
+            continue
+        if shape == "ball":
+            radius = min(half, length / 2)
+            collar = min(length - 2 * radius + radius * 0.12, length)
+            neck = support.diameter_mm * 0.62
+            steps.extend(rectangle(min(end, end + side * collar), y - neck, max(end, end + side * collar), y + neck))
+            steps.extend(circle(tip - side * radius, y, radius))
+        elif shape == "spear":
+            steps.extend(_spear(end, tip, y, half, support.diameter_mm / 2))
+            rims.extend(segment(end + side * length * 0.14, y - half * 0.6, end + side * length * 0.14, y + half * 0.6))
+        else:
+            steps.extend(rounded(min(end, tip), y - half, max(end, tip), y + half, half * 0.35))
+    if not steps:
+        return []
+    shine = Gradient(
+        (0.0, y + half),
+        (0.0, y - half),
+        (
+            Stop(0.0, inks.METAL_MIDDLE),
+            Stop(0.25, inks.METAL_LIGHT),
+            Stop(0.5, inks.METAL_MIDDLE),
+            Stop(1.0, inks.METAL_DARK),
+        ),
+    )
+    # Collar and ball overlap; each is filled by itself, since an even-odd fill would leave a hole.
+    records: list[Record] = [Fill(part, shine) for part in _closed_parts(steps)]
+    records.append(Path((*steps, *rims), _EDGE))
+    return records
+
+
+def _closed_parts(steps: Sequence[Step]) -> list[tuple[Step, ...]]:
+    found: list[tuple[Step, ...]] = []
+    start = 0
+    for index, step in enumerate(steps):
+        if step[0] == "Z":
+            found.append(tuple(steps[start : index + 1]))
+            start = index + 1
+    return found
+
+
+def _spear(end: float, tip: float, y: float, half: float, neck: float) -> tuple[Step, ...]:
+    length = tip - end
+    waist, belly = end + length * 0.2, end + length * 0.42
+    return (
+        ("M", end, y - neck * 1.2),
+        ("C", end + length * 0.08, y - half * 0.9, end + length * 0.14, y - half * 0.5, waist, y - half * 0.45),
+        ("C", waist + length * 0.08, y - half * 0.5, belly - length * 0.08, y - half, belly, y - half),
+        ("C", belly + length * 0.22, y - half, tip - length * 0.12, y - half * 0.2, tip, y),
+        ("C", tip - length * 0.12, y + half * 0.2, belly + length * 0.22, y + half, belly, y + half),
+        ("C", belly - length * 0.08, y + half, waist + length * 0.08, y + half * 0.5, waist, y + half * 0.45),
+        ("C", end + length * 0.14, y + half * 0.5, end + length * 0.08, y + half * 0.9, end, y + neck * 1.2),
+        ("Z",),
+    )
+
+
+def bracket_records(bracket: BracketOut, diameter_mm: float, cloth_top_mm: float | None) -> list[Record]:
+    """One bracket: the wall plate above and below the rod, and the cradle that holds it.
+
+    Parameters
+    ----------
+    bracket : BracketOut
+    diameter_mm : float
+        Of the rod.
+    cloth_top_mm : float or None
+        Top of the cloth that hangs before it, which hides the plate's lower part; None: nothing hangs there.
+
+    Returns
+    -------
+    list of Record
+    """
+    left, bottom, right, top = bracket.plate
+    x, y, rod = bracket.x_mm, bracket.height_mm, diameter_mm / 2
+    if cloth_top_mm is not None:
+        bottom = max(bottom, min(cloth_top_mm, y - rod))
+    plates: list[Step] = []
+    screws: list[Step] = []
+    radius = (right - left) * 0.25
+    if top > y + rod:
+        plates.extend(_tab(left, y + rod, right, top, radius))
+        screw = y + rod + (top - y - rod) * 0.6
+        screws.extend(circle(x, screw, min(3.5, (right - left) * 0.16)))
+    if bottom < y - rod:
+        plates.extend(_tab(left, y - rod, right, bottom, radius if cloth_top_mm is None else 0.0))
+        if cloth_top_mm is None:
+            screw = y - rod - (y - rod - bottom) * 0.6
+            screws.extend(circle(x, screw, min(3.5, (right - left) * 0.16)))
+    half = max(bracket.half_width_mm, 3.0)
+    wrap = rod * 1.22 + 1.0
+    if bracket.rings_pass:
+        # An open arm: the rod lies in a shallow cradle from below.
+        cradle = polygon(
+            ((x - half, y - wrap), (x + half, y - wrap), (x + half, y - rod * 0.15), (x - half, y - rod * 0.15))
+        )
+    else:
+        cradle = rounded(x - half, y - wrap, x + half, y + wrap, half * 0.4)
+    shine = Gradient(
+        (x - half, 0.0), (x + half, 0.0), (Stop(0.0, inks.METAL_LIGHT), Stop(0.5, Ink.METAL), Stop(1.0, inks.METAL_DARK))
+    )
+    records: list[Record] = []
+    if plates:
+        face = Gradient((left, 0.0), (right, 0.0), (Stop(0.0, inks.METAL_MIDDLE), Stop(1.0, Ink.METAL)))
+        records += [Fill(tuple(plates), face), Path(tuple(plates), _EDGE)]
+    if screws:
+        records.append(Fill(tuple(screws), inks.METAL_LIGHT))
+    records += [Fill(cradle, shine), Path(cradle, _EDGE)]
+    return records
+
+
+def _tab(left: float, root: float, right: float, end: float, radius: float) -> tuple[Step, ...]:
+    """A plate from the rod to ``end`` with that end rounded, upward or downward."""
+    way = 1.0 if end > root else -1.0
+    r = min(radius, abs(end - root), (right - left) / 2)
+    k = r * 0.4477
+    return (
+        ("M", left, root),
+        ("L", left, end - way * r),
+        ("C", left, end - way * k, left + k, end, left + r, end),
+        ("L", right - r, end),
+        ("C", right - k, end, right, end - way * k, right, end - way * r),
+        ("L", right, root),
+        ("Z",),
+    )

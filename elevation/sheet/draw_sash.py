@@ -1,0 +1,331 @@
+"""What fills an opening: frame, sashes or leaves, glass, glazing bars and the signs of how they move."""
+
+from __future__ import annotations
+
+import math
+
+from elevation.setting_out.model import OpeningOut
+from elevation.sheet import inks
+from elevation.sheet.paths import (
+    Step,
+    bounds,
+    circle,
+    head_tops,
+    opening_path,
+    path_through,
+    polygon,
+    rectangle,
+    rounded,
+    segment,
+)
+from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
+
+_NARROW = Pen(Ink.OUTLINE, NARROW)
+_FINE = Pen(inks.with_alpha(Ink.OUTLINE, 0.6), 0.13)
+_SIGN = Pen(Ink.THIN, 0.13)
+_SIGN_AWAY = Pen(Ink.THIN, 0.13, (2.0, 1.0))
+_RAIL_MM = 42.0
+_BAR_MM = 20.0
+_KNOB_UP_MM = 965.0
+
+Box = tuple[float, float, float, float]
+
+
+def sash_records(opening: OpeningOut) -> list[Record]:
+    """Everything inside the opening's outline, in the order it is laid down.
+
+    Windows and glazed doors show their glass; a door without a frame figure is a panelled leaf.
+    The sign of a hinged sash has its apex at the hinge, drawn full where it opens towards us and dashed where it
+    opens away (common practice, no source).
+    """
+    if opening.kind == "door" and opening.frame_mm <= 0:
+        return _panelled_leaf(opening)
+    records: list[Record] = [Fill(opening_path(opening), _frame_tone(opening)), *_glass(opening)]
+    bars = _bars(opening)
+    if bars:
+        records.append(Fill(bars, Ink.TRIM))
+        records.append(Path(bars, _FINE))
+    records.extend(_moving_parts(opening))
+    records.extend(_reveal_shade(opening))
+    return records
+
+
+def glass_path(opening: OpeningOut) -> tuple[Step, ...]:
+    """The outline of the glass as steps: the opening's, narrowed by its frame all round."""
+    if opening.head in ("flat", "raked"):
+        return polygon(opening.glass)
+    return opening_path(opening, -opening.frame_mm, opening.bottom_mm + opening.frame_mm)
+
+
+def head_at(opening: OpeningOut, x: float, grow: float) -> float:
+    """Height of the head's edge, offset by ``grow`` mm, at ``x``."""
+    left_top, right_top = head_tops(opening)
+    if opening.head in ("segmental", "half-round") and opening.rise_mm > 1e-6:
+        half = (opening.right_mm - opening.left_mm) / 2
+        centre = (opening.left_mm + opening.right_mm) / 2
+        radius = (half * half + opening.rise_mm**2) / (2 * opening.rise_mm)
+        reach = radius + grow
+        return opening.top_mm - radius + math.sqrt(max(0.0, reach * reach - (x - centre) ** 2))
+    slope = (right_top - left_top) / max(opening.right_mm - opening.left_mm, 1e-9)
+    return left_top + slope * (x - opening.left_mm) + grow * math.hypot(1.0, slope)
+
+
+def _frame_tone(opening: OpeningOut) -> Gradient:
+    return Gradient(
+        (opening.left_mm, 0.0),
+        (opening.right_mm, 0.0),
+        (Stop(0.0, inks.TRIM_SHADE), Stop(0.25, Ink.TRIM), Stop(1.0, Ink.TRIM)),
+    )
+
+
+def _glass(opening: OpeningOut) -> list[Record]:
+    outline = glass_path(opening)
+    low, high = opening.bottom_mm + opening.frame_mm, opening.top_mm - opening.frame_mm
+    sky = Gradient((0.0, high), (0.0, low), (Stop(0.0, inks.SKY_HIGH), Stop(0.6, inks.SKY_MIDDLE), Stop(1.0, inks.SKY_LOW)))
+    records: list[Record] = [Fill(outline, sky)]
+    sheen = _sheen(opening)
+    if sheen:
+        records.append(Fill(sheen, inks.SHEEN))
+    records.append(Path(outline, _NARROW))
+    return records
+
+
+def _sheen(opening: OpeningOut) -> tuple[Step, ...]:
+    """Two slanted bands of reflected light, kept inside the part of the glass under the head."""
+    left, right = opening.left_mm + opening.frame_mm, opening.right_mm - opening.frame_mm
+    low = opening.bottom_mm + opening.frame_mm
+    high = min(head_at(opening, left, -opening.frame_mm), head_at(opening, right, -opening.frame_mm))
+    if high - low < 60 or right - left < 60:
+        return ()
+    lean = min((right - left) * 0.35, (high - low) * 0.35)
+    steps: list[Step] = []
+    for start, width in ((0.16, 0.10), (0.31, 0.04)):
+        x, wide = left + (right - left) * start, (right - left) * width
+        steps.extend(polygon(((x, low), (x + wide, low), (x + wide + lean, high), (x + lean, high))))
+    return tuple(steps)
+
+
+def _bars(opening: OpeningOut) -> tuple[Step, ...]:
+    """Glazing bars as rectangles that end at the glass; rails of sashes are drawn apart."""
+    left, right = opening.left_mm + opening.frame_mm, opening.right_mm - opening.frame_mm
+    low, high = opening.bottom_mm + opening.frame_mm, opening.top_mm - opening.frame_mm
+    half = min(_BAR_MM, (right - left) / opening.columns * 0.1, (high - low) / opening.rows * 0.1) / 2
+    rail = (low + high) / 2 if opening.sash == "double-hung" else None
+    steps: list[Step] = []
+    for row in range(1, opening.rows):
+        y = low + (high - low) * row / opening.rows
+        if rail is not None and abs(y - rail) < _RAIL_MM:
+            continue
+        near, far = _width_at(opening, y + half)
+        if far > near:
+            steps.extend(rectangle(near, y - half, far, y + half))
+    for column in range(1, opening.columns):
+        x = left + (right - left) * column / opening.columns
+        top = min(head_at(opening, x - half, -opening.frame_mm), head_at(opening, x + half, -opening.frame_mm))
+        steps.extend(rectangle(x - half, low, x + half, top))
+    return tuple(steps)
+
+
+def _width_at(opening: OpeningOut, y: float) -> tuple[float, float]:
+    """Left and right edge of the glass at height ``y``, found by halving under a sloped or round head."""
+    grow = -opening.frame_mm
+    left, right = opening.left_mm + opening.frame_mm, opening.right_mm - opening.frame_mm
+    middle = max((left, (left + right) / 2, right), key=lambda x: head_at(opening, x, grow))
+
+    def edge(outer: float) -> float:
+        if head_at(opening, outer, grow) >= y:
+            return outer
+        inner = middle
+        for _ in range(24):
+            half = (outer + inner) / 2
+            if head_at(opening, half, grow) >= y:
+                inner = half
+            else:
+                outer = half
+        return inner
+
+    return (edge(left), edge(right)) if head_at(opening, middle, grow) >= y else (middle, middle)
+
+
+def _glass_box(opening: OpeningOut) -> Box:
+    left, right = opening.left_mm + opening.frame_mm, opening.right_mm - opening.frame_mm
+    return left, opening.bottom_mm + opening.frame_mm, right, opening.top_mm - opening.frame_mm
+
+
+def _moving_parts(opening: OpeningOut) -> list[Record]:
+    left, low, right, high = _glass_box(opening)
+    if opening.sash == "double-hung":
+        return _double_hung(opening, (left, low, right, high))
+    if opening.sash == "sliding" or opening.kind == "sliding-door":
+        return _sliding(opening, (left, low, right, high))
+    if opening.sash in ("casement-in", "casement-out", "swing-in", "swing-out"):
+        return _hinged(opening, (left, low, right, high))
+    if opening.sash == "tilt-in":
+        middle = (left + right) / 2
+        sign = path_through(
+            (
+                (left, head_at(opening, left, -opening.frame_mm)),
+                (middle, low),
+                (right, head_at(opening, right, -opening.frame_mm)),
+            )
+        )
+        return [Path(sign, _SIGN)]
+    return []
+
+
+def _double_hung(opening: OpeningOut, box: Box) -> list[Record]:
+    left, low, right, high = box
+    middle = (low + high) / 2
+    near, far = _width_at(opening, middle + _RAIL_MM / 2)
+    rail = rectangle(near, middle - _RAIL_MM / 2, far, middle + _RAIL_MM / 2)
+    tone = Gradient(
+        (0.0, middle + _RAIL_MM / 2), (0.0, middle - _RAIL_MM / 2), (Stop(0.0, Ink.TRIM), Stop(1.0, inks.TRIM_DEEP))
+    )
+    centre = (near + far) / 2
+    inset = min(opening.frame_mm * 0.45, 22.0)
+    # The lower sash stands nearer to us: its stiles are seen whole, the upper one's behind the stops.
+    stiles = (
+        *segment(left - inset, low - inset, left - inset, middle + _RAIL_MM / 2),
+        *segment(right + inset, low - inset, right + inset, middle + _RAIL_MM / 2),
+        *segment(left - inset, low - inset, right + inset, low - inset),
+        *segment(left - inset, middle + _RAIL_MM / 2, right + inset, middle + _RAIL_MM / 2),
+    )
+    shade = Gradient(
+        (0.0, middle - _RAIL_MM / 2),
+        (0.0, middle - _RAIL_MM / 2 - 40),
+        (Stop(0.0, inks.SHADE), Stop(1.0, inks.SHADE_CLEAR)),
+    )
+    return [
+        Fill(rectangle(near, middle - _RAIL_MM / 2 - 40, far, middle - _RAIL_MM / 2), shade),
+        Fill(rail, tone),
+        Path(stiles, _FINE),
+        Path(rail, _NARROW),
+        Fill(rounded(centre - 26, middle + _RAIL_MM / 2 - 8, centre + 26, middle + _RAIL_MM / 2 + 7, 5), inks.METAL_MIDDLE),
+    ]
+
+
+def _sliding(opening: OpeningOut, box: Box) -> list[Record]:
+    left, low, right, _ = box
+    middle, half = (left + right) / 2, max(opening.frame_mm, 36.0) / 2 + 8
+    top = head_at(opening, middle, -opening.frame_mm)
+    stile = rectangle(middle - half, low, middle + half, top)
+    height = low + (top - low) * 0.5
+    reach = (right - left) * 0.09
+    arrows: list[Step] = []
+    quarter = (left + middle) / 2 if opening.hinge != "left" else (middle + right) / 2
+    way = 1.0 if quarter < middle else -1.0
+    arrows.extend(segment(quarter - way * reach, height, quarter + way * reach, height))
+    arrows.extend(
+        path_through(
+            (
+                (quarter + way * reach * 0.55, height + reach * 0.22),
+                (quarter + way * reach, height),
+                (quarter + way * reach * 0.55, height - reach * 0.22),
+            )
+        )
+    )
+    track = (*segment(left, low - opening.frame_mm * 0.5, right, low - opening.frame_mm * 0.5),)
+    grip_x = (
+        quarter - way * ((right - left) / 4 - 12)
+        if opening.frame_mm <= 0
+        else (left - opening.frame_mm / 2 if way > 0 else right + opening.frame_mm / 2)
+    )
+    grip = min(1020.0, (low + top) / 2) if opening.kind == "sliding-door" else (low + top) / 2
+    return [
+        Fill(stile, Gradient((middle - half, 0.0), (middle + half, 0.0), (Stop(0.0, Ink.TRIM), Stop(1.0, inks.TRIM_DEEP)))),
+        Path((*stile, *segment(middle, low, middle, top)), _NARROW),
+        Path(track, _FINE),
+        Path(tuple(arrows), Pen(Ink.THIN, NARROW)),
+        Fill(rounded(grip_x - 7, grip - 90, grip_x + 7, grip + 90, 6), inks.METAL_MIDDLE),
+    ]
+
+
+def _hinged(opening: OpeningOut, box: Box) -> list[Record]:
+    left, low, right, _ = box
+    grow = -opening.frame_mm
+    middle = (left + right) / 2
+    records: list[Record] = []
+    leaves = [(left, right, opening.hinge)]
+    if opening.hinge == "both":
+        half = max(opening.frame_mm, 30.0) * 0.75
+        top = head_at(opening, middle, grow)
+        stile = rectangle(middle - half, low, middle + half, top)
+        records += [Fill(stile, Ink.TRIM), Path((*stile, *segment(middle, low, middle, top)), _NARROW)]
+        leaves = [(left, middle - half, "left"), (middle + half, right, "right")]
+    sign: list[Step] = []
+    grips: list[Step] = []
+    for near, far, hinge in leaves:
+        apex, open_side = (near, far) if hinge == "left" else (far, near)
+        open_top, apex_top = head_at(opening, open_side, grow), head_at(opening, apex, grow)
+        sign.extend(path_through(((open_side, open_top), (apex, (low + apex_top) / 2), (open_side, low))))
+        out = opening.frame_mm / 2 if opening.frame_mm > 0 else -14.0
+        x = open_side + (out if hinge == "left" else -out)
+        y = min((low + open_top) / 2, opening.bottom_mm + _KNOB_UP_MM) if opening.kind != "window" else (low + open_top) / 2
+        grips.extend(rounded(x - 6, y - 62, x + 6, y + 22, 6))
+    pen = _SIGN if opening.sash in ("casement-in", "swing-in") else _SIGN_AWAY
+    return [*records, Path(tuple(sign), pen), Fill(tuple(grips), inks.METAL_MIDDLE)]
+
+
+def _reveal_shade(opening: OpeningOut) -> list[Record]:
+    """The soft shadow that a deep reveal throws on glass and frame from the left and from above."""
+    depth = opening.reveal_mm or 0.0
+    if depth <= 0:
+        return []
+    reach = min(depth * 0.8, (opening.right_mm - opening.left_mm) / 4)
+    left_top, _ = head_tops(opening)
+    shade = inks.with_alpha(Ink.OUTLINE, 0.2)
+    records: list[Record] = [
+        Fill(
+            rectangle(opening.left_mm, opening.bottom_mm, opening.left_mm + reach, left_top),
+            Gradient(
+                (opening.left_mm, 0.0), (opening.left_mm + reach, 0.0), (Stop(0.0, shade), Stop(1.0, inks.SHADE_CLEAR))
+            ),
+        )
+    ]
+    if opening.head == "flat":
+        top = opening.top_mm
+        records.append(
+            Fill(
+                rectangle(opening.left_mm, top - reach, opening.right_mm, top),
+                Gradient((0.0, top), (0.0, top - reach), (Stop(0.0, shade), Stop(1.0, inks.SHADE_CLEAR))),
+            )
+        )
+    return records
+
+
+def _panelled_leaf(opening: OpeningOut) -> list[Record]:
+    left, right, low = opening.left_mm, opening.right_mm, opening.bottom_mm
+    records: list[Record] = [
+        Fill(
+            opening_path(opening),
+            Gradient((left, 0.0), (right, 0.0), (Stop(0.0, inks.TRIM_SHADE), Stop(0.2, inks.LEAF), Stop(1.0, inks.LEAF))),
+        )
+    ]
+    leaves = [(left, right, opening.hinge)]
+    if opening.hinge == "both":
+        middle = (left + right) / 2
+        leaves = [(left, middle, "left"), (middle, right, "right")]
+        records.append(Path(segment(middle, low, middle, head_at(opening, middle, 0.0)), _NARROW))
+    fields: list[Step] = []
+    knobs: list[Step] = []
+    for near, far, hinge in leaves:
+        spring = min(head_at(opening, near, 0.0), head_at(opening, far, 0.0))
+        stile = min(115.0, (far - near) * 0.15)
+        columns = 2 if far - near > 520 else 1
+        wide = (far - near - stile * (columns + 1)) / columns
+        lock = low + (spring - low) * 0.42
+        for column in range(columns):
+            x = near + stile + column * (wide + stile)
+            fields.extend(rectangle(x, low + stile * 1.7, x + wide, lock))
+            fields.extend(rectangle(x, lock + stile * 1.3, x + wide, spring - stile))
+        x = far - stile / 2 if hinge != "right" else near + stile / 2
+        knobs.extend(circle(x, min(low + _KNOB_UP_MM, spring - stile), min(27.0, stile * 0.4)))
+    if fields:
+        _, floor, _, top = bounds(fields)
+        tone = Gradient(
+            (0.0, top), (0.0, floor), (Stop(0.0, inks.TRIM_DEEP), Stop(0.12, inks.TRIM_SHADE), Stop(1.0, Ink.TRIM))
+        )
+        records += [Fill(tuple(fields), tone), Path(tuple(fields), _FINE)]
+    records += [Fill(tuple(knobs), inks.METAL_MIDDLE), Path(tuple(knobs), _FINE)]
+    records.extend(_reveal_shade(opening))
+    return records

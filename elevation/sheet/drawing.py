@@ -1,0 +1,172 @@
+"""A dressed wall as geometry: set-out in, groups of the display list out.
+
+Nothing here depends on scale, so zooming draws nothing anew; everything is a pure function of frozen values, so that
+what did not change need not be drawn again.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from msgspec import Struct
+
+from elevation.room.model import Ref
+from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, TreatmentOut
+from elevation.sheet.draw_cloth import cloth_records, hang, outline_path
+from elevation.sheet.draw_face import GHOST_DASH, draw_face
+from elevation.sheet.draw_heading import before_rod, heading_kind, heading_records
+from elevation.sheet.draw_obstacle import draw_obstacle
+from elevation.sheet.draw_opening import draw_opening
+from elevation.sheet.draw_pool import pool_records
+from elevation.sheet.draw_rod import bracket_records, rod_records
+from elevation.sheet.records import LAYERS, NARROW, Group, Ink, Path, Pen, Record
+from elevation.trade.model import Trade
+
+Position = Literal["open", "closed", "drawn"]
+
+_GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
+
+
+class View(Struct, frozen=True, gc=False):
+    """What of the treatments is shown.
+
+    Attributes
+    ----------
+    panels : str
+        The position in which panels are drawn: ``drawn`` (as the file says), ``open``, ``closed``; ``none`` for no cloth.
+    stack : bool
+        Dashed outlines of the open position, where the panels are drawn otherwise, and of the closed one where open.
+    """
+
+    panels: Literal["open", "closed", "drawn", "none"] = "drawn"
+    stack: bool = True
+
+
+def draw_wall(set_out: SetOut, trade: Trade, view: View = View()) -> tuple[Group, ...]:  # noqa: B008  (frozen)
+    """The whole wall without annotation, in the order in which it is laid down.
+
+    Parameters
+    ----------
+    set_out : SetOut
+        Wall mm, y up.
+    trade : Trade
+        Headings and rod ends, to know how they look.
+    view : View
+        Which position of the panels is drawn.
+
+    Returns
+    -------
+    tuple of Group
+        Sorted by layer; each group's ``ref`` is the real Ref of what it draws.
+    """
+    groups = [draw_face(set_out, wall_title(set_out))]
+    groups.extend(draw_opening(opening, opening_title(opening)) for opening in set_out.openings)
+    groups.extend(draw_obstacle(obstacle) for obstacle in set_out.obstacles)
+    for treatment in set_out.treatments:
+        groups.extend(draw_treatment(treatment, set_out.floor, trade, view))
+    return in_order(groups)
+
+
+def in_order(groups: list[Group]) -> tuple[Group, ...]:
+    """The groups by layer, those of one layer in the order given."""
+    return tuple(sorted(groups, key=lambda group: LAYERS.index(group.layer)))
+
+
+def draw_treatment(treatment: TreatmentOut, floor: Profile, trade: Trade, view: View) -> tuple[Group, ...]:
+    """One treatment: panels, rods and brackets of its layers, the far layer first.
+
+    Depends on nothing but its arguments: keep the result while they are the same objects.
+    """
+    groups: list[Group] = []
+    for layer in reversed(treatment.layers):
+        groups.extend(_draw_layer(treatment, layer, floor, trade, view))
+    return in_order(groups)
+
+
+def wall_title(set_out: SetOut) -> str:
+    """Plain words for the wall's own group."""
+    return f"Wall: {set_out.wall_name}" if set_out.wall_name else "Wall"
+
+
+def opening_title(opening: OpeningOut) -> str:
+    """Plain words for an opening's group."""
+    kind = {"window": "Window", "door": "Door", "sliding-door": "Sliding door"}.get(opening.kind, "Opening")
+    return f"{kind} {opening.number}"
+
+
+def panel_span(panel: PanelOut, position: Position) -> Span:
+    """Left and right of the cloth in a position, mm."""
+    return {"open": panel.open, "closed": panel.closed, "drawn": panel.drawn}[position]
+
+
+def _draw_layer(treatment: TreatmentOut, layer: LayerOut, floor: Profile, trade: Trade, view: View) -> list[Group]:
+    row = trade.headings.get(layer.heading)
+    kind = heading_kind(layer.heading, row.carries if row is not None else "rings")
+    end = trade.ends.get(layer.support.ends)
+    name = treatment.name or " and ".join(opening_title(opening).lower() for opening in treatment.openings)
+    groups: list[Group] = []
+    hidden: list[Span] = []
+    covers: list[tuple[float, float, float]] = []
+    if view.panels != "none":
+        for panel in layer.panels:
+            span = panel_span(panel, view.panels)
+            if span[1] - span[0] <= 1e-6:
+                continue
+            drape = hang(panel, span, kind, layer.colour, layer.body, floor)
+            records = [
+                *cloth_records(drape),
+                *pool_records(panel, drape),
+                *heading_records(panel, drape, kind, layer.support),
+            ]
+            groups.append(Group(panel.ref, f"panel-{view.panels}", f"Panel, {panel.side}, {name}", tuple(records)))
+            hidden.extend(before_rod(panel, drape, kind, layer.support))
+            covers.append((*span, drape.top_mm))
+    if view.stack:
+        groups.extend(_ghosts(layer, floor, view, name))
+    support_records = rod_records(layer.support, end.shape if end is not None else "none", hidden)
+    groups.append(Group(layer.ref, "rod", f"Rod, {name}", tuple(support_records)))
+    for bracket in layer.brackets:
+        top = max((top for left, right, top in covers if left <= bracket.x_mm <= right), default=None)
+        groups.append(
+            Group(
+                bracket.ref,
+                "bracket",
+                f"Bracket, {name}",
+                tuple(bracket_records(bracket, layer.support.diameter_mm, top)),
+            )
+        )
+    return groups
+
+
+def _ghosts(layer: LayerOut, floor: Profile, view: View, name: str) -> list[Group]:
+    """Dashed outlines of where the panels also stand: open, or closed where they are shown open."""
+    other: Position = "closed" if view.panels == "open" else "open"
+    groups: list[Group] = []
+    for panel in layer.panels:
+        span = panel_span(panel, other)
+        shown: Span = panel_span(panel, view.panels) if view.panels != "none" else (0.0, 0.0)
+        if span[1] - span[0] <= 1e-6 or max(abs(span[0] - shown[0]), abs(span[1] - shown[1])) < 1.0:
+            continue
+        groups.append(Group(panel.ref, "stack", f"Panel {other}, {name}", (_ghost(panel, span, floor),)))
+    return groups
+
+
+def _ghost(panel: PanelOut, span: Span, floor: Profile) -> Record:
+    drape = hang(panel, span, "plain", "#808080", "light", floor)
+    left, right = span
+    return Path(
+        (
+            ("M", left, drape.foot[0]),
+            ("L", left, panel.top_mm),
+            ("L", right, panel.top_mm),
+            ("L", right, drape.foot[-1]),
+            *(("L", x, y) for x, y in zip(drape.valleys_foot[-2::-1], drape.foot[-2::-1], strict=True)),
+        ),
+        _GHOST,
+    )
+
+
+__all__ = [
+    "Position", "Ref", "View", "draw_face", "draw_obstacle", "draw_opening", "draw_treatment", "draw_wall", "in_order",
+    "opening_title", "outline_path", "panel_span", "wall_title",
+]  # fmt: skip
