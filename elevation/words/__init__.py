@@ -1,7 +1,7 @@
 """Texts: templates, plurals, languages and number style."""
 
 from elevation.words.languages import languages
-from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg, msg_plural
+from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg, msg_plural, term
 from elevation.words.say import say, say_value
 from elevation.words.style import style_of
 
@@ -17,4 +17,5 @@ __all__ = [
     "say",
     "say_value",
     "style_of",
+    "term",
 ]

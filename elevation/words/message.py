@@ -62,6 +62,15 @@ def msg_plural(one: str, other: str, /, *, count: int, **params: object) -> Mess
     return Message(one, {"count": count, **params}, other)
 
 
+def term(name: str) -> Message:
+    """A name from the trade's tables (a rod section, a heading) as a message, said in the reader's language.
+
+    The catalogue's script reads the tables, so their names are translated like any template. A name that a person typed
+    is no term: bind it as a plain parameter.
+    """
+    return Message(name.replace("{", "{{").replace("}", "}}"))
+
+
 class Style(Struct, frozen=True):
     """How numbers and words are said to one reader.
 
