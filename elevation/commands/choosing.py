@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from pathlib import Path
 
 from elevation import places
-from elevation.errors import BadInput, NoSuch
+from elevation.errors import NoSuch
 from elevation.room.file import load_room
+from elevation.room.find import by_name
 from elevation.room.model import Room, Scheme, Wall
 from elevation.room.validate import check_rows
 from elevation.trade.model import Trade
@@ -28,32 +28,17 @@ def first_demo() -> Path:
     return rooms[0]
 
 
-def _choose(kind: str, wanted: str, items: Iterable[tuple[str, str]], where: str) -> str:
-    items = list(items)
-    if any(wanted == ident for ident, _name in items):
-        return wanted
-    named = [ident for ident, name in items if name.casefold() == wanted.casefold()]
-    if len(named) == 1:
-        return named[0]
-    if named:
-        raise BadInput(where, "", f"has {len(named)} {kind}s named “{wanted}”", f"give one of the ids {', '.join(named)}")
-    have = ", ".join(f"{ident} ({name})" if name else ident for ident, name in items) or "none"
-    raise NoSuch(where, "", f"has no {kind} “{wanted}”", f"it has {have}")
-
-
 def walls(room: Room, wanted: str | None, where: str) -> tuple[Wall, ...]:
-    """The wall that ``wanted`` names (id or unambiguous name), or all; raises NoSuch or BadInput."""
+    """The wall that ``wanted`` names (id or unambiguous name), or all; raises NoSuch."""
     if wanted is None:
         return room.walls
-    ident = _choose("wall", wanted, ((wall.id, wall.name) for wall in room.walls), where)
-    return tuple(wall for wall in room.walls if wall.id == ident)
+    return (by_name(room.walls, wanted, what=where, kind="wall"),)
 
 
 def schemes(wall: Wall, wanted: str | None, every: bool, where: str) -> tuple[Scheme | None, ...]:
     """The scheme that ``wanted`` names, every one, or the first; (None,) for a wall without a scheme."""
     if wanted is not None:
-        ident = _choose("scheme", wanted, ((scheme.id, scheme.name) for scheme in wall.schemes), where)
-        return tuple(scheme for scheme in wall.schemes if scheme.id == ident)
+        return (by_name(wall.schemes, wanted, what=where, kind="scheme"),)
     if not wall.schemes:
         return (None,)
     return wall.schemes if every else wall.schemes[:1]

@@ -12,7 +12,7 @@ from elevation.errors import BadInput, BadOutput, Missing
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
 from elevation.output.svg import to_svg
-from elevation.room.keeping import write_atomically
+from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room, Scheme, Wall
 from elevation.room.style import style_for
 from elevation.setting_out.whole import set_out
