@@ -62,10 +62,12 @@ class ChainOut(Struct, frozen=True, gc=False):
 class OpeningOut(Struct, frozen=True, gc=False):
     """An opening where it stands.
 
-    ``left_mm .. top_mm`` bound the clear opening (top at the crown of the head).
+    ``left_mm .. top_mm`` bound the clear opening (top at the crown of the head, its highest point).
     ``casing_top_mm`` is the casing's upper edge at the crown (the head where uncased).
     ``glass_area_mm2`` by formula; ``glass`` is the outline as one closed polygon (frame deducted), ``lites`` the
-    glazing-bar lines. ``rise_mm`` is the arc's rise, ``right_top_mm`` the head at the right side (raked).
+    glazing-bar lines. ``rise_mm`` is the arc's rise over the springing; ``left_top_mm`` and ``right_top_mm`` are the head's
+    heights at the sides (the springing of an arc; a raked head rises from one to the other). ``casing_mm`` is zero where
+    it was not measured, so nothing is reckoned from a guess.
     ``sweep`` are rectangles (left, bottom, right, top, out) that a moving sash or leaf needs in front of the
     wall, ``out`` mm deep. ``known_casing`` False: drawn dashed. ``placed`` False: position assumed.
     """
@@ -101,6 +103,7 @@ class OpeningOut(Struct, frozen=True, gc=False):
     escape: bool
     known_casing: bool
     placed: bool
+    left_top_mm: float = 0.0
 
 
 class ObstacleOut(Struct, frozen=True, gc=False):
@@ -167,6 +170,8 @@ class PanelOut(Struct, frozen=True, gc=False):
     centre line (negative: above). ``hem`` is the lower edge as drawn: (x, y) points left to right, following the floor
     where its target does. ``gap_low_mm``/``gap_high_mm`` least and greatest gap of hem to floor over all it travels.
     ``fullness`` is flat width over closed width (None for a stationary panel without travel).
+    ``flat_width_mm`` is that of all its pieces together. ``hem_low_mm`` is the lowest height that the hem would
+    reach if it hung free.
     ``cannot_pass`` are refs of brackets in its way. ``parks_at_mm`` is the fixed edge of the stack.
     ``side`` is ``left`` or ``right``: which way the fixed edge lies. ``target_gap_mm`` is the wished gap of hem
     to floor (negative lies on it) where the target is the floor, else None.

@@ -1,4 +1,5 @@
-"""What the trade knows: tables from the resources folder, and formulas. Plain numbers in and out.
+"""What the trade knows: tables and formulas, plain numbers in, plain numbers out."""
 
-``trade.tables.load_trade() -> Trade`` is the way in.
-"""
+from elevation.trade.tables import load_trade
+
+__all__ = ["load_trade"]

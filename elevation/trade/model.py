@@ -15,8 +15,9 @@ class HeadingRow(Struct, frozen=True, gc=False):
     ``drop_mm``: top of the cloth below the rod's centre line (negative: it stands above).
     ``pitch_mm``: flat cloth between two rings, hooks or pleats. ``carries``: ``rings`` slide on the rod and pass an
     open bracket; ``sleeve`` (pocket, tab, eyelet) never passes one. ``stack_*`` along the rod per 1371.6 mm
-    (54 in) of flat cloth of body ``light``; ``stack_plus_mm`` once a panel.
-    ``hem_datum``: always the top of the cloth.
+    (54 in) of flat cloth of body ``light``; ``stack_plus_mm`` once a panel. Lengths hang from the top of the cloth.
+    ``folds`` is how many whole folds lie between two rings, eyelets, tabs or pleats; ``even``: their number is made
+    even; ``parks_outside``: the outermost is held beyond the end bracket (a pocket's cloth stays inside it).
     """
 
     id: str
@@ -34,6 +35,9 @@ class HeadingRow(Struct, frozen=True, gc=False):
     stack_model: Literal["flat-on-rings", "pleated-on-cord"]
     source: str
     sure: Sure
+    folds: float = 1.0
+    even: bool = False
+    parks_outside: bool = True
 
 
 class SectionRow(Struct, frozen=True, gc=False):
@@ -88,13 +92,14 @@ class ReadyMadeRow(Struct, frozen=True, gc=False):
 
 
 class BodyRow(Struct, frozen=True, gc=False):
-    """How thick cloth stacks beside ``light``: the factor on every stack figure."""
+    """How thick cloth stacks beside ``light``: the factor on stack figures of flat cloth, and on those of pleated cloth."""
 
     id: str
     name: str
     stack_factor: float
     source: str
     sure: Sure
+    pleated_factor: float = 1.0
 
 
 class LimitRow(Struct, frozen=True, gc=False):

@@ -1,0 +1,51 @@
+"""Brackets: where each stands along the rod, how high it is, and its plate on the wall."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.room.model import Bracket, Ref
+from elevation.setting_out.model import BracketOut
+from elevation.trade.model import Trade
+from elevation.trade.tables import row_of
+
+
+def place_of(bracket: Bracket, left_mm: float, right_mm: float) -> float:
+    """Centre of a bracket along the wall, from what it holds."""
+    hold, at = bracket.place.hold, bracket.place.at.mm
+    if hold == "from-left-end":
+        return left_mm + at
+    if hold == "from-right-end":
+        return right_mm - at
+    if hold == "from-centre":
+        return (left_mm + right_mm) / 2 + at
+    return at
+
+
+def brackets_of(
+    ref: Ref, brackets: Sequence[Bracket], left_mm: float, right_mm: float, height_mm: float, trade: Trade
+) -> tuple[BracketOut, ...]:
+    """All brackets of one rod, left to right.
+
+    A height as built wins over the plan.
+    """
+    found = []
+    for bracket in brackets:
+        kit = row_of(trade.brackets, bracket.kit, "bracket kit")
+        x = place_of(bracket, left_mm, right_mm)
+        y = height_mm if bracket.height is None else bracket.height.mm
+        half = kit.plate_width_mm / 2
+        found.append(
+            BracketOut(
+                ref=(*ref, bracket.id),
+                x_mm=x,
+                height_mm=y,
+                built=bracket.height is not None,
+                rings_pass=kit.rings_pass if bracket.rings_pass is None else bracket.rings_pass,
+                half_width_mm=kit.width_mm / 2,
+                plate=(x - half, y - kit.plate_below_mm, x + half, y + kit.plate_above_mm),
+                kit=bracket.kit,
+            )
+        )
+    found.sort(key=lambda bracket: (bracket.x_mm, bracket.ref))
+    return tuple(found)

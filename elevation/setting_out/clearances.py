@@ -1,0 +1,41 @@
+"""Clearances of one treatment: rod to openings, casing and ceiling, brackets to openings, hems to the floor."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.setting_out.facts import WallFacts
+from elevation.setting_out.model import ClearancesOut, LayerOut, OpeningOut
+from elevation.setting_out.profile import lowest_over
+
+
+def clearances_of(openings: Sequence[OpeningOut], layers: Sequence[LayerOut], facts: WallFacts) -> ClearancesOut:
+    """Distances of the front layer's rod; hems over the panels of all layers. Least where they vary.
+
+    Distances to the ceiling are None where no ceiling was measured, those of hems where there are no panels.
+    """
+    support = layers[0].support
+    brackets = layers[0].brackets
+    first, last = openings[0], openings[-1]
+    head = max(opening.top_mm for opening in openings)
+    casing = max(opening.casing_top_mm for opening in openings)
+    below = gap = None
+    if facts.ceiling.known:
+        under = lowest_over(facts.ceiling, support.left_mm, support.right_mm) - facts.crown_mm
+        below = under - support.height_mm
+        over = lowest_over(facts.ceiling, first.left_mm - first.casing_mm, last.right_mm + last.casing_mm)
+        gap = over - facts.crown_mm - casing
+    lows = [p.gap_low_mm for layer in layers for p in layer.panels if p.gap_low_mm is not None]
+    highs = [p.gap_high_mm for layer in layers for p in layer.panels if p.gap_high_mm is not None]
+    return ClearancesOut(
+        above_opening_mm=support.height_mm - head,
+        above_casing_mm=support.height_mm - casing,
+        below_ceiling_mm=below,
+        left_of_opening_mm=first.left_mm - support.left_mm,
+        right_of_opening_mm=support.right_mm - last.right_mm,
+        bracket_left_mm=first.left_mm - brackets[0].x_mm if brackets else None,
+        bracket_right_mm=brackets[-1].x_mm - last.right_mm if brackets else None,
+        head_to_ceiling_mm=gap,
+        hem_to_floor_low_mm=min(lows, default=None),
+        hem_to_floor_high_mm=max(highs, default=None),
+    )

@@ -1,0 +1,63 @@
+"""What a treatment needs to know of its wall and of the trade's defaults, each as one small frozen value."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from msgspec import Struct
+
+from elevation.setting_out.model import Profile
+from elevation.trade.model import Trade
+from elevation.trade.tables import limit_of
+from elevation.units import Length
+
+
+class WallFacts(Struct, frozen=True, gc=False):
+    """A wall's lines in mm: ceiling, floor (with a floor to come laid), crown, width."""
+
+    width_mm: float
+    known_width: bool
+    ceiling: Profile
+    floor: Profile
+    crown_mm: float
+    baseboard_mm: float
+
+
+class Defaults(Struct, frozen=True, gc=False):
+    """Figures that stand in where the room gives none, in mm; a room's own limits win over the tables."""
+
+    hem_clear_mm: float
+    hem_kiss_mm: float
+    hem_break_mm: float
+    hem_puddle_mm: float
+    hem_sill_mm: float
+    hem_apron_mm: float
+    hem_below_sill_mm: float
+    parked_ring_mm: float
+    assumed_ceiling_mm: float
+    assumed_gap_mm: float
+    handle_zone_mm: float
+    tilt_reach: float
+
+
+def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
+    """The defaults of the trade's limits table, each overridden by the room's own figure of the same id."""
+
+    def length(limit_id: str) -> float:
+        own = limits.get(limit_id)
+        return limit_of(trade, limit_id) if own is None else own.mm
+
+    return Defaults(
+        hem_clear_mm=length("hem-clear-default"),
+        hem_kiss_mm=length("hem-kiss-default"),
+        hem_break_mm=length("hem-break-default"),
+        hem_puddle_mm=length("hem-puddle-default"),
+        hem_sill_mm=length("hem-sill-default"),
+        hem_apron_mm=length("hem-apron-default"),
+        hem_below_sill_mm=length("hem-below-sill-default"),
+        parked_ring_mm=length("parked-ring"),
+        assumed_ceiling_mm=length("assumed-ceiling"),
+        assumed_gap_mm=length("assumed-gap"),
+        handle_zone_mm=length("handle-zone"),
+        tilt_reach=limit_of(trade, "tilt-in-reach"),
+    )

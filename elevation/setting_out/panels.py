@@ -1,0 +1,136 @@
+"""Panels of one layer: spans, fullness, rings, stack, folds and hem."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.room.model import Layer, Panel, Ref
+from elevation.setting_out.facts import Defaults, WallFacts
+from elevation.setting_out.hems import HemTarget, hem_of, target_of
+from elevation.setting_out.model import BracketOut, OpeningOut, PanelOut
+from elevation.setting_out.travel import Mover, Way, ways_of
+from elevation.trade.counting import rings_of
+from elevation.trade.folds import fold_depth
+from elevation.trade.model import HeadingRow, Trade
+from elevation.trade.stack import Stack, stack_of
+from elevation.trade.tables import row_of
+
+
+def panels_of(
+    ref: Ref,
+    layer: Layer,
+    openings: Sequence[OpeningOut],
+    brackets: Sequence[BracketOut],
+    ends_mm: tuple[float, float],
+    height_mm: float,
+    facts: WallFacts,
+    defaults: Defaults,
+    trade: Trade,
+) -> tuple[PanelOut, ...]:
+    """Set out every panel of a layer.
+
+    Parameters
+    ----------
+    ref : Ref
+        Of the layer.
+    layer : Layer
+    openings : sequence of OpeningOut
+        Those the treatment covers.
+    brackets : sequence of BracketOut
+        Of the layer's rod, left to right.
+    ends_mm : tuple of float
+        The rod's ends without finial.
+    height_mm : float
+        The rod's centre line.
+    facts, defaults, trade
+        What holds for the wall and for the trade.
+    """
+    if not layer.panels:
+        return ()
+    heading = row_of(trade.headings, layer.heading, "heading")
+    body = row_of(trade.bodies, layer.fabric.body, "body")
+    stacks = [
+        stack_of(panel.flat_width.mm * panel.count, heading, body, panel.stack.mm if panel.stack else None)
+        for panel in layer.panels
+    ]
+    movers = [
+        Mover(
+            panel.parks,
+            panel.flat_width.mm * panel.count,
+            stack.typical_mm,
+            panel.stationary,
+            panel.drawn.mm if panel.drawn else None,
+        )
+        for panel, stack in zip(layer.panels, stacks, strict=True)
+    ]
+    ways = ways_of(
+        movers,
+        brackets,
+        ends_mm[0],
+        ends_mm[1],
+        rings=heading.carries == "rings",
+        parks_outside=heading.parks_outside,
+        ring_mm=defaults.parked_ring_mm,
+    )
+    target = target_of(layer.hem, openings, defaults)
+    top = height_mm - heading.drop_mm
+    return tuple(
+        _panel((*ref, panel.id), panel, heading, stack, way, target, top, facts, defaults)
+        for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
+    )
+
+
+def _panel(
+    ref: Ref,
+    panel: Panel,
+    heading: HeadingRow,
+    stack: Stack,
+    way: Way,
+    target: HemTarget,
+    top: float,
+    facts: WallFacts,
+    defaults: Defaults,
+) -> PanelOut:
+    flat = panel.flat_width.mm * panel.count
+    closed_wide = way.closed[1] - way.closed[0]
+    rings = rings_of(panel.flat_width.mm, heading.pitch_mm, heading.even)
+    folds = max(1, round((rings - 1) * heading.folds)) * panel.count
+    hem = hem_of(panel, target, top, facts.floor, way.closed, way.drawn, _over(way), defaults.hem_clear_mm)
+    fullness = None if panel.stationary or closed_wide <= 0 else flat / closed_wide
+    return PanelOut(
+        ref=ref,
+        flat_width_mm=flat,
+        count=panel.count,
+        finished_length_mm=hem.finished_mm,
+        top_mm=top,
+        heading_mm=heading.drop_mm,
+        side=way.side,
+        stationary=panel.stationary,
+        parks_at_mm=way.open[0] if way.side == "left" else way.open[1],
+        travel=way.travel,
+        open=way.open,
+        closed=way.closed,
+        drawn=way.drawn,
+        rings=rings * panel.count,
+        fullness=fullness,
+        stack_low_mm=stack.low_mm,
+        stack_mm=stack.typical_mm,
+        stack_high_mm=stack.high_mm,
+        stack_basis=stack.basis,
+        fold_count=folds,
+        fold_depth_mm=fold_depth(flat / folds, closed_wide / folds),
+        hem=hem.line,
+        hem_low_mm=hem.low_mm,
+        gap_low_mm=hem.gap_low_mm,
+        gap_high_mm=hem.gap_high_mm,
+        target_gap_mm=target.gap_mm,
+        cannot_pass=way.cannot_pass,
+    )
+
+
+def _over(way: Way) -> tuple[float, float]:
+    """All the wall that the panel hangs before between open and closed."""
+    return (
+        min(way.open[0], way.closed[0], way.drawn[0]),
+        max(way.open[1], way.closed[1], way.drawn[1]),
+    )

@@ -1,0 +1,157 @@
+"""The rod: from what is held to where it lands, where it is cut, joined and ended."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.room.model import Held, Rod
+from elevation.setting_out.facts import WallFacts
+from elevation.setting_out.model import OpeningOut, SupportOut
+from elevation.setting_out.profile import lowest_over
+from elevation.trade.counting import pieces_of
+from elevation.trade.model import Trade
+from elevation.trade.tables import row_of
+
+# Joints in the open so far, unevenness of the pieces so far, all joints, those in the open.
+_State = tuple[int, float, tuple[float, ...], tuple[float, ...]]
+
+
+def ends_of(rod: Rod, openings: Sequence[OpeningOut], width_mm: float) -> tuple[float, float]:
+    """Left and right end of the rod without finial, in mm along the wall.
+
+    An end that holds the rod's length stands that length from the other end; if both do, the left one is held
+    so that the rod stands in the middle of its openings. A rod that would have less than no length has none.
+    """
+    left = _end(rod.left, openings[0], width_mm, is_left=True)
+    right = _end(rod.right, openings[-1], width_mm, is_left=False)
+    if left is None and right is None:
+        middle = (openings[0].left_mm + openings[-1].right_mm) / 2
+        left = middle - rod.left.at.mm / 2
+        right = middle + rod.left.at.mm / 2
+    elif left is None and right is not None:
+        left = right - rod.left.at.mm
+    elif right is None and left is not None:
+        right = left + rod.right.at.mm
+    a, b = left or 0.0, right or 0.0
+    return (a, b) if a <= b else ((a + b) / 2, (a + b) / 2)
+
+
+def _end(held: Held, opening: OpeningOut, width_mm: float, *, is_left: bool) -> float | None:
+    at = held.at.mm
+    if held.hold == "rod-length":
+        return None
+    if is_left:
+        if held.hold == "from-corner":
+            return at
+        return opening.left_mm - at - (opening.casing_mm if held.hold == "beyond-casing" else 0.0)
+    if held.hold == "from-corner":
+        return width_mm - at
+    return opening.right_mm + at + (opening.casing_mm if held.hold == "beyond-casing" else 0.0)
+
+
+def height_of(held: Held, openings: Sequence[OpeningOut], facts: WallFacts, left_mm: float, right_mm: float) -> float:
+    """Height of the rod's centre line over the datum.
+
+    Above the highest covered head or casing; below ceiling or crown where that is lowest along the rod; or over the datum.
+    """
+    at = held.at.mm
+    if held.hold == "above-head":
+        return max(opening.top_mm for opening in openings) + at
+    if held.hold == "above-casing":
+        return max(opening.casing_top_mm for opening in openings) + at
+    if held.hold == "below-ceiling":
+        return lowest_over(facts.ceiling, left_mm, right_mm) - facts.crown_mm - at
+    return at
+
+
+def support_of(
+    rod: Rod,
+    openings: Sequence[OpeningOut],
+    facts: WallFacts,
+    trade: Trade,
+    bracket_xs: Sequence[float],
+    span: tuple[float, float],
+) -> SupportOut:
+    """The rod set out.
+
+    Parameters
+    ----------
+    rod : Rod
+    openings : sequence of OpeningOut
+        Those it covers, left to right; at least one.
+    facts : WallFacts
+    trade : Trade
+    bracket_xs : sequence of float
+        Bracket centres, rising.
+    span : tuple of float
+        Its ends, from ``ends_of``.
+    """
+    left, right = span
+    section = row_of(trade.sections, rod.section, "section")
+    end = row_of(trade.ends, rod.ends, "end")
+    cut_left, cut_right = left - end.extra_tube_mm, right + end.extra_tube_mm
+    stock = rod.stock.mm if rod.stock else section.stock_mm
+    joints, free = joints_of(cut_left, cut_right, stock, bracket_xs)
+    return SupportOut(
+        kind="rod",
+        left_mm=left,
+        right_mm=right,
+        height_mm=height_of(rod.height, openings, facts, left, right),
+        length_mm=right - left,
+        cut_left_mm=cut_left,
+        cut_right_mm=cut_right,
+        cut_length_mm=cut_right - cut_left,
+        metal_left_mm=min(cut_left, left - end.length_mm),
+        metal_right_mm=max(cut_right, right + end.length_mm),
+        diameter_mm=rod.diameter.mm if rod.diameter else section.outer_mm,
+        projection_mm=rod.projection.mm,
+        ends=rod.ends,
+        finial_mm=end.length_mm,
+        finial_diameter_mm=end.diameter_mm,
+        splices_mm=joints,
+        splice_free=free,
+        pieces=len(joints) + 1,
+    )
+
+
+def joints_of(
+    left_mm: float, right_mm: float, stock_mm: float, bracket_xs: Sequence[float]
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Joints of a rod longer than its stock: the fewest pieces, joined over bracket centres where that can be.
+
+    Returns
+    -------
+    joints, free : tuples of float
+        All joints, and those of them that no bracket carries.
+    """
+    count = pieces_of(right_mm - left_mm, stock_mm)
+    if count == 1:
+        return (), ()
+    inner = tuple(x for x in bracket_xs if left_mm < x < right_mm)
+    joints, free = _best(left_mm, right_mm, stock_mm, inner, count)
+    return joints, free
+
+
+def _best(
+    left: float, right: float, stock: float, inner: tuple[float, ...], count: int
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Each joint in turn must leave enough stock for the rest; most joints over brackets win, then the most even pieces."""
+    slack = 1e-6
+    even = (right - left) / count
+    states: dict[float, _State] = {left: (0, 0.0, (), ())}
+    for number in range(1, count):
+        low_end = right - (count - number) * stock - slack
+        following: dict[float, _State] = {}
+        for start, (missed, uneven, joints, free) in states.items():
+            low, high = max(low_end, start), start + stock + slack
+            places = [(x, 0) for x in inner if low <= x <= high and x > start + slack]
+            # A joint in the open stands where the pieces come out most even.
+            places.append((min(max(left + even * number, low + slack), high - slack), 1))
+            for x, is_free in places:
+                state = (missed + is_free, uneven + abs(x - start - even), (*joints, x), (*free, x) if is_free else free)
+                if x not in following or state < following[x]:
+                    following[x] = state
+        states = following
+    last = [(s[0], s[1] + abs(right - x - even), s[2], s[3]) for x, s in states.items() if right - x <= stock + slack]
+    _, _, joints, free = min(last)
+    return joints, free

@@ -1,0 +1,279 @@
+"""Travel: where each panel is held, between which stops it moves, and what it covers open, closed and as drawn.
+
+A panel that parks at a rod's end has its outermost ring beyond the end bracket, so its cloth begins there; a pocket's cloth
+begins inside. A bracket that rings cannot pass is a stop; in the middle of the rod two leading edges meet before its
+centre. Headings without rings never pass a bracket. Panels that stand still are stops for their neighbours.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from msgspec import Struct
+
+from elevation.room.model import Ref
+from elevation.setting_out.model import BracketOut, Span
+
+TOUCH_MM = 1e-6
+
+
+class Mover(Struct, frozen=True, gc=False):
+    """What travel needs to know of a panel: its flat width, stack and wishes, in mm along the rod."""
+
+    parks: str
+    flat_mm: float
+    stack_mm: float
+    stationary: bool
+    drawn_mm: float | None
+
+
+class Way(Struct, gc=False):
+    """Where one panel is and may go. ``side`` is the side of its fixed edge; ``cannot_pass`` are brackets in its way."""
+
+    side: str
+    travel: Span
+    open: Span
+    closed: Span
+    drawn: Span
+    cannot_pass: tuple[Ref, ...] = ()
+
+
+class _Group(Struct, gc=False):
+    # Panels that park at one place and draw the same way, outermost first.
+    x: float
+    is_left: bool
+    members: list[int]
+    limit: float = 0.0
+    reach: float = 0.0
+    blocked: tuple[Ref, ...] = ()
+
+
+class _Stop(Struct, frozen=True, gc=False):
+    left: float
+    right: float
+    ref: Ref | None
+
+
+def ways_of(
+    panels: Sequence[Mover],
+    brackets: Sequence[BracketOut],
+    left_mm: float,
+    right_mm: float,
+    *,
+    rings: bool,
+    parks_outside: bool,
+    ring_mm: float,
+) -> list[Way]:
+    """The ways of all panels of one rod, in their order.
+
+    Parameters
+    ----------
+    panels : sequence of Mover
+    brackets : sequence of BracketOut
+        Rising along the rod.
+    left_mm, right_mm : float
+        The rod's ends without finial.
+    rings : bool
+        The heading's rings pass those brackets that let rings pass; otherwise none is passed.
+    parks_outside : bool
+        The outermost ring, eyelet or tab is held beyond the end bracket.
+    ring_mm : float
+        Width of the parked ring.
+    """
+    start, end = _parking(brackets, left_mm, right_mm, parks_outside, ring_mm)
+    first, last = _far_ends(brackets, left_mm, right_mm, rings)
+    groups, still = _groups(panels, brackets, start, end)
+    ways: list[Way | None] = [None] * len(panels)
+    stops = [_Stop(b.x_mm, b.x_mm, b.ref) for b in brackets[1:-1] if not (rings and b.rings_pass)]
+    for index, side, x in still:
+        span = _still_span(panels[index], side, x, left_mm, right_mm)
+        ways[index] = Way(side, span, span, span, span)
+        stops.append(_Stop(span[0], span[1], None))
+    stops.sort(key=lambda stop: stop.left)
+    _reach_all(groups, panels, stops, first, last)
+    for group in groups:
+        _share_out(group, panels, ways)
+    _keep_apart(groups, ways)
+    return [way for way in ways if way is not None]
+
+
+def _parking(brackets: Sequence[BracketOut], left: float, right: float, outside: bool, ring: float) -> tuple[float, float]:
+    """Where cloth begins at the rod's two ends."""
+    if not brackets:
+        return left, right
+    a, b = brackets[0], brackets[-1]
+    sign = 1 if outside else -1
+    away_a = sign * a.half_width_mm + (ring / 2 if outside else 0.0)
+    away_b = sign * b.half_width_mm + (ring / 2 if outside else 0.0)
+    # A ring cannot stand beyond the rod's end, nor cloth begin past the other bracket.
+    return min(max(left, a.x_mm - away_a), right), max(min(right, b.x_mm + away_b), left)
+
+
+def _far_ends(brackets: Sequence[BracketOut], left: float, right: float, rings: bool) -> tuple[float, float]:
+    """How far a leading edge gets at the rod's ends where nothing else is in its way."""
+    if not brackets:
+        return left, right
+    a, b = brackets[0], brackets[-1]
+    return (
+        left if rings and a.rings_pass else min(max(left, a.x_mm + a.half_width_mm), right),
+        right if rings and b.rings_pass else max(min(right, b.x_mm - b.half_width_mm), left),
+    )
+
+
+def _home(parks: str, brackets: Sequence[BracketOut], start: float, end: float) -> tuple[float, bool]:
+    """The fixed edge of a parking place and whether it is the cloth's left edge."""
+    where, _, bracket_id = parks.partition(":")
+    if bracket_id:
+        for bracket in brackets:
+            if bracket.ref[-1] == bracket_id:
+                return bracket.x_mm, where == "right-of"
+        # The bracket is gone: the panel stays with the end it drew away from.
+        return (end, False) if where == "left-of" else (start, True)
+    return (start, True) if where == "left" else (end, False)
+
+
+def _groups(
+    panels: Sequence[Mover], brackets: Sequence[BracketOut], start: float, end: float
+) -> tuple[list[_Group], list[tuple[int, str, float]]]:
+    groups: list[_Group] = []
+    still: list[tuple[int, str, float]] = []
+    taken: dict[tuple[float, bool], float] = {}
+    for index, panel in enumerate(panels):
+        x, is_left = _home(panel.parks, brackets, start, end)
+        key = (x, is_left)
+        if panel.stationary:
+            wide = _still_width(panel)
+            shift = taken.get(key, 0.0)
+            still.append((index, "left" if is_left else "right", x + shift if is_left else x - shift))
+            taken[key] = shift + wide
+            continue
+        for group in groups:
+            if group.x == x and group.is_left == is_left:
+                group.members.append(index)
+                break
+        else:
+            groups.append(_Group(x, is_left, [index]))
+    for group in groups:
+        # Panels that stand still keep the place at the wall; those that move start beside them.
+        shift = taken.get((group.x, group.is_left), 0.0)
+        group.x += shift if group.is_left else -shift
+    groups.sort(key=lambda group: (group.x, group.is_left))
+    return groups, still
+
+
+def _still_width(panel: Mover) -> float:
+    wide = panel.stack_mm if panel.drawn_mm is None else max(panel.drawn_mm, 0.0)
+    return min(max(wide, 0.0), panel.flat_mm)
+
+
+def _still_span(panel: Mover, side: str, x: float, left: float, right: float) -> Span:
+    wide = _still_width(panel)
+    return (x, max(min(x + wide, right), x)) if side == "left" else (min(max(x - wide, left), x), x)
+
+
+def _reach_all(groups: list[_Group], panels: Sequence[Mover], stops: list[_Stop], first: float, last: float) -> None:
+    """Give each group the stop it may travel to and the place its leading edge has when all is closed."""
+    for i, group in enumerate(groups):
+        if group.is_left:
+            following = groups[i + 1] if i + 1 < len(groups) else None
+            bound = max(last if following is None else following.x, group.x)
+            mate = following if following is not None and not following.is_left else None
+            between = _between(stops, group.x, bound)
+            if mate is None:
+                _alone(group, between, bound)
+            else:
+                mate_bound = min(group.x, mate.x)
+                _meet(group, mate, panels, between, bound, mate_bound)
+        else:
+            before = groups[i - 1] if i else None
+            if before is None or not before.is_left:
+                bound = min(first if before is None else before.x, group.x)
+                _alone(group, _between(stops, bound, group.x), bound)
+
+
+def _between(stops: list[_Stop], left: float, right: float) -> list[_Stop]:
+    return [s for s in stops if s.right > left + TOUCH_MM and s.left < right - TOUCH_MM]
+
+
+def _alone(group: _Group, between: list[_Stop], bound: float) -> None:
+    if not between:
+        group.limit = group.reach = bound
+        return
+    stop = between[0] if group.is_left else between[-1]
+    group.limit = group.reach = stop.left if group.is_left else stop.right
+    group.blocked = tuple(s.ref for s in between if s.ref is not None)
+
+
+def _meet(
+    left: _Group, right: _Group, panels: Sequence[Mover], between: list[_Stop], bound: float, mate_bound: float
+) -> None:
+    """Two groups that draw toward each other meet where their fullness is equal, or at the one stop between them."""
+    if not between:
+        left.limit, right.limit = bound, mate_bound
+        flat_left = sum(panels[i].flat_mm for i in left.members)
+        flat_right = sum(panels[i].flat_mm for i in right.members)
+        flat = flat_left + flat_right
+        part = flat_left / flat if flat > 0 else 0.5
+        left.reach = right.reach = left.x + (right.x - left.x) * part
+        return
+    left.limit = left.reach = between[0].left
+    right.limit = right.reach = between[-1].right
+    if len(between) > 1:
+        if between[0].ref is not None:
+            left.blocked = (between[0].ref,)
+        if between[-1].ref is not None:
+            right.blocked = (between[-1].ref,)
+
+
+def _share_out(group: _Group, panels: Sequence[Mover], ways: list[Way | None]) -> None:
+    """Split a group's reach among its members by flat width; each is limited by its own cloth."""
+    sign = 1.0 if group.is_left else -1.0
+    room = max(sign * (group.limit - group.x), 0.0)
+    reach = max(sign * (group.reach - group.x), 0.0)
+    flat = sum(panels[i].flat_mm for i in group.members)
+    closed_at = open_at = drawn_at = 0.0
+    for index in group.members:
+        panel = panels[index]
+        share = min(reach * (panel.flat_mm / flat if flat > 0 else 0.0), panel.flat_mm)
+        most = max(min(room - open_at, panel.flat_mm), 0.0)
+        stack = min(panel.stack_mm, most)
+        # A stack thicker than its share of the closed cover leaves the cloth where it is.
+        share = max(share, min(stack, reach - closed_at))
+        drawn = (
+            stack
+            if panel.drawn_mm is None
+            else min(max(panel.drawn_mm, stack), max(min(room - drawn_at, panel.flat_mm), 0.0))
+        )
+        ways[index] = Way(
+            "left" if group.is_left else "right",
+            _span(group.x, sign, open_at, open_at + max(most, share)),
+            _span(group.x, sign, open_at, open_at + stack),
+            _span(group.x, sign, closed_at, closed_at + share),
+            _span(group.x, sign, drawn_at, drawn_at + drawn),
+            group.blocked,
+        )
+        closed_at, open_at, drawn_at = closed_at + share, open_at + stack, drawn_at + drawn
+
+
+def _span(x: float, sign: float, near: float, far: float) -> Span:
+    return (x + near, x + far) if sign > 0 else (x - far, x - near)
+
+
+def _keep_apart(groups: list[_Group], ways: list[Way | None]) -> None:
+    """Leading edges drawn past each other meet half way; so do stacks that are longer together than the rod."""
+    for a, b in pairwise(groups):
+        if not a.is_left or b.is_left:
+            continue
+        left, right = ways[a.members[-1]], ways[b.members[-1]]
+        if left is None or right is None:
+            continue
+        left.drawn, right.drawn = _apart(left.drawn, right.drawn)
+        left.open, right.open = _apart(left.open, right.open)
+
+
+def _apart(left: Span, right: Span) -> tuple[Span, Span]:
+    if left[1] <= right[0]:
+        return left, right
+    middle = min(max((left[1] + right[0]) / 2, left[0]), right[1])
+    return (left[0], middle), (middle, right[1])

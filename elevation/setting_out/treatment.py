@@ -1,0 +1,54 @@
+"""One treatment set out: every layer's rod, brackets and panels, glass and clearances."""
+
+from __future__ import annotations
+
+from elevation.room.model import Layer, Ref, Treatment
+from elevation.setting_out.brackets import brackets_of, place_of
+from elevation.setting_out.clearances import clearances_of
+from elevation.setting_out.facts import Defaults, WallFacts
+from elevation.setting_out.glass import glass_of
+from elevation.setting_out.model import LayerOut, OpeningOut, TreatmentOut
+from elevation.setting_out.opening import Placed
+from elevation.setting_out.panels import panels_of
+from elevation.setting_out.support import ends_of, support_of
+from elevation.trade.model import Trade
+
+
+def set_out_treatment(
+    ref: Ref, treatment: Treatment, covered: tuple[Placed, ...], facts: WallFacts, defaults: Defaults, trade: Trade
+) -> TreatmentOut:
+    """Set out one treatment.
+
+    Parameters
+    ----------
+    ref : Ref
+        Wall, scheme and treatment.
+    treatment : Treatment
+        With at least one layer.
+    covered : tuple of Placed
+        The openings it covers, left to right; at least one.
+    facts, defaults, trade
+        What holds for the wall and for the trade.
+    """
+    openings = tuple(placed.out for placed in covered)
+    layers = tuple(_layer((*ref, layer.id), layer, openings, facts, defaults, trade) for layer in treatment.layers)
+    return TreatmentOut(
+        ref=ref,
+        name=treatment.name,
+        mount=treatment.mount,
+        openings=openings,
+        layers=layers,
+        glass=glass_of(covered, layers),
+        clearances=clearances_of(openings, layers, facts),
+    )
+
+
+def _layer(
+    ref: Ref, layer: Layer, openings: tuple[OpeningOut, ...], facts: WallFacts, defaults: Defaults, trade: Trade
+) -> LayerOut:
+    span = ends_of(layer.rod, openings, facts.width_mm)
+    centres = sorted(place_of(bracket, *span) for bracket in layer.brackets)
+    support = support_of(layer.rod, openings, facts, trade, centres, span)
+    brackets = brackets_of(ref, layer.brackets, *span, support.height_mm, trade)
+    panels = panels_of(ref, layer, openings, brackets, span, support.height_mm, facts, defaults, trade)
+    return LayerOut(ref, support, brackets, panels, layer.heading, layer.fabric.colour, layer.fabric.body)

@@ -1,0 +1,63 @@
+"""One cell of a table: text in, a typed value out, or a sentence that says what was expected."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+
+from elevation.errors import BadInput
+from elevation.units.parse import parse_length
+
+MM2_OF = {"ft2": 304.8**2, "in2": 25.4**2, "m2": 1e6, "mm2": 1.0}
+_AREA = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(ft2|in2|m2|mm2)\s*\Z")
+_RATIO = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*\Z")
+_UNIT = re.compile(r"[A-Za-z'\"′″]")
+
+
+def text(cell: str) -> str:
+    """Any text that is not empty."""
+    if not cell:
+        raise BadInput("", "", "is empty", "write a text")
+    return cell
+
+
+def length(cell: str) -> float:
+    """A length with its unit, in mm. A bare number is refused: in a table a forgotten unit is an error of 25 times."""
+    if not _UNIT.search(cell):
+        raise BadInput("", "", f'"{cell}" has no unit', "write for example 3/4 in or 19 mm")
+    return parse_length(cell, "mm").mm
+
+
+def area(cell: str) -> float:
+    """An area with its unit (ft2, in2, m2, mm2), in mm2."""
+    found = _AREA.match(cell)
+    if found is None:
+        raise BadInput("", "", f'"{cell}" is not an area', "write for example 5.7 ft2")
+    return float(found[1]) * MM2_OF[found[2]]
+
+
+def ratio(cell: str) -> float:
+    """A bare number without a unit."""
+    found = _RATIO.match(cell)
+    if found is None or not math.isfinite(float(found[1])):
+        raise BadInput("", "", f'"{cell}" is not a bare number', "write for example 2.5")
+    return float(found[1])
+
+
+def yes(cell: str) -> bool:
+    """``yes`` or ``no``."""
+    if cell not in ("yes", "no"):
+        raise BadInput("", "", f'"{cell}" is neither yes nor no', "write yes or no")
+    return cell == "yes"
+
+
+def one_of(*words: str) -> Callable[[str], str]:
+    """A reader of a cell that must hold one of ``words``."""
+
+    def read(cell: str) -> str:
+        if cell not in words:
+            raise BadInput("", "", f'"{cell}" is unknown', f"write one of {', '.join(words)}")
+        return cell
+
+    return read

@@ -1,0 +1,241 @@
+"""The tables in ``resources/tables`` read into typed rows, and the one frozen ``Trade`` that holds them."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Callable, Mapping
+from difflib import get_close_matches
+from pathlib import Path
+from typing import TypeVar
+
+from msgspec import Struct
+
+from elevation import places
+from elevation.errors import BadInput, Missing, NoSuch
+from elevation.trade import cells
+from elevation.trade.model import BodyRow, BracketRow, EndRow, HeadingRow, LimitRow, ReadyMadeRow, SectionRow, Trade
+
+Row = TypeVar("Row")
+Reader = Callable[[str], object]
+
+_SURE = cells.one_of("published", "one source", "common practice", "from memory")
+_LIMIT_KINDS: dict[str, Callable[[str], float]] = {"length": cells.length, "area": cells.area, "ratio": cells.ratio}
+
+
+class Column(Struct, frozen=True):
+    """A column of a table: its title in the file, the row's field, and how a cell is read."""
+
+    title: str
+    field: str
+    read: Reader
+
+
+def _columns(*middle: Column) -> tuple[Column, ...]:
+    head = (Column("id", "id", cells.text), Column("name", "name", cells.text))
+    return (*head, *middle, Column("source", "source", cells.text), Column("sure", "sure", _SURE))
+
+
+HEADINGS = _columns(
+    Column("drop", "drop_mm", cells.length),
+    Column("pitch", "pitch_mm", cells.length),
+    Column("carries", "carries", cells.one_of("rings", "sleeve")),
+    Column("fullness low", "fullness_low", cells.ratio),
+    Column("fullness typical", "fullness_typical", cells.ratio),
+    Column("fullness high", "fullness_high", cells.ratio),
+    Column("stack low", "stack_low_mm", cells.length),
+    Column("stack", "stack_mm", cells.length),
+    Column("stack high", "stack_high_mm", cells.length),
+    Column("plus", "stack_plus_mm", cells.length),
+    Column("model", "stack_model", cells.one_of("flat-on-rings", "pleated-on-cord")),
+    Column("folds", "folds", cells.ratio),
+    Column("even", "even", cells.yes),
+    Column("parks", "parks_outside", cells.yes),
+)
+SECTIONS = _columns(
+    Column("material", "material", cells.text),
+    Column("outer", "outer_mm", cells.length),
+    Column("wall", "wall_mm", cells.length),
+    Column("stock", "stock_mm", cells.length),
+)
+BRACKETS = _columns(
+    Column("plate width", "plate_width_mm", cells.length),
+    Column("plate above", "plate_above_mm", cells.length),
+    Column("plate below", "plate_below_mm", cells.length),
+    Column("width", "width_mm", cells.length),
+    Column("rings pass", "rings_pass", cells.yes),
+)
+ENDS = _columns(
+    Column("extra tube", "extra_tube_mm", cells.length),
+    Column("length", "length_mm", cells.length),
+    Column("diameter", "diameter_mm", cells.length),
+    Column("shape", "shape", cells.one_of("none", "cap", "ball", "spear")),
+)
+READY_MADE = _columns(
+    Column("market", "market", cells.one_of("in", "mm")),
+    Column("length", "length_mm", cells.length),
+)
+BODIES = _columns(
+    Column("stack factor", "stack_factor", cells.ratio),
+    Column("pleated factor", "pleated_factor", cells.ratio),
+)
+LIMITS = _columns(
+    Column("value", "value", cells.text),
+    Column("kind", "kind", cells.one_of(*_LIMIT_KINDS)),
+    Column("authority", "authority", cells.text),
+)
+
+
+def load_trade(folder: Path | None = None) -> Trade:
+    """Read every table of the trade.
+
+    Parameters
+    ----------
+    folder : Path or None
+        Where the tables are; None: the program's own.
+
+    Returns
+    -------
+    Trade
+
+    Raises
+    ------
+    BadInput
+        A cell is wrong: file, line and column are named.
+    Missing
+        A table is not there.
+    """
+    at = places.resources() / "tables" if folder is None else folder
+    return Trade(
+        headings=_load(at / "headings.csv", HEADINGS, HeadingRow),
+        sections=_load(at / "sections.csv", SECTIONS, SectionRow),
+        brackets=_load(at / "brackets.csv", BRACKETS, BracketRow),
+        ends=_load(at / "ends.csv", ENDS, EndRow),
+        ready_made=_load(at / "ready_made.csv", READY_MADE, ReadyMadeRow),
+        bodies=_load(at / "bodies.csv", BODIES, BodyRow),
+        limits=_load(at / "limits.csv", LIMITS, LimitRow),
+    )
+
+
+def row_of(table: Mapping[str, Row], row_id: str, what: str) -> Row:
+    """The row of that id.
+
+    Parameters
+    ----------
+    table : mapping
+        One table of a ``Trade``.
+    row_id : str
+    what : str
+        What the row is, for the sentence ("heading").
+
+    Raises
+    ------
+    NoSuch
+        With the nearest id.
+    """
+    try:
+        return table[row_id]
+    except KeyError:
+        raise NoSuch(what, "", f'there is no "{row_id}"', nearest(row_id, table)) from None
+
+
+def limit_of(trade: Trade, limit_id: str) -> float:
+    """The value of a limit, in mm, mm2 or bare, as its row says."""
+    return row_of(trade.limits, limit_id, "limit").value
+
+
+def nearest(wrong: str, known: Mapping[str, object]) -> str:
+    """Advice for an unknown id: the nearest one, else all of them."""
+    close = get_close_matches(wrong, known, n=1, cutoff=0.5)
+    return f'the nearest is "{close[0]}"' if close else f"it may be {', '.join(known)}"
+
+
+def _load(path: Path, columns: tuple[Column, ...], row_type: Callable[..., Row]) -> dict[str, Row]:
+    try:
+        raw = path.read_bytes()
+    except OSError as trouble:
+        raise Missing(str(path), "", "cannot be read", trouble.strerror or "") from None
+    try:
+        return read_table(raw.decode("utf-8-sig"), path.name, columns, row_type)
+    except UnicodeDecodeError as trouble:
+        raise BadInput(path.name, f"byte {trouble.start}", "is not UTF-8", "save the table as UTF-8") from None
+
+
+def read_table(content: str, name: str, columns: tuple[Column, ...], row_type: Callable[..., Row]) -> dict[str, Row]:
+    """Read one table: a title line, then a row a line; lines that start with ``#`` and empty lines are passed over.
+
+    Parameters
+    ----------
+    content : str
+        The table's text, without a byte-order mark.
+    name : str
+        The file's name, for sentences.
+    columns : tuple of Column
+        All must be there, in any order; no others.
+    row_type : callable
+        Makes a row from the fields.
+
+    Returns
+    -------
+    dict
+        Rows by id, in the file's order.
+    """
+    rows: dict[str, Row] = {}
+    order: list[Column] | None = None
+    for number, line in enumerate(io.StringIO(content.lstrip("\ufeff")), start=1):
+        if not line.strip() or line.lstrip().startswith("#"):
+            continue
+        found = [cell.strip() for cell in _split(line, name, number)]
+        if order is None:
+            order = _order(found, name, number, columns)
+            continue
+        row = _row(found, name, number, order)
+        row_id = str(row["id"])
+        if row_id in rows:
+            raise BadInput(name, f"line {number}", f'has the id "{row_id}" a second time', "give each row its own id")
+        rows[row_id] = row_type(**row)
+    if order is None:
+        raise BadInput(name, "", "has no title line", f"write {','.join(column.title for column in columns)}")
+    return rows
+
+
+def _split(line: str, name: str, number: int) -> list[str]:
+    try:
+        return next(csv.reader([line], strict=True), [])
+    except csv.Error:
+        raise BadInput(
+            name, f"line {number}", "has a quotation mark in the wrong place", 'write "..." round a cell'
+        ) from None
+
+
+def _order(titles: list[str], name: str, number: int, columns: tuple[Column, ...]) -> list[Column]:
+    known = {column.title: column for column in columns}
+    for title in titles:
+        if title not in known:
+            raise BadInput(name, f"line {number}", f'has an unknown column "{title}"', nearest(title, known))
+        if titles.count(title) > 1:
+            raise BadInput(name, f"line {number}", f'has the column "{title}" twice', "leave one")
+    for title in known:
+        if title not in titles:
+            raise BadInput(name, f"line {number}", f'has no column "{title}"', "add it")
+    return [known[title] for title in titles]
+
+
+def _row(found: list[str], name: str, number: int, order: list[Column]) -> dict[str, object]:
+    if len(found) != len(order):
+        raise BadInput(name, f"line {number}", f"has {len(found)} cells", f"write {len(order)}")
+    row: dict[str, object] = {}
+    for column, cell in zip(order, found, strict=True):
+        row[column.field] = _cell(cell, column.read, name, number, column.title)
+    if order and "kind" in row:
+        # What a limit's value is only its kind can say.
+        row["value"] = _cell(str(row["value"]), _LIMIT_KINDS[str(row["kind"])], name, number, "value")
+    return row
+
+
+def _cell(cell: str, read: Reader, name: str, number: int, title: str) -> object:
+    try:
+        return read(cell)
+    except BadInput as trouble:
+        wrong = f"{trouble.where} {trouble.wrong}".strip()
+        raise BadInput(name, f'line {number}, column "{title}"', wrong, trouble.right) from None
