@@ -1,0 +1,282 @@
+"""The label ladder: where the figures of one chain of dimensions stand.
+
+Everything here is paper mm: ``s`` along the dimension line, ``t`` outward from it (away from the wall).
+A label climbs down these rungs until one holds:
+
+1. between the strokes of its own dimension;
+2. beside them, over the neighbour's free part (or past the end of the chain);
+3. staggered: on the second level, under (or over) its own dimension;
+4. in the next free row, with a short leader;
+5. a key letter in its place, the figure in the key table. This one always works: rows can be added.
+
+Extension lines of lines farther out cross the rows; labels keep clear of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from msgspec import Struct
+
+from elevation.sheet.annotation.model import FIGURE, RUNGS, Label, Segment
+from elevation.sheet.annotation.segments import crosses
+from elevation.sheet.type_metrics import text_width
+
+GAP = 1.2
+"""Baseline above the dimension line."""
+RISE = 0.74 * FIGURE
+"""From the baseline to the top of raised figures."""
+FALL = 0.17 * FIGURE
+"""From the baseline to the bottom of lowered figures."""
+PAST = 1.5
+"""Extension lines run this far past the dimension line (see ``output.dimension_lines``)."""
+STROKE = 1.1
+"""Half the extent of an oblique stroke."""
+ROW = RISE + FALL + 0.9
+CLEAR = 0.7
+"""Between two labels, or a label and a line that passes it."""
+SPARE = 0.5
+"""What a label may lose on each side and still keep its rung: 1 mm in all before it lets go."""
+MOST_ROWS = 60
+
+
+class Rows(Struct, frozen=True, gc=False):
+    """The geometry of a side: whether figures above the line stand on its outward side (top, left)."""
+
+    above_is_out: bool
+
+    def box(self, row: int) -> tuple[float, float]:
+        """Near and far edge of a row, outward from the line; row 0 is the one above the line."""
+        if row == 0:
+            return (GAP - FALL, GAP + RISE) if self.above_is_out else (-GAP - RISE, -GAP + FALL)
+        first = (GAP + RISE if self.above_is_out else PAST) + 0.9
+        near = first + (row - 1) * ROW
+        return near, near + RISE + FALL
+
+    def baseline(self, near: float, far: float) -> float:
+        """Where the baseline of a label with that box stands, outward from the line."""
+        return near + FALL if self.above_is_out else far - FALL
+
+
+class Line(Struct, frozen=True, gc=False):
+    """One dimension line to be labelled, paper mm.
+
+    Attributes
+    ----------
+    segments : tuple of Segment
+        For their texts and priorities.
+    ends : tuple of (float, float)
+        Where each segment starts and ends.
+    bounds : (float, float)
+        Labels stay within.
+    crossing : tuple of float
+        Extension lines of farther lines pass here.
+    letter_room : float
+        Width to reserve for a key letter.
+    """
+
+    segments: tuple[Segment, ...]
+    ends: tuple[tuple[float, float], ...]
+    bounds: tuple[float, float]
+    crossing: tuple[float, ...]
+    letter_room: float
+
+
+def climb(line: Line, rows: Rows, previous: Sequence[str | None]) -> tuple[Label, ...]:
+    """Give every segment of a line its label.
+
+    Parameters
+    ----------
+    line : Line
+    rows : Rows
+    previous : sequence of str or None
+        The rung each label had when it was laid last.
+
+    Returns
+    -------
+    tuple of Label
+        One per segment, in order. A key letter's ``text`` is still the figure: letters are given out at the end.
+    """
+    ladder = _Ladder(line, rows)
+    order = sorted(range(len(line.segments)), key=lambda index: (-line.segments[index].priority, index))
+    for index in order:
+        ladder.between(index, kept=previous[index] == "between")
+    for index in order:
+        if index not in ladder.placed:
+            ladder.descend(index, previous[index])
+    return tuple(ladder.placed[index] for index in range(len(line.segments)))
+
+
+class _Ladder:
+    """One line being labelled: what is taken in each row so far."""
+
+    def __init__(self, line: Line, rows: Rows) -> None:
+        self.line = line
+        self.rows = rows
+        self.placed: dict[int, Label] = {}
+        self.taken: dict[int, list[tuple[float, float]]] = {}
+        self.leaders: list[tuple[float, float, float, float]] = []
+        self.crossing = [(place - CLEAR, place + CLEAR) for place in line.crossing]
+        strokes = {place for ends in line.ends for place in ends}
+        self.strokes = [(place - STROKE - 0.2, place + STROKE + 0.2) for place in strokes]
+
+    def _hindrances(self, row: int) -> list[tuple[float, float]]:
+        base = self.crossing + self.strokes if row == 0 else self.crossing
+        return base + [(low - CLEAR, high + CLEAR) for low, high in self.taken.get(row, [])]
+
+    def _find(self, row: int, low: float, high: float, width: float, wish: float) -> float | None:
+        """The centre nearest to ``wish`` at which ``width`` stands free within ``low`` to ``high``."""
+        first, last = max(low, self.line.bounds[0]) + width / 2, min(high, self.line.bounds[1]) - width / 2
+        if last < first - 1e-9:
+            return None
+        spans = [(a - width / 2, b + width / 2) for a, b in self._hindrances(row)]
+
+        def free(centre: float) -> bool:
+            return all(not a + 1e-9 < centre < b - 1e-9 for a, b in spans)
+
+        wish = min(max(wish, first), last)
+        if free(wish):
+            return wish
+        edges = [edge for span in spans for edge in span if first <= edge <= last and free(edge)]
+        return min(edges, key=lambda edge: (abs(edge - wish), edge), default=None)
+
+    def _put(self, index: int, text: str, rung: str, row: int, centre: float, width: float, leader: bool = False) -> None:
+        near, far = self.rows.box(row)
+        middle = sum(self.line.ends[index]) / 2
+        points = self._leader(middle, near, centre, width) if leader else None
+        if points is not None:
+            self.leaders.append(points)
+        self.taken.setdefault(row, []).append((centre - width / 2, centre + width / 2))
+        figure = self.line.segments[index].texts[-1]
+        self.placed[index] = Label(text, figure, rung, centre, near, far, width, points)
+
+    def _leader(self, middle: float, near: float, centre: float, width: float) -> tuple[float, float, float, float]:
+        reach = max(0.0, width / 2 - 0.8)
+        return (middle, 0.0, min(max(middle, centre - reach), centre + reach), near - 0.2)
+
+    def _is_clear(self, leader: tuple[float, float, float, float], row: int) -> bool:
+        a, b = (leader[0], leader[1]), (leader[2], leader[3])
+        if any(crosses(a, b, (other[0], other[1]), (other[2], other[3])) for other in self.leaders):
+            return False
+        for lower in range(1, row):
+            near, far = self.rows.box(lower)
+            for low, high in self.taken.get(lower, []):
+                left, right = low - 0.4, high + 0.4
+                corners = ((left, near), (right, near), (right, far), (left, far))
+                if any(crosses(a, b, corners[side], corners[(side + 1) % 4]) for side in range(4)):
+                    return False
+        return True
+
+    def _width(self, text: str) -> float:
+        return text_width(text, FIGURE)
+
+    def between(self, index: int, *, kept: bool) -> bool:
+        """Rung 1, the fuller text before the bare figure."""
+        low, high = self.line.ends[index]
+        spare = 0.0 if kept else SPARE
+        for text in self.line.segments[index].texts:
+            width = self._width(text)
+            centre = self._find(0, low, high, width + 2 * spare, (low + high) / 2)
+            if centre is not None:
+                self._put(index, text, "between", 0, centre, width)
+                return True
+        return False
+
+    def descend(self, index: int, previous: str | None) -> None:
+        """Rungs 2 to 5."""
+        for rung, step in (("beside", self._beside), ("staggered", self._staggered), ("leader", self._led)):
+            # A rung that it did not have asks for room to spare; the one it had lets go only when that is used up.
+            spare = 0.0 if previous == rung else SPARE
+            if step(index, spare):
+                return
+        self._key(index)
+
+    def _beside(self, index: int, spare: float) -> bool:
+        text = self.line.segments[index].texts[-1]
+        width = self._width(text)
+        low, high = self.line.ends[index]
+        count = len(self.line.ends)
+        for neighbour, start, way in ((index + 1, high, 1.0), (index - 1, low, -1.0)):
+            if 0 <= neighbour < count:
+                if abs(self.line.ends[neighbour][0 if way > 0 else 1] - start) > 0.05:
+                    continue
+                # Over a neighbour whose own figure stands elsewhere this one would be read as the neighbour's.
+                own = self.placed.get(neighbour)
+                if own is None or own.rung != "between":
+                    continue
+                far = own.centre - way * (own.width / 2 + 2.5)
+            else:
+                far = start + way * (width + 4.0)
+            wish = start + way * (STROKE + 0.3 + spare + width / 2)
+            left, right = min(start, far), max(start, far)
+            centre = self._find(0, left, right, width + 2 * spare, wish)
+            if centre is not None and abs(centre - wish) < 1.5:
+                self._put(index, text, "beside", 0, centre, width)
+                return True
+        return False
+
+    def _staggered(self, index: int, spare: float) -> bool:
+        text = self.line.segments[index].texts[-1]
+        width = self._width(text)
+        low, high = self.line.ends[index]
+        middle = (low + high) / 2
+        slack = max(0.0, width / 2 - 1.5)
+        reach = width / 2 + slack + spare
+        centre = self._find(1, middle - reach, middle + reach, width + 2 * spare, middle)
+        if centre is None:
+            return False
+        self._put(index, text, "staggered", 1, centre, width)
+        return True
+
+    def _led(self, index: int, spare: float) -> bool:
+        text = self.line.segments[index].texts[-1]
+        width = self._width(text)
+        return any(
+            self._try_led(index, text, "leader", row, width, width + reach + spare, spare)
+            for row, reach in ((1, 2.5), (2, 6.0))
+        )
+
+    def _try_led(self, index: int, text: str, rung: str, row: int, width: float, reach: float, spare: float) -> bool:
+        middle = sum(self.line.ends[index]) / 2
+        near, _ = self.rows.box(row)
+        tried = {middle, middle - reach / 2, middle + reach / 2}
+        for wish in sorted(tried, key=lambda place: (abs(place - middle), place)):
+            centre = self._find(row, middle - reach, middle + reach, width + 2 * spare, wish)
+            if centre is not None and self._is_clear(self._leader(middle, near, centre, width), row):
+                self._put(index, text, rung, row, centre, width, leader=True)
+                return True
+        return False
+
+    def _key(self, index: int) -> None:
+        text = self.line.segments[index].texts[-1]
+        width = self.line.letter_room
+        low, high = self.line.ends[index]
+        middle = (low + high) / 2
+        centre = self._find(0, low, high, width, middle)
+        if centre is not None:
+            self._put(index, text, "key", 0, centre, width)
+            return
+        centre = self._find(1, middle - width * 0.9, middle + width * 0.9, width, middle)
+        if centre is not None:
+            self._put(index, text, "key", 1, centre, width)
+            return
+        for row in range(1, MOST_ROWS):
+            if self._try_led(index, text, "key", row, width, width + 3.0 * row, 0.0):
+                return
+        for row in range(1, MOST_ROWS):
+            centre = self._find(row, middle - width - 3.0 * row, middle + width + 3.0 * row, width, middle)
+            if centre is not None:
+                self._put(index, text, "key", row, centre, width, leader=True)
+                return
+        # Every row is crossed by lines from farther out: the letter takes a row of its own, over a line.
+        row = max(self.taken, default=0) + 1
+        centre = min(max(middle, self.line.bounds[0] + width / 2), self.line.bounds[1] - width / 2)
+        self._put(index, text, "key", row, centre, width, leader=True)
+
+
+def rung_counts(labels: Mapping[str, str]) -> dict[str, int]:
+    """How many labels stand on each rung."""
+    counts = dict.fromkeys(RUNGS, 0)
+    for rung in labels.values():
+        counts[rung] += 1
+    return counts

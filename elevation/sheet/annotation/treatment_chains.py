@@ -1,0 +1,145 @@
+"""A treatment's dimensions: heights, reach and rod over the wall, stack and clear opening under it, finished lengths."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from elevation.room.model import Held, Ref, Rod, Treatment
+from elevation.setting_out.model import LayerOut, SetOut, TreatmentOut
+from elevation.sheet.annotation.figures import figure, figures
+from elevation.sheet.annotation.model import Chain, Segment
+from elevation.sheet.annotation.wall_chains import LEAST_MM, Level, foot_mm, heights_chain, opening_levels
+from elevation.sheet.paths import height_at
+from elevation.words import Message, Style, msg, say
+
+
+def _rod(treatment: Treatment | None, index: int) -> Rod | None:
+    if treatment is None or index >= len(treatment.layers):
+        return None
+    return treatment.layers[index].rod
+
+
+def _is(held: Held | None, *holds: str) -> bool:
+    return held is not None and held.hold in holds
+
+
+def heights(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, style: Style) -> Chain | None:
+    """Floor, sill, head, rods, ceiling: the left-hand chain."""
+    levels: list[Level] = []
+    below_ceiling = False
+    if laid.openings:
+        opening = max(laid.openings, key=lambda opening: opening.top_mm)
+        levels.extend(opening_levels(opening))
+        rod = _rod(treatment, 0)
+        if _is(rod.height if rod else None, "above-casing") and opening.casing_top_mm > opening.top_mm + LEAST_MM:
+            levels.append((opening.casing_top_mm, opening.ref, "casing", False))
+    for index, layer in enumerate(laid.layers):
+        rod = _rod(treatment, index)
+        held = rod.height if rod else None
+        levels.append((layer.support.height_mm, layer.ref, "rod.height", _is(held, "above-head", "above-casing")))
+        below_ceiling = below_ceiling or _is(held, "below-ceiling")
+    if not levels:
+        return None
+    chain = heights_chain(set_out, laid.ref, levels, style)
+    if chain is None or not below_ceiling or chain.segments[-1].field != "ceiling.0.height":
+        return chain
+    last = chain.segments[-1]
+    top = Segment(
+        laid.layers[0].ref, "rod.height", last.low, last.high, last.low_from, last.high_from, last.texts, held=True
+    )
+    return Chain(chain.owner, (*chain.segments[:-1], top))
+
+
+def reach(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, style: Style) -> Chain | None:
+    """Reach, openings, reach along the front rod."""
+    if not laid.layers or not laid.openings:
+        return None
+    layer = laid.layers[0]
+    rod = _rod(treatment, 0)
+    first, last = laid.openings[0], laid.openings[-1]
+    left = first.left_mm - (first.casing_mm if _is(rod.left if rod else None, "beyond-casing") else 0.0)
+    right = last.right_mm + (last.casing_mm if _is(rod.right if rod else None, "beyond-casing") else 0.0)
+    support = layer.support
+    ends = sorted([(support.left_mm, "rod.left"), (left, "opening"), (right, "opening"), (support.right_mm, "rod.right")])
+    pieces = [(a, b) for a, b in pairwise(ends) if b[0] - a[0] > LEAST_MM]
+    if not pieces:
+        return None
+    texts = figures([b[0] - a[0] for a, b in pieces], style)
+    segments = []
+    for (a, b), text in zip(pieces, texts, strict=True):
+        field = a[1] if a[1] != "opening" else b[1]
+        held = rod is not None and _is(rod.left if field == "rod.left" else rod.right, "beyond-opening", "beyond-casing")
+        ref: Ref = layer.ref
+        if field == "opening":
+            field = "width"
+            ref = first.ref if len(laid.openings) == 1 else laid.ref
+            held = False
+        segments.append(_top(set_out, ref, field, a[0], b[0], (text,), held, 1 if field == "width" else 0))
+    return Chain(laid.ref, tuple(segments))
+
+
+def _top(
+    set_out: SetOut, ref: Ref, field: str, low: float, high: float, texts: tuple[str, ...], held: bool, priority: int = 0
+) -> Segment:
+    ceiling = set_out.ceiling
+    return Segment(
+        ref, field, low, high, height_at(ceiling, low), height_at(ceiling, high), texts, held=held, priority=priority
+    )
+
+
+def rod_length(set_out: SetOut, layer: LayerOut, treatment: Treatment | None, index: int, style: Style) -> Chain:
+    """The rod from end to end, with the length to cut where that is another."""
+    support = layer.support
+    bare = figure(support.length_mm, style)
+    full: Message = msg("rod {length}", length=bare)
+    if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
+        full = msg("rod {length}, cut {cut}", length=bare, cut=figure(support.cut_length_mm, style))
+    rod = _rod(treatment, index)
+    held = rod is not None and (_is(rod.left, "rod-length") or _is(rod.right, "rod-length"))
+    segment = _top(set_out, layer.ref, "rod.length", support.left_mm, support.right_mm, (say(full, style), bare), held)
+    return Chain(layer.ref[:3], (segment,))
+
+
+def stacks(set_out: SetOut, laid: TreatmentOut, style: Style) -> Chain | None:
+    """Open panels and what they leave free, under the wall."""
+    layer = next((layer for layer in laid.layers if layer.panels), None)
+    if layer is None:
+        return None
+    foot = foot_mm(set_out)
+    spans = sorted((panel.open[0], panel.open[1], panel.ref) for panel in layer.panels)
+    segments: list[Segment] = []
+    edge: float | None = None
+    for left, right, ref in spans:
+        if edge is not None and left > edge + LEAST_MM:
+            bare = figure(left - edge, style)
+            texts = (say(msg("clear {length}", length=bare), style), bare)
+            segments.append(Segment(laid.ref, "clear", edge, left, foot, foot, texts))
+        start = left if edge is None else max(left, edge)
+        if right - start > LEAST_MM:
+            bare = figure(right - left, style)
+            # Where panels overlap the line cannot show this one's own width: it is left to the margin.
+            if start <= left + LEAST_MM:
+                texts = (say(msg("stack {length}", length=bare), style), bare)
+                segments.append(Segment(ref, "stack", left, right, foot, foot, texts, priority=1))
+            edge = max(right, edge) if edge is not None else right
+    return Chain(laid.ref, tuple(segments)) if segments else None
+
+
+def finished(set_out: SetOut, laid: TreatmentOut, style: Style) -> tuple[Chain, ...]:
+    """Finished lengths of the panels, each length once, at the right."""
+    chains: list[Chain] = []
+    seen: set[tuple[int, int]] = set()
+    for layer in laid.layers:
+        for panel in layer.panels:
+            if panel.finished_length_mm is None:
+                continue
+            low = panel.top_mm - panel.finished_length_mm
+            place = (round(panel.top_mm), round(low))
+            if place in seen:
+                continue
+            seen.add(place)
+            bare = figure(panel.finished_length_mm, style)
+            texts = (say(msg("finished length {length}", length=bare), style), bare)
+            right = set_out.width_mm
+            chains.append(Chain(laid.ref, (Segment(panel.ref, "length", low, panel.top_mm, right, right, texts),)))
+    return tuple(chains)

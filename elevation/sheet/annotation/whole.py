@@ -1,0 +1,257 @@
+"""A wall's annotation, laid for one scale."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from elevation.findings.model import Finding
+from elevation.room.model import Ref, Room, Treatment
+from elevation.setting_out.model import SetOut
+from elevation.sheet.annotation import marks, treatment_chains, wall_chains
+from elevation.sheet.annotation.bands import Frame, Laid, SideOut, dimension, lay_side, share
+from elevation.sheet.annotation.columns import Columns, columns
+from elevation.sheet.annotation.letters import letter, letter_room
+from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, place_of
+from elevation.sheet.records import Group, Ink, Record, Text
+from elevation.sheet.type_metrics import CAP, DESCENT, shorten, text_width
+from elevation.words import Style, msg, say
+
+OVERHANG = 12.0
+"""Labels of lines above and below the wall may stand this far beyond its ends, paper mm."""
+HEADER = 2.8
+"""Type size of the opening numbers over a column of heights."""
+
+
+def annotate(
+    set_out: SetOut,
+    findings: Sequence[Finding],
+    style: Style,
+    mm_per_paper: float,
+    area: Box | None = None,
+    *,
+    room: Room | None = None,
+) -> tuple[Group, ...]:
+    """The groups of ``lay_annotation``, for those who need nothing else."""
+    return lay_annotation(set_out, findings, style, mm_per_paper, area, room=room).groups
+
+
+def lay_annotation(
+    set_out: SetOut,
+    findings: Sequence[Finding],
+    style: Style,
+    mm_per_paper: float,
+    area: Box | None = None,
+    *,
+    room: Room | None = None,
+    previous: Mapping[str, str] | None = None,
+) -> Annotation:
+    """Lay dimensions, held marks and finding marks.
+
+    Parameters
+    ----------
+    set_out : SetOut
+    findings : sequence of Finding
+        In the order of their numbers.
+    style : Style
+        How figures are written.
+    mm_per_paper : float
+        Wall mm for one paper mm (24.0 at 1:24).
+    area : (float, float, float, float) or None
+        Left, bottom, right, top in wall mm that labels stay within along their lines; None: the wall and a little more.
+    room : Room or None
+        Says what is held.
+    previous : mapping or None
+        ``rungs`` of the last laying: labels keep their rung until it no longer fits by 1 mm.
+
+    Returns
+    -------
+    Annotation
+    """
+    scale = mm_per_paper
+    rungs = previous or {}
+    treatments = _treatments(room, set_out)
+    foot = wall_chains.foot_mm(set_out) / scale
+    top = max(height for _, height in set_out.ceiling.points) / scale
+    width = set_out.width_mm / scale
+    across = _bounds(area, width, scale)
+
+    reaches, rods, stacks = _along(set_out, treatments, style)
+    bottom_slots = [*share(stacks, scale)]
+    chain = wall_chains.measuring_chain(set_out, style)
+    if chain is not None:
+        bottom_slots.append((chain,))
+    bottom_slots.append((wall_chains.whole_width(set_out, style),))
+    top_slots = [*share(reaches, scale), *share(rods, scale)]
+    upright = columns(set_out, treatments, style)
+
+    every = [chain for slot in (*bottom_slots, *top_slots, *upright.left, *upright.right) for chain in slot]
+    room_of_letter = letter_room(len({segment.texts[-1] for chain in every for segment in chain.segments}), FIGURE)
+
+    height = (min(0.0, foot), top)
+    sides = (
+        lay_side(Frame("bottom", foot, scale), bottom_slots, across, room_of_letter, rungs),
+        lay_side(Frame("top", top, scale), top_slots, across, room_of_letter, rungs),
+        lay_side(Frame("left", 0.0, scale), upright.left, height, room_of_letter, rungs),
+        lay_side(Frame("right", width, scale), upright.right, height, room_of_letter, rungs),
+    )
+    return _Assembly(set_out, findings, style, scale, (0.0, foot, width, top), sides, upright).annotation()
+
+
+def _bounds(area: Box | None, width: float, scale: float) -> tuple[float, float]:
+    low, high = -OVERHANG, width + OVERHANG
+    if area is None:
+        return low, high
+    # Where the wall runs out of the area, its labels may go with it: they belong to what is out of sight too.
+    return max(low, min(0.0, area[0] / scale)), min(high, max(width, area[2] / scale))
+
+
+def _treatments(room: Room | None, set_out: SetOut) -> dict[Ref, Treatment]:
+    if room is None:
+        return {}
+    return {
+        (wall.id, scheme.id, treatment.id): treatment
+        for wall in room.walls
+        if wall.id == set_out.wall
+        for scheme in wall.schemes
+        for treatment in scheme.treatments
+    }
+
+
+def _along(
+    set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style
+) -> tuple[list[Chain], list[Chain], list[Chain]]:
+    reaches: list[Chain] = []
+    rods: list[Chain] = []
+    stacks: list[Chain] = []
+    for laid in set_out.treatments:
+        treatment = treatments.get(laid.ref)
+        reach = treatment_chains.reach(set_out, laid, treatment, style)
+        if reach is not None:
+            reaches.append(reach)
+        seen: set[tuple[int, int]] = set()
+        for index, layer in enumerate(laid.layers):
+            place = (round(layer.support.left_mm), round(layer.support.right_mm))
+            if place not in seen:
+                seen.add(place)
+                rods.append(treatment_chains.rod_length(set_out, layer, treatment, index, style))
+        stack = treatment_chains.stacks(set_out, laid, style)
+        if stack is not None:
+            stacks.append(stack)
+    return reaches, rods, stacks
+
+
+class _Assembly:
+    """Turns laid sides into groups of records, in a fixed order."""
+
+    def __init__(
+        self,
+        set_out: SetOut,
+        findings: Sequence[Finding],
+        style: Style,
+        scale: float,
+        wall: Box,
+        sides: tuple[SideOut, ...],
+        upright: Columns,
+    ) -> None:
+        self.set_out = set_out
+        self.findings = findings
+        self.style = style
+        self.scale = scale
+        self.wall = wall
+        self.sides = sides
+        self.upright = upright
+        self.labels: list[tuple[Box, str, str]] = []
+        self.rungs: dict[str, str] = {}
+
+    def annotation(self) -> Annotation:
+        laid = [(item, side.frame) for side in self.sides for item in side.laid]
+        keys = self._keys([item for item, _ in laid])
+        owners: dict[Ref, list[Record]] = {wall_chains.wall_ref(self.set_out): []}
+        held: dict[Ref, list[Record]] = {}
+        for treatment in self.set_out.treatments:
+            owners[treatment.ref] = []
+        for item, frame in laid:
+            text = keys[item.label.figure] if item.label.rung == "key" else item.label.text
+            owners[item.owner].append(dimension(item, frame, text))
+            self.labels.append((item.box, text, item.label.rung))
+            self.rungs[place_of(item.segment, item.owner, item.side)] = item.label.rung
+            if item.segment.held:
+                held.setdefault(item.owner, []).extend(self._held(item, frame))
+        self._headers(owners)
+        names = self._names()
+        groups = [
+            Group(owner, "dimension", say(msg("Dimensions: {name}", name=names[owner]), self.style), tuple(records))
+            for owner, records in owners.items()
+        ]
+        groups.extend(
+            Group(owner, "held", say(msg("Held: {name}", name=names[owner]), self.style), tuple(records))
+            for owner, records in held.items()
+        )
+        groups.extend(self._findings())
+        lines = tuple(KeyLine(text, figure) for figure, text in keys.items())
+        unshown = self.upright.unshown
+        return Annotation(tuple(groups), lines, self._extent(), tuple(self.labels), self.rungs, unshown)
+
+    def _keys(self, laid: Sequence[Laid]) -> dict[str, str]:
+        keys: dict[str, str] = {}
+        for item in laid:
+            if item.label.rung == "key" and item.label.figure not in keys:
+                keys[item.label.figure] = letter(len(keys))
+        return keys
+
+    def _names(self) -> dict[Ref, str]:
+        names = {wall_chains.wall_ref(self.set_out): self.set_out.wall_name or self.set_out.wall}
+        for treatment in self.set_out.treatments:
+            names[treatment.ref] = treatment.name or treatment.ref[-1]
+        return names
+
+    def _held(self, item: Laid, frame: Frame) -> tuple[Record, ...]:
+        middle = (item.segment.low + item.segment.high) / 2 / frame.scale
+        # On the side of the line where the figure is not, and clear of a leader.
+        outward = -1.4 if item.side in ("top", "left") else 1.4
+        aside = 0.0 if item.label.leader is None else 1.8
+        return marks.held_mark(frame.wall(middle + aside, item.line + outward), frame.scale)
+
+    def _headers(self, owners: dict[Ref, list[Record]]) -> None:
+        # Over each column of heights: the numbers of the openings that it belongs to, where there are several columns.
+        for side, slots, headers in (
+            (self.sides[2], self.upright.left, self.upright.left_headers),
+            (self.sides[3], self.upright.right, self.upright.right_headers),
+        ):
+            for line, slot, header in zip(side.lines, slots, headers, strict=True):
+                if not header:
+                    continue
+                text = shorten(header, HEADER, 6.4)
+                x = side.frame.across(line)
+                y = self.wall[3] + 2.2
+                half = text_width(text, HEADER) / 2
+                record = Text((x * self.scale, y * self.scale), text, HEADER, Ink.QUIET, "middle")
+                owners[slot[0].owner].append(record)
+                box = (x - half, y - DESCENT * HEADER, x + half, y + CAP * HEADER)
+                self.labels.append((box, text, "note"))
+
+    def _findings(self) -> list[Group]:
+        places = marks.places(self.findings, self.scale, self.wall, [box for box, _, _ in self.labels])
+        by_subject: dict[Ref, list[Record]] = {}
+        for index, place in places.items():
+            finding = self.findings[index]
+            at = finding.at
+            assert at is not None
+            records = by_subject.setdefault(finding.subject, [])
+            records.extend(marks.pointer(finding.weight, place, at, self.scale))
+            middle = (place[0] * self.scale, place[1] * self.scale)
+            records.extend(marks.finding_mark(finding.weight, index + 1, middle, self.scale))
+            self.labels.append((marks.mark_box(place), str(index + 1), "mark"))
+        title = say(msg("Findings"), self.style)
+        return [Group(subject, "finding", title, tuple(records)) for subject, records in by_subject.items()]
+
+    def _extent(self) -> Box:
+        left, bottom, right, top = self.wall
+        bottom_side, top_side, left_side, right_side = self.sides
+        boxes = [box for box, _, _ in self.labels]
+        return (
+            min([left - max(left_side.depth, 3.0), *(box[0] for box in boxes)]),
+            min([bottom - bottom_side.depth, *(box[1] for box in boxes)]),
+            max([right + max(right_side.depth, 3.0), *(box[2] for box in boxes)]),
+            max([top + max(top_side.depth, 1.0), *(box[3] for box in boxes)]),
+        )
