@@ -36,6 +36,7 @@ def check_wall(wall: Wall, place: Place) -> None:
     for index, opening in enumerate(wall.openings):
         check_opening(opening, place.item("openings", index))
     _check_order(wall, place)
+    _check_fit(wall, place)
     _check_under_ceiling(wall, place)
     for index, obstacle in enumerate(wall.obstacles):
         _check_obstacle(obstacle, wall, place.item("obstacles", index))
@@ -184,6 +185,33 @@ def _check_order(wall: Wall, place: Place) -> None:
                 "measure both again",
             )
         edge, before = right, index
+
+
+def _check_fit(wall: Wall, place: Place) -> None:
+    """Openings that nothing places yet fit between those that are placed."""
+    start, edge = 0, 0.0
+    places = stands(wall)
+    for index, left in enumerate((*places, None if wall.width is None else wall.width.mm)):
+        if left is None or (index < len(places) and places[index] is None):
+            continue
+        blank = range(start, index)
+        own = wall.openings[index].casing if index < len(places) else None
+        needed = sum(_overall_mm(wall.openings[nth]) for nth in blank)
+        free = left - (own.mm if own else 0.0) - edge
+        if blank and needed > free + TOUCH_MM:
+            raise place.item("openings", start).bad(
+                f"needs {needed - free:.4g} mm more than there is between its neighbours",
+                "measure widths and casings again",
+            )
+        if index < len(places):
+            opening = wall.openings[index]
+            start, edge = index + 1, left + opening.width.mm + (opening.casing.mm if opening.casing else 0.0)
+
+
+def _overall_mm(opening: Opening) -> float:
+    """Opening, casings and a typed gap before it."""
+    gap = opening.gap.mm if opening.gap else 0.0
+    return gap + opening.width.mm + 2 * (opening.casing.mm if opening.casing else 0.0)
 
 
 def head_height(opening: Opening, across_mm: float) -> float:
