@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from elevation.room.model import Ref, Room
 from elevation.setting_out.model import Point, Span
 from elevation.units import Length
-from elevation.words import Message
+from elevation.words import Message, msg
 
 
 class Handle(Struct, frozen=True):
@@ -59,6 +59,8 @@ class Handle(Struct, frozen=True):
     move: Callable[[Room, float, bool], Room]
     hold: Callable[[Room, Length, bool], Room]
     both_mm: Span | None = None
+    low_why: Message = msg("as far as it goes")
+    high_why: Message = msg("as far as it goes")
 
     @property
     def key(self) -> tuple[str, Ref]:
@@ -69,7 +71,15 @@ class Handle(Struct, frozen=True):
         """The handle with its range narrowed to where both ends can go, unless it moves ``alone``."""
         if alone or self.both_mm is None:
             return self
-        return replace(self, low_mm=self.both_mm[0], high_mm=self.both_mm[1])
+        low_mm, high_mm = self.both_mm
+        other = msg("as far as the other end can go with it")
+        return replace(
+            self,
+            low_mm=low_mm,
+            high_mm=high_mm,
+            low_why=self.low_why if low_mm <= self.low_mm else other,
+            high_why=self.high_why if high_mm >= self.high_mm else other,
+        )
 
 
 class Stuck(Struct, frozen=True, gc=False):

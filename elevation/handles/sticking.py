@@ -12,22 +12,17 @@ from msgspec.structs import replace
 
 from elevation.findings.all_rules import stickings
 from elevation.findings.model import Scene, Sticking
-from elevation.handles.meaningful import places
+from elevation.handles.all_handles import own_places
 from elevation.handles.model import Handle, Stuck
+from elevation.handles.ranks import HARD
 from elevation.setting_out.model import TreatmentOut
 from elevation.units import quantise
 from elevation.units.tolerance import TOUCH_MM
-from elevation.words import msg
 
 CAPTURE_PX = 8.0
 """As near as this to a place, a handle is caught."""
 RELEASE_PX = 12.0
 """Farther than this from where it was caught, it is let go."""
-
-HARD = 0
-RULE = 1
-NEIGHBOUR = 2
-PROPORTION = 3
 
 
 def landing_mm(handle: Handle, wanted_mm: float, graduation_mm: float) -> float:
@@ -44,7 +39,7 @@ def landing_mm(handle: Handle, wanted_mm: float, graduation_mm: float) -> float:
     return value_mm if handle.low_mm - TOUCH_MM <= value_mm <= handle.high_mm + TOUCH_MM else inside_mm
 
 
-def candidates(handle: Handle, scene: Scene, handles: Iterable[Handle], *, alone: bool = False) -> tuple[Sticking, ...]:
+def candidates(handle: Handle, scene: Scene, *, alone: bool = False) -> tuple[Sticking, ...]:
     """The places where ``handle`` may stick, on the graduations of its held figure; computed once, at press.
 
     Parameters
@@ -53,8 +48,6 @@ def candidates(handle: Handle, scene: Scene, handles: Iterable[Handle], *, alone
         Its range already narrowed to where it can go in this gesture.
     scene : Scene
         The room and its set-out at press.
-    handles : iterable of Handle
-        All handles of the wall, for what stands beside this one.
     alone : bool
         Only this end moves where both would.
 
@@ -65,7 +58,7 @@ def candidates(handle: Handle, scene: Scene, handles: Iterable[Handle], *, alone
     """
     graduation_mm = scene.room.graduation_mm
     found: dict[float, Sticking] = {}
-    for sticking in sorted(_all(handle, scene, tuple(handles), alone), key=lambda place: place.rank):
+    for sticking in sorted(_all(handle, scene, alone), key=lambda place: place.rank):
         if sticking.rank != HARD and not handle.low_mm - TOUCH_MM <= sticking.value_mm <= handle.high_mm + TOUCH_MM:
             continue
         value_mm = landing_mm(handle, sticking.value_mm, graduation_mm)
@@ -75,16 +68,16 @@ def candidates(handle: Handle, scene: Scene, handles: Iterable[Handle], *, alone
     return tuple(sorted(found.values(), key=lambda place: (place.rank, place.value_mm)))
 
 
-def _all(handle: Handle, scene: Scene, handles: tuple[Handle, ...], alone: bool) -> Iterable[Sticking]:
-    for value_mm, reason in ((handle.low_mm, msg("as far as it goes")), (handle.high_mm, msg("as far as it goes"))):
-        yield Sticking(handle.axis, handle.ref, value_mm, reason, HARD)
+def _all(handle: Handle, scene: Scene, alone: bool) -> Iterable[Sticking]:
+    yield Sticking(handle.axis, handle.ref, handle.low_mm, handle.low_why, HARD)
+    yield Sticking(handle.axis, handle.ref, handle.high_mm, handle.high_why, HARD)
     treatment = _treatment_of(handle, scene)
     if treatment is not None:
         for sticking in stickings(scene, treatment):
             # A rule may name the treatment where it holds for every layer of it.
             if sticking.axis == handle.axis and handle.ref[: len(sticking.ref)] == sticking.ref:
                 yield sticking
-    yield from places(handle, scene, handles, alone)
+    yield from own_places(handle, scene.room, scene.set_out, scene.trade, alone)
 
 
 def _treatment_of(handle: Handle, scene: Scene) -> TreatmentOut | None:
@@ -126,10 +119,10 @@ def stick(
     Stuck
         ``reason`` None on a bare graduation.
     """
-    for place in candidates:
-        outside = wanted_mm <= handle.low_mm if place.value_mm < handle.value_mm else wanted_mm >= handle.high_mm
-        if place.rank == HARD and outside:
-            return Stuck(place.value_mm, place.reason, place.breaks)
+    if wanted_mm <= handle.low_mm:
+        return Stuck(landing_mm(handle, handle.low_mm, graduation_mm), handle.low_why)
+    if wanted_mm >= handle.high_mm:
+        return Stuck(landing_mm(handle, handle.high_mm, graduation_mm), handle.high_why)
     if not free:
         if held_on is not None and held_on.reason is not None:
             distance_mm = abs(wanted_mm - held_on.value_mm)

@@ -10,8 +10,8 @@ from elevation.errors import NoSuch
 from elevation.findings.model import Finding, Scene
 from elevation.handles.model import Handle
 from elevation.handles.sticking import candidates
-from elevation.room.keeping.recovery import Orphan
 from elevation.room.find import has, scheme_of, wall_of
+from elevation.room.keeping.recovery import Orphan
 from elevation.room.model import Ref, Room
 from elevation.session.events import Event, Listeners
 from elevation.session.gesture import Gesture
@@ -235,7 +235,7 @@ class Session:
         gesture = Gesture(
             handle,
             self.committed,
-            candidates(handle, self.scene(), self.handles(), alone=alone),
+            candidates(handle, self.scene(), alone=alone),
             alone,
             lambda room: self.pipeline.findings_of(room, self._wall_id, self._scheme_id),
             lambda: self.changed.emit("room"),

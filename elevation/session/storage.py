@@ -9,7 +9,7 @@ from threading import Event
 
 from elevation.errors import BadOutput, ElevationError
 from elevation.room.file import dump_room, load_bytes, save_room
-from elevation.room.keeping.changes import fingerprint, has_changed, of_bytes
+from elevation.room.keeping.fingerprint import fingerprint, has_changed, of_bytes
 from elevation.room.keeping.lock import Lock, lock_room
 from elevation.room.keeping.reading import read_bytes
 from elevation.room.keeping.recovery import Orphan, Recovery, begin_recovery, orphans

@@ -1,0 +1,254 @@
+"""The hem of a layer.
+
+Dragging it changes the held figure. Across the floor a clear hem becomes a kiss and then a break, and back. A panel in hand
+has the length it has: pulling its hem pulls the rod.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from elevation.findings.model import Sticking
+from elevation.findings.naming import opening_name, where
+from elevation.findings.shapes import height_at
+from elevation.handles.context import (
+    Context,
+    Dressed,
+    Family,
+    HoldFigure,
+    Scale,
+    dressed_layers,
+    dressed_of,
+    make,
+)
+from elevation.handles.model import Handle
+from elevation.handles.ranks import NEIGHBOUR, PROPORTION
+from elevation.handles.rod_height import SHOWN_AS as ROD_SHOWN_AS
+from elevation.handles.rod_height import (
+    clear_mm,
+    floor_under,
+    height_places,
+    hold_height,
+    ready_made,
+)
+from elevation.handles.rod_height import range_of as rod_range_of
+from elevation.handles.rod_height import scale_of as rod_scale_of
+from elevation.room.edits import replace_at
+from elevation.room.find import layer_of
+from elevation.room.model import Hem, Ref, Room
+from elevation.setting_out.model import PanelOut
+from elevation.units import Length
+from elevation.units.tolerance import TOUCH_MM
+from elevation.words import Message, Mm, msg
+
+AXIS = "hem"
+
+LEAST_DROP_MM = 50.0
+"""The hem stays at least this far below the top of the cloth."""
+MOST_ON_FLOOR_MM = 500.0
+"""More cloth than this is never laid on the floor."""
+PUDDLE_MM = 101.6
+"""More extra cloth than this (4 in) is called a puddle, less a break; common practice, no source."""
+
+_SHOWN_AS: dict[str, Message] = {
+    "sill": msg("above the sill"),
+    "apron": msg("below the apron"),
+    "clear": msg("clear of the floor"),
+    "kiss": msg("clear of the floor"),
+    "break": msg("of cloth on the floor"),
+    "puddle": msg("of cloth on the floor"),
+    "length": msg("finished length"),
+}
+_DOWNWARD = ("apron", "break", "puddle", "length")
+_ON_FLOOR = ("clear", "kiss", "break", "puddle")
+
+
+def _panel(dressed: Dressed) -> PanelOut | None:
+    """The panel by which the layer's hem is shown: the first that has one."""
+    return next((panel for panel in dressed.landed.panels if panel.hem), None)
+
+
+def _where(panel: PanelOut) -> tuple[float, float]:
+    """The middle of the panel's lower edge as drawn."""
+    x_mm = (panel.hem[0][0] + panel.hem[-1][0]) / 2
+    for (x0, y0), (x1, y1) in zip(panel.hem, panel.hem[1:], strict=False):
+        if x0 <= x_mm <= x1:
+            return x_mm, y0 if x1 <= x0 else y0 + (y1 - y0) * (x_mm - x0) / (x1 - x0)
+    return panel.hem[0]
+
+
+def _floor_mm(context: Context, x_mm: float) -> float:
+    return height_at(context.set_out.floor, x_mm)
+
+
+def _figure_mm(context: Context, dressed: Dressed, panel: PanelOut, hem: Hem) -> float:
+    """The figure that is held, in the sense of its target; where none was given, what the hem shows."""
+    x_mm, y_mm = _where(panel)
+    if hem.at is not None:
+        return hem.at.mm
+    if hem.target == "clear":
+        return y_mm - _floor_mm(context, x_mm)
+    if hem.target in ("break", "puddle"):
+        return (panel.finished_length_mm or 0.0) - (panel.top_mm - _floor_mm(context, x_mm))
+    if hem.target == "length":
+        return panel.finished_length_mm or panel.top_mm - y_mm
+    if hem.target == "sill":
+        return y_mm - min((opening.bottom_mm for opening in dressed.landed_treatment.openings), default=y_mm)
+    if hem.target == "apron":
+        return min((o.bottom_mm - o.apron_mm for o in dressed.landed_treatment.openings), default=y_mm) - y_mm
+    return 0.0
+
+
+def _scale(context: Context, dressed: Dressed, panel: PanelOut, hem: Hem) -> Scale:
+    x_mm, y_mm = _where(panel)
+    if hem.target in ("kiss", "break", "puddle"):
+        # The cloth lies on the floor: its hem is drawn there, while the figure goes on below it.
+        return Scale(_floor_mm(context, x_mm), -1 if hem.target in _DOWNWARD else 1)
+    sign = -1 if hem.target in _DOWNWARD else 1
+    return Scale(y_mm - sign * _figure_mm(context, dressed, panel, hem), sign)
+
+
+def _hold(ref: Ref, target: str) -> HoldFigure:
+    def write(room: Room, figure: Length, _alone: bool) -> Room:
+        now = layer_of(room, ref).hem
+        new = _on_floor(target, figure) if target in _ON_FLOOR else Hem(target, figure)  # type: ignore[arg-type]
+        return room if new == now else replace_at(room, ref, hem=new)
+
+    return write
+
+
+def _on_floor(target: str, figure: Length) -> Hem:
+    """The target that a hem near the floor has: clear above it, a kiss at it, a break or a puddle below."""
+    above_mm = -figure.mm if target in _DOWNWARD else figure.mm
+    if abs(above_mm) <= TOUCH_MM:
+        return Hem("kiss")
+    if above_mm > 0:
+        return Hem("clear", figure if target not in _DOWNWARD else _turned(figure))
+    extra = figure if target in _DOWNWARD else _turned(figure)
+    if target == "puddle" or -above_mm > PUDDLE_MM:
+        return Hem("puddle", extra)
+    return Hem("break", extra)
+
+
+def _turned(figure: Length) -> Length:
+    """The same size with the other sign."""
+    text = figure.text.strip()
+    turned = text[1:].strip() if text.startswith(("-", "−")) else f"-{text}"
+    return Length(-figure.mm, turned)
+
+
+def _handles(context: Context) -> Iterable[Handle]:
+    for dressed in dressed_layers(context):
+        panel = _panel(dressed)
+        if panel is None:
+            continue
+        name = msg("hem, {where}", where=where(dressed.landed_treatment))
+        if dressed.layer.hem.target == "panel":
+            yield _by_rod(context, dressed, panel, name)
+            continue
+        hem = dressed.layer.hem
+        scale = _scale(context, dressed, panel, hem)
+        x_mm, _ = _where(panel)
+        value_mm = scale.from_shown(_figure_mm(context, dressed, panel, hem))
+        floor_mm = _floor_mm(context, x_mm)
+        low_mm = floor_mm - MOST_ON_FLOOR_MM if hem.target in (*_ON_FLOOR, "length") else floor_mm
+        yield make(
+            AXIS,
+            dressed.landed.ref,
+            (x_mm, max(value_mm, min(floor_mm, _where(panel)[1]))),
+            "y",
+            value_mm,
+            (low_mm, panel.top_mm - LEAST_DROP_MM),
+            scale,
+            hem.at,
+            _hold(dressed.landed.ref, hem.target),
+            name,
+            _SHOWN_AS[hem.target],
+            low_why=msg("the floor") if low_mm == floor_mm else msg("no more cloth on the floor"),
+            high_why=msg("the top of the cloth"),
+        )
+
+
+def _below_rod_mm(dressed: Dressed, panel: PanelOut) -> float:
+    """How far the hem of a panel in hand hangs below the rod's centre line."""
+    return dressed.landed.support.height_mm - _where(panel)[1]
+
+
+def _by_rod(context: Context, dressed: Dressed, panel: PanelOut, name: Message) -> Handle:
+    held, rod = dressed.layer.rod.height, rod_scale_of(dressed)
+    x_mm, y_mm = _where(panel)
+    below_mm = _below_rod_mm(dressed, panel)
+    low_mm, high_mm = rod_range_of(context.set_out, dressed)
+    floor_mm = _floor_mm(context, x_mm)
+    return make(
+        AXIS,
+        dressed.landed.ref,
+        (x_mm, y_mm),
+        "y",
+        y_mm,
+        (max(low_mm - below_mm, floor_mm), high_mm - below_mm),
+        Scale(rod.base_mm - below_mm, rod.sign),
+        held.at,
+        hold_height(dressed.landed.ref, held.hold),
+        name,
+        msg("rod {what}", what=ROD_SHOWN_AS[held.hold]),
+        low_why=msg("the floor"),
+        high_why=msg("the rod meets the ceiling"),
+    )
+
+
+def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking]:
+    dressed = dressed_of(context, handle)
+    panel = _panel(dressed)
+    if panel is None:
+        return
+    if dressed.layer.hem.target == "panel":
+        below_mm = _below_rod_mm(dressed, panel)
+        for place in height_places(handle.axis, handle.ref, context, dressed):
+            yield Sticking(place.axis, place.ref, place.value_mm - below_mm, place.reason, place.rank)
+        return
+    for value_mm, reason, rank in (
+        *_floor_places(context, dressed, panel),
+        *_shop(context, dressed, panel),
+        *_neighbours(context, dressed),
+    ):
+        yield Sticking(handle.axis, handle.ref, value_mm, reason, rank)
+
+
+Place = tuple[float, Message, int]
+
+
+def _floor_places(context: Context, dressed: Dressed, panel: PanelOut) -> Iterable[Place]:
+    floor_mm = _floor_mm(context, _where(panel)[0])
+    yield floor_mm, msg("kisses the floor"), PROPORTION
+    yield floor_mm + clear_mm(context, dressed), msg("just clear of the floor"), PROPORTION
+
+
+def _shop(context: Context, dressed: Dressed, panel: PanelOut) -> Iterable[Place]:
+    """Where a panel from the shop would end, hung from this rod."""
+    floor_mm = floor_under(context, dressed)
+    most_mm = clear_mm(context, dressed) + 12.7  # half an inch over just clear still reads as just clear
+    for length_mm in ready_made(context):
+        gap_mm = panel.top_mm - length_mm - floor_mm
+        if 0.0 <= gap_mm <= most_mm:
+            reason = msg("a {length} panel just clears the floor", length=Mm(length_mm))
+        else:
+            reason = msg("the length of a {length} panel", length=Mm(length_mm))
+        yield panel.top_mm - length_mm, reason, NEIGHBOUR
+
+
+def _neighbours(context: Context, dressed: Dressed) -> Iterable[Place]:
+    for other in dressed_layers(context):
+        panel = _panel(other)
+        if other.landed.ref != dressed.landed.ref and panel is not None:
+            reason = msg("level with the hem of {where}", where=where(other.landed_treatment))
+            yield _where(panel)[1], reason, NEIGHBOUR
+    for opening in dressed.landed_treatment.openings:
+        if opening.kind == "window":
+            yield opening.bottom_mm, msg("at the sill of {opening}", opening=opening_name(opening)), NEIGHBOUR
+            if opening.apron_mm > 0:
+                reason = msg("at the apron's lower edge, {opening}", opening=opening_name(opening))
+                yield opening.bottom_mm - opening.apron_mm, reason, NEIGHBOUR
+
+
+FAMILY = Family(frozenset({AXIS}), _handles, _places)

@@ -1,0 +1,156 @@
+"""The height of a rod."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from elevation.findings.limits import limit_mm
+from elevation.findings.model import Scene, Sticking
+from elevation.findings.naming import opening_name, where
+from elevation.findings.shapes import extremes, way
+from elevation.handles.context import (
+    Context,
+    Dressed,
+    Family,
+    HoldFigure,
+    Scale,
+    dressed_layers,
+    dressed_of,
+    make,
+    uncovered,
+)
+from elevation.handles.model import Handle
+from elevation.handles.ranks import NEIGHBOUR, PROPORTION
+from elevation.room.edits import replace_rod
+from elevation.room.model import Held, Ref, Room
+from elevation.setting_out.model import SetOut, Span
+from elevation.units import Length
+from elevation.words import Message, Mm, msg
+
+AXIS = "rod-height"
+
+SHOWN_AS: dict[str, Message] = {
+    "above-head": msg("above the head"),
+    "above-casing": msg("above the casing"),
+    "below-ceiling": msg("below the ceiling"),
+    "above-floor": msg("above the floor"),
+}
+
+
+def sign_of(hold: str) -> int:
+    """Whether the figure grows upwards (1) or downwards (-1)."""
+    return -1 if hold == "below-ceiling" else 1
+
+
+def scale_of(dressed: Dressed) -> Scale:
+    """How the held height stands on the wall, from where it landed."""
+    held = dressed.layer.rod.height
+    sign = sign_of(held.hold)
+    return Scale(dressed.landed.support.height_mm - sign * held.at.mm, sign)
+
+
+def range_of(set_out: SetOut, dressed: Dressed) -> Span:
+    """Where the rod's centre line can be: from the floor to the ceiling, clear of both by its own radius."""
+    support = dressed.landed.support
+    radius_mm = support.diameter_mm / 2
+    _, floor_mm = extremes(set_out.floor, support.left_mm, support.right_mm)
+    ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
+    return floor_mm + radius_mm, ceiling_mm - radius_mm
+
+
+def hold_height(ref: Ref, hold: str) -> HoldFigure:
+    """Writes the height of the rod of the layer at ``ref``."""
+
+    def write(room: Room, figure: Length, _alone: bool) -> Room:
+        return replace_rod(room, ref, height=Held(hold, figure))  # type: ignore[arg-type]
+
+    return write
+
+
+def _handles(context: Context) -> Iterable[Handle]:
+    for dressed in dressed_layers(context):
+        support, held = dressed.landed.support, dressed.layer.rod.height
+        yield make(
+            AXIS,
+            dressed.landed.ref,
+            ((support.left_mm + support.right_mm) / 2, support.height_mm),
+            "y",
+            support.height_mm,
+            range_of(context.set_out, dressed),
+            scale_of(dressed),
+            held.at,
+            hold_height(dressed.landed.ref, held.hold),
+            msg("rod height, {where}", where=where(dressed.landed_treatment)),
+            SHOWN_AS[held.hold],
+            low_why=msg("the floor"),
+            high_why=msg("the ceiling"),
+        )
+
+
+def height_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> Iterable[Sticking]:
+    """Rod heights that mean something beside the rules' own limits."""
+    set_out, support = context.set_out, dressed.landed.support
+    for other in dressed_layers(context):
+        if other.landed.ref != dressed.landed.ref:
+            reason = msg("level with the rod of {where}", where=where(other.landed_treatment))
+            yield Sticking(axis, ref, other.landed.support.height_mm, reason, NEIGHBOUR)
+    for opening in uncovered(context, dressed.landed_treatment):
+        reason = msg("level with the head of {opening}", opening=opening_name(opening))
+        yield Sticking(axis, ref, opening.top_mm, reason, NEIGHBOUR)
+    yield from _panel_places(axis, ref, context, dressed)
+    if set_out.ceiling.known and dressed.landed_treatment.openings:
+        low_mm = max(opening.casing_top_mm for opening in dressed.landed_treatment.openings)
+        ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
+        high_mm = ceiling_mm - set_out.crown_mm
+        if high_mm > low_mm:
+            two_thirds = context.trade.limits["rod-two-thirds"].value
+            yield Sticking(
+                axis, ref, low_mm + (high_mm - low_mm) * two_thirds, msg("two thirds up from head to ceiling"), PROPORTION
+            )
+            yield Sticking(axis, ref, (low_mm + high_mm) / 2, msg("half way from head to ceiling"), PROPORTION)
+
+
+def clear_mm(context: Context, dressed: Dressed) -> float:
+    """How far above the floor a hem is just clear of it: as decided for this layer, else the usual figure."""
+    hem = dressed.layer.hem
+    if hem.target == "clear" and hem.at is not None:
+        return hem.at.mm
+    return limit_mm(Scene(context.room, context.set_out, context.trade), "hem-clear-default")
+
+
+def floor_under(context: Context, dressed: Dressed) -> float:
+    """The highest floor under all that the layer's panels cover, in mm over the datum."""
+    panels = dressed.landed.panels
+    if not panels:
+        support = dressed.landed.support
+        return extremes(context.set_out.floor, support.left_mm, support.right_mm)[1]
+    spans = [way(panel) for panel in panels]
+    return extremes(context.set_out.floor, min(span[0] for span in spans), max(span[1] for span in spans))[1]
+
+
+def ready_made(context: Context) -> Iterable[float]:
+    """Lengths that panels are sold in where this room is, in mm."""
+    return (row.length_mm for row in context.trade.ready_made.values() if row.market == context.room.unit)
+
+
+def _panel_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> Iterable[Sticking]:
+    if not dressed.landed.panels:
+        return
+    heading_mm = max(panel.heading_mm for panel in dressed.landed.panels)
+    over_mm = floor_under(context, dressed) + clear_mm(context, dressed) + heading_mm
+    in_hand = {length.mm for panel in dressed.layer.panels if (length := panel.measured_length or panel.label_length)}
+    for length_mm in sorted(in_hand):
+        reason = msg("the {length} panel in hand just clears the floor", length=Mm(length_mm))
+        yield Sticking(axis, ref, over_mm + length_mm, reason, NEIGHBOUR)
+    # With panels in hand, other lengths are no reason to hang the rod anywhere.
+    if not in_hand:
+        for length_mm in ready_made(context):
+            reason = msg("a {length} panel just clears the floor", length=Mm(length_mm))
+            yield Sticking(axis, ref, over_mm + length_mm, reason, NEIGHBOUR)
+
+
+def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking]:
+    return height_places(handle.axis, handle.ref, context, dressed_of(context, handle))
+
+
+FAMILY = Family(frozenset({AXIS}), _handles, _places)
