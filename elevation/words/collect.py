@@ -69,7 +69,9 @@ def collect(package: Path, tables: Path) -> Collected:
     for path in sorted(tables.glob("*.csv")):
         for text in _names(path):
             files.setdefault(text, set()).add(f"resources/tables/{path.name}")
-    templates = tuple(Template(one, others.get(one, ""), tuple(sorted(files[one]))) for one in sorted(files))
+    templates = tuple(
+        Template(one, others.get(one, ""), tuple(sorted(files[one]))) for one in sorted(files) if _has_words(one)
+    )
     return Collected(templates, tuple(not_literal))
 
 
@@ -115,6 +117,12 @@ def _constants(tree: ast.Module) -> dict[str, str]:
         if isinstance(target, ast.Name) and isinstance(value, ast.Constant) and isinstance(value.value, str):
             found[target.id] = value.value
     return found
+
+
+def _has_words(template: str) -> bool:
+    """Whether there is anything to translate: words, or a per cent sign, whose spacing differs."""
+    text = "".join(literal for literal, _, _, _ in Formatter().parse(template))
+    return any(char.isalpha() or char == "%" for char in text)
 
 
 def _names(path: Path) -> Iterator[str]:
