@@ -29,7 +29,7 @@ from PySide6.QtGui import (
 from elevation.output.dimension_lines import dimension_lines
 from elevation.output.painters.fonts import SET_AT, drawing_font
 from elevation.sheet.inks import colour
-from elevation.sheet.records import Dimension, Fill, Gradient, Group, Line, Path, Pen, Picture, Polyline, Record, Text
+from elevation.sheet.records import LAYERS, Dimension, Fill, Gradient, Group, Line, Path, Pen, Picture, Polyline, Record, Text
 
 
 class Placing(Struct, frozen=True, gc=False):
@@ -106,7 +106,8 @@ class _Frame:
             made = QPen(QBrush(_colour(pen.ink)), pen.width * self.mm_per_paper)
             # Flat caps: a pen equal to the painter's own default never reaches Qt's PDF engine.
             made.setCapStyle(Qt.PenCapStyle.FlatCap)
-            made.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+            made.setJoinStyle(Qt.PenJoinStyle.SvgMiterJoin)
+            made.setMiterLimit(4.0)
             if pen.dash:
                 pattern = [max(part / pen.width, 1e-3) for part in pen.dash]
                 made.setDashPattern(pattern if len(pattern) % 2 == 0 else pattern * 2)
@@ -331,7 +332,12 @@ def replay(picture: Picture, painter: QPainter, px_per_paper_mm: float) -> None:
     px_per_paper_mm : float
         Painter's units per mm of paper.
     """
-    Replay().paint(picture.groups, painter, placing_of(picture, px_per_paper_mm))
+    groups = sorted(picture.groups, key=_rank)
+    Replay().paint(groups, painter, placing_of(picture, px_per_paper_mm))
+
+
+def _rank(group: Group) -> int:
+    return LAYERS.index(group.layer)
 
 
 def page_rect(picture: Picture, px_per_paper_mm: float) -> QRectF:

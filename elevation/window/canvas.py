@@ -1,0 +1,357 @@
+"""The canvas: the wall to scale, its handles, and everything a hand does on it.
+
+Moves of the pointer only store where it is; the picture is made once for each paint.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, QPointF, QSizeF, Qt, Signal
+from PySide6.QtGui import (
+    QCloseEvent,
+    QColor,
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from elevation.findings.model import Finding
+from elevation.handles.model import Handle
+from elevation.output.painters.fonts import window_font
+from elevation.room.model import Ref, Room
+from elevation.session.events import Event
+from elevation.session.session import Session
+from elevation.setting_out.model import Point
+from elevation.window import overlay, picking
+from elevation.window.canvas_keys import CanvasKeys
+from elevation.window.canvas_picture import CanvasPicture
+from elevation.window.hand import Hand
+from elevation.window.readout import readout_of, tag_of
+from elevation.window.shown import Shown
+from elevation.window.texts import tr
+from elevation.window.theme import LIGHT, Theme
+from elevation.window.viewport import Viewport
+from elevation.words import msg
+
+if TYPE_CHECKING:
+    from elevation.sheet.records import Dimension
+
+_WHEEL_STEP = 1.15
+_CURSORS = {"x": Qt.CursorShape.SizeHorCursor, "y": Qt.CursorShape.SizeVerCursor}
+
+
+class Canvas(QWidget):
+    """The wall.
+
+    Attributes
+    ----------
+    dimension_clicked : Signal(object, str)
+        Ref and field of a dimension that was clicked.
+    finding_clicked : Signal(object)
+        The Finding whose mark was clicked.
+    view_changed : Signal()
+        Zoomed, panned or switched.
+    """
+
+    dimension_clicked = Signal(object, str)
+    finding_clicked = Signal(object)
+    view_changed = Signal()
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.session = session
+        self.theme: Theme = LIGHT
+        self.viewport = Viewport()
+        self.hand = Hand(session)
+        self.picture = CanvasPicture(session)
+        self.keys = CanvasKeys(self)
+        self.hot: Handle | None = None
+        self.pointed: Finding | None = None
+        self._shown = Shown()
+        self._lit: tuple[Ref, str] | None = None
+        self._preview: Room | None = None
+        self._pointer: Point | None = None
+        self._pan_from: QPointF | None = None
+        self._pressed_at: Point | None = None
+        self._space = False
+        self._fits = True
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setMinimumSize(320, 240)
+        self.setAccessibleName(tr(msg("The wall, drawn to scale")))
+        self.setAccessibleDescription(
+            tr(msg("Tab goes through the handles, arrows move one, typed figures set it. The table of handles says the same."))
+        )
+        session.changed.connect(self._on_changed)
+
+    def release_session(self) -> None:
+        """Stop listening to the session."""
+        self.hand.cancel()
+        self.session.changed.disconnect(self._on_changed)
+
+    # -- what is shown ---------------------------------------------------------
+
+    @property
+    def shown(self) -> Shown:
+        """The view's switches."""
+        return self._shown
+
+    @shown.setter
+    def shown(self, shown: Shown) -> None:
+        if shown != self._shown:
+            self._shown = shown
+            self.update()
+            self.view_changed.emit()
+
+    def light(self, ref: Ref, field: str) -> None:
+        """Light the dimension of a form field; an empty field lights none."""
+        lit = (ref, field) if field else None
+        if lit != self._lit:
+            self._lit = lit
+            self.update()
+
+    def point_out(self, finding: Finding | None) -> None:
+        """Ring what a finding is about."""
+        if finding is not self.pointed:
+            self.pointed = finding
+            self.update()
+
+    def preview(self, room: Room | None) -> None:
+        """Show another room in place of the session's, until None."""
+        if room is not self._preview:
+            self._preview = room
+            self.update()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Another desk around the paper."""
+        self.theme = theme
+        self.picture.forget_cached()
+        self.update()
+
+    def fit(self) -> None:
+        """Show the whole wall with its dimensions."""
+        self._fits = True
+        self._set_viewport(self.picture.fitted(float(self.width()), float(self.height()), self._shown))
+        self._fits = True
+
+    def zoom(self, factor: float, x: float | None = None, y: float | None = None) -> None:
+        """Zoom about a pixel (the middle by default)."""
+        x = self.width() / 2 if x is None else x
+        y = self.height() / 2 if y is None else y
+        self._set_viewport(self.viewport.zoomed(factor, x, y))
+
+    def _set_viewport(self, viewport: Viewport) -> None:
+        self._fits = False
+        if viewport != self.viewport:
+            self.viewport = viewport
+            self.update()
+            self.view_changed.emit()
+
+    def _on_changed(self, event: Event) -> None:
+        if event == "view":
+            self.fit()
+        self.update()
+
+    def handles(self) -> tuple[Handle, ...]:
+        """The handles of the wall shown, those of cloth where it is drawn."""
+        return self.session.handles()
+
+    # -- painting ----------------------------------------------------------------
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the room as it is now: the one place where a moved handle is worked out."""
+        del event
+        painter = QPainter(self)
+        groups = self.picture.groups(self.viewport, self._shown, self._preview)
+        self.picture.paint(painter, self, groups, self.viewport, self.desk(), is_dragging=self.hand.is_holding)
+        if self._lit is not None:
+            self.picture.paint_lit(painter, groups, self.viewport, *self._lit)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self.pointed is not None and self.pointed.at is not None:
+            overlay.paint_pointed(painter, self.viewport.to_px(self.pointed.at))
+        if self._preview is None:
+            self._paint_handles(painter)
+        painter.end()
+
+    def _paint_handles(self, painter: QPainter) -> None:
+        held = self.hand.handle
+        focused = self.keys.current() if self.hasFocus() else None
+        if held is not None:
+            now = next((handle for handle in self.handles() if handle.key == held.key), held)
+            place = self.viewport.to_px(now.at)
+            overlay.paint_handle(painter, now, place, is_hot=True, is_focused=False)
+            lines = readout_of(self.session, self.hand)
+            self._say(painter, lines, self._pointer if self._pressed_at and self._pointer else place)
+            return
+        near = picking.handles_near(self.handles(), self.viewport, *self._pointer) if self._pointer else ()
+        for handle in near:
+            if focused is None or handle.key != focused.key:
+                is_hot = self.hot is not None and handle.key == self.hot.key
+                overlay.paint_handle(painter, handle, self.viewport.to_px(handle.at), is_hot=is_hot, is_focused=False)
+        if focused is not None:
+            overlay.paint_handle(painter, focused, self.viewport.to_px(focused.at), is_hot=True, is_focused=True)
+        named = self.hot or focused
+        if named is not None:
+            self._say(painter, tag_of(self.session, named), self.viewport.to_px(named.at))
+
+    def _say(self, painter: QPainter, lines: tuple[overlay.Said, ...], at: Point) -> None:
+        size = QSizeF(self.width(), self.height())
+        overlay.paint_readout(painter, lines, at, size, self.theme, window_font(10.0))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the whole wall in sight as long as nobody zoomed."""
+        super().resizeEvent(event)
+        self.picture.forget_cached()
+        if self._fits:
+            self.fit()
+
+    # -- the pointer ---------------------------------------------------------------
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take a handle, or the paper itself to shift it."""
+        place = event.position()
+        at = (place.x(), place.y())
+        self._pointer = at
+        if event.button() == Qt.MouseButton.MiddleButton or (self._space and event.button() == Qt.MouseButton.LeftButton):
+            self._pan_from = place
+            self._settle_cursor()
+            return
+        if event.button() != Qt.MouseButton.LeftButton:
+            return
+        self._pressed_at = at
+        handle = picking.handle_at(self.handles(), self.viewport, *at)
+        if handle is not None:
+            self.keys.focus_on(handle)
+            alone = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+            self.hand.press(handle, self.viewport.to_wall(*at), at, alone)
+        self.update()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Store where the pointer is; a paint works out what follows from it."""
+        place = event.position()
+        at = (place.x(), place.y())
+        before, self._pointer = self._pointer, at
+        if self._pan_from is not None:
+            self._pan(place)
+        elif self.hand.is_holding:
+            free = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+            self.hand.move(self.viewport.to_wall(*at), at, self.viewport.mm_per_px, free)
+            self.update()
+        elif self._pressed_at is not None:
+            dx, dy = at[0] - self._pressed_at[0], at[1] - self._pressed_at[1]
+            if dx * dx + dy * dy > 16:
+                self._pan_from = QPointF(*self._pressed_at)
+                self._pan(place)
+        elif before != at:
+            self.hot = picking.handle_at(self.handles(), self.viewport, *at)
+            self._settle_cursor()
+            self.update()
+
+    def _pan(self, place: QPointF) -> None:
+        if self._pan_from is not None:
+            self._set_viewport(self.viewport.panned(place.x() - self._pan_from.x(), place.y() - self._pan_from.y()))
+            self._pan_from = place
+            self._settle_cursor()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let go: one named edit, or a click on whatever lay there."""
+        panned, pressed = self._pan_from is not None, self._pressed_at
+        self._pan_from = self._pressed_at = None
+        if self.hand.is_holding:
+            self.hand.release()
+        elif pressed is not None and not panned and event.button() == Qt.MouseButton.LeftButton:
+            self._click(*pressed)
+        self.hot = picking.handle_at(self.handles(), self.viewport, *self._pointer) if self._pointer else None
+        self._settle_cursor()
+        self.update()
+
+    def _click(self, x: float, y: float) -> None:
+        groups = self.picture.groups(self.viewport, self._shown)
+        dimension: Dimension | None = picking.dimension_at(groups, self.viewport, x, y)
+        if dimension is not None and dimension.field:
+            self.dimension_clicked.emit(dimension.ref, dimension.field)
+            return
+        finding = picking.finding_at(self.session.findings(), self.viewport, x, y)
+        if finding is not None:
+            self.finding_clicked.emit(finding)
+            return
+        self.session.selection = picking.thing_at(self.session.set_out(), *self.viewport.to_wall(x, y))
+
+    def _settle_cursor(self) -> None:
+        held = self.hand.handle or self.hot
+        if self._pan_from is not None:
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+        elif self._space:
+            self.setCursor(Qt.CursorShape.OpenHandCursor)
+        elif held is not None:
+            self.setCursor(_CURSORS[held.along])
+        else:
+            self.unsetCursor()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer; with Shift, or sideways, shift the paper."""
+        delta = event.angleDelta()
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier or abs(delta.x()) > abs(delta.y()):
+            self._set_viewport(self.viewport.panned(delta.x() / 2 or delta.y() / 2, 0.0))
+        else:
+            place = event.position()
+            self.zoom(_WHEEL_STEP ** (delta.y() / 120.0), place.x(), place.y())
+        event.accept()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Handles hide when the pointer is gone."""
+        super().leaveEvent(event)
+        self._pointer = self.hot = None
+        self.update()
+
+    # -- the keyboard ----------------------------------------------------------------
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrows, figures, Enter, Esc; Space shifts the paper."""
+        if event.key() == Qt.Key.Key_Space and not self.hand.typed:
+            self._space = True
+            self._settle_cursor()
+        elif not self.keys.press(event):
+            super().keyPressEvent(event)
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Space let go."""
+        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
+            self._space = False
+            self._settle_cursor()
+        super().keyReleaseEvent(event)
+
+    def focusNextPrevChild(self, next_one: bool) -> bool:
+        """Tab goes through the handles in reading order, then on to the next widget."""
+        return self.keys.step(1 if next_one else -1) or super().focusNextPrevChild(next_one)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show the keyboard's handle."""
+        super().focusInEvent(event)
+        if event.reason() in (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason):
+            self.keys.enter(from_end=event.reason() == Qt.FocusReason.BacktabFocusReason)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """A figure that was being typed is dropped, not taken by accident."""
+        super().focusOutEvent(event)
+        if self.hand.is_holding and self._pressed_at is None:
+            self.hand.cancel()
+        self.update()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Let go of the session."""
+        self.release_session()
+        super().closeEvent(event)
+
+    def desk(self) -> QColor:
+        """The colour around the paper."""
+        return QColor(self.theme.desk)

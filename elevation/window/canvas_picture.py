@@ -1,0 +1,264 @@
+"""The picture on the canvas: what of the display list is made anew, and what is painted again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from msgspec.structs import replace
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
+from PySide6.QtWidgets import QWidget
+
+from elevation.findings.model import Finding
+from elevation.output.painters.replay import Placing, Replay
+from elevation.room.model import Ref, Room
+from elevation.room.style import style_for
+from elevation.session.session import Session
+from elevation.setting_out.model import SetOut
+from elevation.sheet.annotation import Annotation, lay_annotation
+from elevation.sheet.drawing import View, draw_face, draw_obstacle, draw_opening, draw_treatment, opening_title, wall_title
+from elevation.sheet.inks import colour
+from elevation.sheet.records import Dimension, Group, Ink
+from elevation.window.shown import Shown
+from elevation.window.texts import language
+from elevation.window.viewport import PX_PER_PAPER_MM, Viewport, fitted
+
+BORDER_PX = 10.0
+"""Desk that stays in sight around the paper."""
+MARGIN_MM = 4.0
+"""Paper around everything that is drawn, paper mm."""
+_WORTH_KEEPING = 3
+
+
+class Kept:
+    """Groups by what they were drawn from: what is equal to the last time gives the very same groups.
+
+    Attributes
+    ----------
+    drawn : int
+        How often something was really drawn.
+    """
+
+    def __init__(self) -> None:
+        self.drawn = 0
+        self._known: dict[Any, tuple[Any, tuple[Group, ...]]] = {}
+
+    def groups(self, key: Any, source: Any, draw: Any) -> tuple[Group, ...]:
+        """The groups of ``key``, made by ``draw()`` if ``source`` is another than the last time."""
+        found = self._known.get(key)
+        if found is not None and (found[0] is source or found[0] == source):
+            return found[1]
+        made: tuple[Group, ...] = draw()
+        self.drawn += 1
+        self._known[key] = (source, made)
+        return made
+
+    def keep_only(self, keys: set[Any]) -> None:
+        """Forget what is no longer there."""
+        if len(self._known) > len(keys):
+            self._known = {key: value for key, value in self._known.items() if key in keys}
+
+
+class CanvasPicture:
+    """Makes and paints the groups of the wall shown.
+
+    Parameters
+    ----------
+    session : Session
+    """
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self.replay = Replay()
+        self.kept = Kept()
+        self._rungs: dict[str, str] = {}
+        self._annotated: tuple[tuple[Any, ...], Annotation] | None = None
+        self._last: tuple[Group, ...] = ()
+        self._under: tuple[Placing, tuple[Group, ...], QPixmap] | None = None
+
+    # -- making --------------------------------------------------------------------
+
+    def groups(self, viewport: Viewport, shown: Shown, preview: Room | None = None) -> tuple[Group, ...]:
+        """The groups to paint, back to front.
+
+        Parameters
+        ----------
+        viewport : Viewport
+            Annotation is laid for its scale.
+        shown : Shown
+        preview : Room or None
+            Shown in place of the session's room.
+        """
+        session = self._session
+        if not session.wall_id:
+            return ()
+        room = session.room if preview is None else preview
+        set_out = session.pipeline.set_out_of(room, session.wall_id, session.scheme_id)
+        findings = session.pipeline.findings_of(room, session.wall_id, session.scheme_id)
+        groups = [*self._geometry(set_out, shown), *self._annotation(room, set_out, findings, viewport).groups]
+        return shown.of(groups)
+
+    def _geometry(self, set_out: SetOut, shown: Shown) -> Iterable[Group]:
+        kept, view = self.kept, View(shown.cloth, shown.stack)
+        face = (
+            set_out.wall, set_out.wall_name, set_out.width_mm, set_out.known_width, set_out.ends, set_out.ceiling,
+            set_out.floor, set_out.crown_mm, set_out.baseboard_mm, set_out.openings,
+        )  # fmt: skip
+        keys: set[Any] = {"face"}
+        groups = [*kept.groups("face", face, lambda: (draw_face(set_out, wall_title(set_out)),))]
+        for opening in set_out.openings:
+            keys.add(opening.ref)
+            groups += kept.groups(opening.ref, opening, lambda it=opening: (draw_opening(it, opening_title(it)),))
+        for obstacle in set_out.obstacles:
+            keys.add(obstacle.ref)
+            groups += kept.groups(obstacle.ref, obstacle, lambda it=obstacle: (draw_obstacle(it),))
+        trade = self._session.trade
+        for treatment in set_out.treatments:
+            keys.add(treatment.ref)
+            groups += kept.groups(
+                treatment.ref,
+                (treatment, set_out.floor, view),
+                lambda it=treatment: draw_treatment(it, set_out.floor, trade, view),
+            )
+        kept.keep_only(keys)
+        return groups
+
+    def _annotation(
+        self, room: Room, set_out: SetOut, findings: tuple[Finding, ...], viewport: Viewport
+    ) -> Annotation:
+        source = (set_out, findings, viewport.mm_per_paper)
+        if self._annotated is not None and all(a is b or a == b for a, b in zip(self._annotated[0], source, strict=True)):
+            return self._annotated[1]
+        style = replace(style_for(room), language=language())
+        made = lay_annotation(set_out, findings, style, viewport.mm_per_paper, room=room, previous=self._rungs)
+        before = self._annotated[1].groups if self._annotated is not None else ()
+        made = replace(made, groups=_same_where_equal(made.groups, before))
+        self._rungs = made.rungs
+        self._annotated = (source, made)
+        return made
+
+    def fitted(self, width: float, height: float, shown: Shown) -> Viewport:
+        """The viewport that shows the whole wall with its dimensions in a widget of that size."""
+        session = self._session
+        if not session.wall_id:
+            return Viewport()
+        set_out = session.set_out()
+        low = (0.0, min([0.0, *(y for _, y in set_out.floor.points)]))
+        high = (set_out.width_mm, max([1000.0, *(y for _, y in set_out.ceiling.points)]))
+        border = (60.0, 60.0, 60.0, 60.0)
+        viewport = fitted(low, high, (width, height), border)
+        if not shown.dimensions:
+            return viewport
+        # How much room annotation needs depends on the scale a little; two looks settle it.
+        for _ in range(3):
+            extent = self._extent(viewport)
+            unit = viewport.mm_per_paper
+            sides = (-extent[0], extent[3] - high[1] / unit, extent[2] - high[0] / unit, low[1] / unit - extent[1])
+            left, top, right, bottom = (
+                BORDER_PX + (max(side, 0.0) + MARGIN_MM) * PX_PER_PAPER_MM for side in sides
+            )
+            viewport = fitted(low, high, (width, height), (left, top, right, bottom))
+        return viewport
+
+    def _extent(self, viewport: Viewport) -> tuple[float, float, float, float]:
+        session = self._session
+        return self._annotation(session.room, session.set_out(), session.findings(), viewport).extent
+
+    # -- painting --------------------------------------------------------------------
+
+    def paint(
+        self, painter: QPainter, canvas: QWidget, groups: tuple[Group, ...], viewport: Viewport, desk: QColor, *, is_dragging: bool
+    ) -> None:
+        """Paint desk, paper and groups.
+
+        While something is dragged, what lies under the first group that changes is painted once and kept as pixels.
+        """
+        placing = viewport.placing
+        under = self._under
+        if under is not None and not (under[0] == placing and _starts_with(groups, under[1])):
+            under = self._under = None
+        if under is None and is_dragging:
+            shared = _shared(groups, self._last)
+            if shared >= _WORTH_KEEPING:
+                under = self._under = self._keep(canvas, groups[:shared], placing, desk)
+        if under is None:
+            painter.fillRect(canvas.rect(), desk)
+            self._paint_paper(painter, placing)
+            self.replay.paint(groups, painter, placing)
+        else:
+            painter.drawPixmap(0, 0, under[2])
+            self.replay.paint(groups[len(under[1]) :], painter, placing)
+        self._last = groups
+        self.replay.forget_all_but(groups)
+
+    def _keep(
+        self, canvas: QWidget, groups: tuple[Group, ...], placing: Placing, desk: QColor
+    ) -> tuple[Placing, tuple[Group, ...], QPixmap]:
+        ratio = canvas.devicePixelRatioF()
+        pixels = QPixmap(round(canvas.width() * ratio), round(canvas.height() * ratio))
+        pixels.setDevicePixelRatio(ratio)
+        pixels.fill(desk)
+        painter = QPainter(pixels)
+        self._paint_paper(painter, placing)
+        self.replay.paint(groups, painter, placing)
+        painter.end()
+        return placing, groups, pixels
+
+    def _paint_paper(self, painter: QPainter, placing: Placing) -> None:
+        if self._annotated is None:
+            return
+        left, bottom, right, top = self._annotated[1].extent
+        unit = placing.px_per_paper_mm
+        sheet = QRectF(
+            placing.wall_x + (left - MARGIN_MM) * unit,
+            placing.wall_y - (top + MARGIN_MM) * unit,
+            (right - left + 2 * MARGIN_MM) * unit,
+            (top - bottom + 2 * MARGIN_MM) * unit,
+        )
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+        painter.setPen(QPen(QColor(0, 0, 0, 45), 1))
+        painter.setBrush(QColor(colour(Ink.PAPER)))
+        painter.drawRect(sheet.toAlignedRect())
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+
+    def paint_lit(self, painter: QPainter, groups: tuple[Group, ...], viewport: Viewport, ref: Ref, field: str) -> None:
+        """Paint the dimension of a field again, in the ink of what is held."""
+        lit = [
+            replace(record, ink=Ink.HELD)
+            for group in groups
+            for record in group.records
+            if isinstance(record, Dimension) and record.ref == ref and _is_same_field(record.field, field)
+        ]
+        if lit:
+            group = Group(ref, "dimension", "", tuple(lit))
+            Replay().paint((group,), painter, viewport.placing)
+
+    def forget_cached(self) -> None:
+        """The canvas has another size, ratio or desk."""
+        self._under = None
+
+
+def _is_same_field(one: str, other: str) -> bool:
+    return one == other or one.partition(".")[0] == other.partition(".")[0] or {one, other} <= {"left", "gap"}
+
+
+def _same_where_equal(groups: tuple[Group, ...], before: tuple[Group, ...]) -> tuple[Group, ...]:
+    """New groups, but the old object wherever it is equal, so that nothing is compiled twice."""
+    known = {(group.layer, group.ref): group for group in before}
+    return tuple(
+        old if (old := known.get((group.layer, group.ref))) is not None and old == group else group for group in groups
+    )
+
+
+def _starts_with(groups: tuple[Group, ...], start: tuple[Group, ...]) -> bool:
+    return len(groups) >= len(start) and all(a is b for a, b in zip(groups, start, strict=False))
+
+
+def _shared(groups: tuple[Group, ...], before: tuple[Group, ...]) -> int:
+    count = 0
+    for one, other in zip(groups, before, strict=False):
+        if one is not other:
+            break
+        count += 1
+    return count

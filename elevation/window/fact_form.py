@@ -1,0 +1,230 @@
+"""A form made of single facts: each row shows one fact of the room and commits one edit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Literal
+
+from msgspec import Struct
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+
+from elevation.errors import ElevationError
+from elevation.room.model import Ref, Room
+from elevation.session.session import Session
+from elevation.window.drawer import Choice
+from elevation.window.facts import fact, with_fact
+from elevation.window.length_field import FIELD_WIDTH, FieldRow
+from elevation.window.measurements import error_sentence, sentence
+from elevation.window.texts import tr
+from elevation.words import Message, msg
+
+Kind = Literal["title", "length", "choice", "text", "flag", "count", "colour"]
+Edit = Callable[[Room, Any], Room]
+
+
+class Fact(Struct, frozen=True):
+    """One row of a form.
+
+    Attributes
+    ----------
+    ref : Ref
+    field : str
+        Dotted path (see ``facts``).
+    name : Message
+    kind : str
+        ``title`` is a heading only.
+    options : tuple of (key, text)
+        For choices.
+    needed : bool
+        A length that cannot be left blank.
+    edit : callable or None
+        ``(room, value) -> Room`` where setting the fact is more than putting it in its place.
+    """
+
+    ref: Ref
+    field: str
+    name: Message
+    kind: Kind = "length"
+    options: tuple[tuple[str, str], ...] = ()
+    needed: bool = False
+    edit: Edit | None = None
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What makes it another row; its edit may be a new function each time."""
+        return self.ref, self.field, self.name, self.kind, self.options
+
+
+class _Row(QWidget):
+    """A fact that is no length: name before, editor after."""
+
+    entered = Signal(object, object)
+
+    def __init__(self, fact: Fact, editor: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.tag: object = fact
+        self.editor = editor
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 2)
+        grid.setHorizontalSpacing(8)
+        if not isinstance(editor, QCheckBox):
+            label = QLabel(sentence(tr(fact.name)), self)
+            label.setWordWrap(True)
+            label.setBuddy(editor)
+            grid.addWidget(label, 0, 0)
+            grid.addWidget(editor, 0, 1)
+            grid.setColumnStretch(0, 2)
+            grid.setColumnStretch(1, 3)
+        else:
+            grid.addWidget(editor, 0, 0)
+        if isinstance(editor, Choice):
+            editor.chosen.connect(self._tell)
+        elif isinstance(editor, QCheckBox):
+            editor.clicked.connect(self._tell)
+        elif isinstance(editor, QLineEdit):
+            editor.editingFinished.connect(self._tell_text)
+
+    def _tell(self, value: object) -> None:
+        self.entered.emit(self.tag, value)
+
+    def _tell_text(self) -> None:
+        if isinstance(self.editor, QLineEdit) and self.editor.isModified():
+            self.editor.setModified(False)
+            self.entered.emit(self.tag, self.editor.text().strip())
+
+    def show_value(self, value: Any) -> None:
+        """Show a value, telling nobody."""
+        editor = self.editor
+        if isinstance(editor, Choice) and isinstance(self.tag, Fact):
+            editor.offer(list(self.tag.options), "" if value is None else str(value))
+        elif isinstance(editor, QCheckBox):
+            editor.setChecked(bool(value))
+        elif isinstance(editor, QLineEdit) and not (editor.hasFocus() and editor.isModified()):
+            text = "" if value is None else str(value)
+            if editor.text() != text:
+                editor.setText(text)
+
+
+class FactForm(QWidget):
+    """Rows of facts.
+
+    Attributes
+    ----------
+    lit : Signal(object, str)
+        Ref and field that has the keyboard; an empty field when none has.
+    refused : Signal(str)
+        Why an edit that has no field of its own for the sentence was not taken.
+    """
+
+    lit = Signal(object, str)
+    refused = Signal(str)
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._facts: tuple[Fact, ...] = ()
+        self.rows: dict[tuple[Ref, str], FieldRow | _Row] = {}
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.setSpacing(2)
+
+    def show_facts(self, facts: tuple[Fact, ...]) -> None:
+        """Show these facts as they are in the room now."""
+        if [fact.key for fact in facts] != [fact.key for fact in self._facts]:
+            self._build(facts)
+        room = self._session.room
+        for one in facts:
+            row = self.rows.get((one.ref, one.field))
+            if row is None:
+                continue
+            row.tag = one
+            value = fact(room, one.ref, one.field)
+            if isinstance(row, FieldRow):
+                row.field.set_length(value, room.unit)
+            else:
+                row.show_value(value)
+        self._facts = facts
+
+    def _build(self, facts: tuple[Fact, ...]) -> None:
+        while (item := self._box.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        self.rows = {}
+        for one in facts:
+            if one.kind == "title":
+                title = QLabel(sentence(tr(one.name)), self)
+                title.setProperty("quiet", True)
+                title.setContentsMargins(0, 6, 0, 0)
+                self._box.addWidget(title)
+                continue
+            row = self._row(one)
+            self.rows[one.ref, one.field] = row
+            self._box.addWidget(row)
+
+    def _row(self, one: Fact) -> FieldRow | _Row:
+        name = sentence(tr(one.name))
+        if one.kind == "length":
+            row = FieldRow(name, self, may_be_empty=not one.needed)
+            row.entered.connect(self.enter)
+            row.lit.connect(self._light)
+            row.tag = one
+            return row
+        editor: QWidget
+        if one.kind == "choice":
+            editor = Choice(name)
+        elif one.kind == "flag":
+            editor = QCheckBox(name)
+        else:
+            editor = QLineEdit()
+            if one.kind != "text":
+                editor.setMaximumWidth(FIELD_WIDTH)
+        editor.setAccessibleName(name)
+        other = _Row(one, editor, self)
+        other.entered.connect(self.enter)
+        return other
+
+    def enter(self, one: Fact, value: Any) -> None:
+        """Commit a fact; a sentence says what cannot be."""
+        row = self.rows.get((one.ref, one.field))
+        room = self._session.committed
+        try:
+            value = _read(one, value)
+            made = one.edit(room, value) if one.edit is not None else with_fact(room, one.ref, one.field, value)
+        except ElevationError as error:
+            if isinstance(row, FieldRow):
+                row.field.refuse(error_sentence(error))
+            else:
+                self.refused.emit(error_sentence(error))
+                self.show_facts(self._facts)
+            return
+        self.refused.emit("")
+        self._session.commit(made, msg("Change {what}", what=one.name), one.ref)
+
+    def _light(self, one: Fact, is_on: bool) -> None:
+        self.lit.emit(one.ref, one.field if is_on else "")
+
+    def show_field(self, ref: Ref, field: str) -> bool:
+        """Put the keyboard on a fact; False where there is none."""
+        row = self.rows.get((ref, field))
+        if row is None:
+            return False
+        editor = row.field if isinstance(row, FieldRow) else row.editor
+        editor.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        return True
+
+
+def _read(one: Fact, value: Any) -> Any:
+    """What was entered as the room keeps it."""
+    if one.kind != "count":
+        return value
+    try:
+        return int(str(value))
+    except ValueError:
+        raise _no_count(one, value) from None
+
+
+def _no_count(one: Fact, value: Any) -> ElevationError:
+    return ElevationError(tr(one.name), "", f'"{value}" is not a whole number', "write for example 2")

@@ -1,0 +1,194 @@
+"""The tape's form: every measurement of the wall, in the order and with the numbers of the measuring sheet."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from elevation.errors import ElevationError
+from elevation.room.find import wall_of
+from elevation.room.model import Ref, Room
+from elevation.room.style import style_for
+from elevation.session.session import Session
+from elevation.setting_out.model import ChainOut, LinkOut
+from elevation.sheet.tape_order import TapeField, fields
+from elevation.units import Length, format_length
+from elevation.window.facts import fact, with_fact
+from elevation.window.length_field import FieldRow
+from elevation.window.texts import tr
+from elevation.words import Message, Mm, msg
+
+_Key = tuple[Ref, str]
+_UP = ("ceiling", "floor", "crown", "baseboard", "sill", "height", "head")
+_ALONG = ("width", "gap", "left", "casing", "gap_right")
+
+
+def section_of(field: TapeField, room: Room) -> str:
+    """Which part of the form a field stands in: ``along``, ``up``, ``detail`` or ``before``."""
+    first = field.field.partition(".")[0]
+    if len(field.ref) == 2 and any(
+        obstacle.id == field.ref[1] for obstacle in wall_of(room, field.ref[0]).obstacles
+    ):
+        return "before"
+    if first in _ALONG:
+        return "along"
+    return "up" if first in _UP else "detail"
+
+
+def sentence(text: str) -> str:
+    """The text with a capital at its head."""
+    return text[:1].upper() + text[1:]
+
+
+class Measurements(QWidget):
+    """The form.
+
+    Attributes
+    ----------
+    lit : Signal(object, str)
+        Ref and field of the field that has the keyboard; an empty field when none has.
+    """
+
+    lit = Signal(object, str)
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._rows: dict[_Key, FieldRow] = {}
+        self._order: tuple[TapeField, ...] = ()
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(8, 6, 8, 8)
+        self._box.setSpacing(3)
+        self._closing = QLabel(self)
+        self._closing.setWordWrap(True)
+        self._closing.setTextFormat(Qt.TextFormat.PlainText)
+        self._closing.setProperty("wrong", True)
+        self._box.addWidget(self._closing)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show the room as it is now; rows are made anew only where other things are to be measured."""
+        room = self._session.room
+        if not self._session.wall_id:
+            return
+        order = fields(wall_of(room, self._session.wall_id))
+        if [(field.ref, field.field, field.name) for field in order] != [
+            (field.ref, field.field, field.name) for field in self._order
+        ]:
+            self._build(order)
+        for field in order:
+            self._rows[field.ref, field.field].field.set_length(fact(room, field.ref, field.field), room.unit)
+        chain = self._session.set_out().chain
+        self._show_worked_out(chain, room)
+        self._show_closing(chain, room)
+
+    def _build(self, order: tuple[TapeField, ...]) -> None:
+        held = next((key for key, row in self._rows.items() if row.field.hasFocus()), None)
+        while (item := self._box.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None and widget is not self._closing:
+                widget.hide()
+                widget.deleteLater()
+        self._order = order
+        self._rows = {}
+        titles = {
+            "along": msg("Along the wall"),
+            "up": msg("Up the wall"),
+            "detail": msg("Openings in detail"),
+            "before": msg("On and before the wall"),
+        }
+        now = ""
+        for field in order:
+            section = section_of(field, self._session.room)
+            if section != now:
+                if now == "along":
+                    self._box.addWidget(self._closing)
+                now = section
+                self._box.addWidget(_heading(titles[section]))
+            self._box.addWidget(self._row(field))
+        self._box.addStretch(1)
+        if held in self._rows:
+            self._rows[held].field.setFocus()
+
+    def _row(self, field: TapeField) -> FieldRow:
+        name = tr(msg("{number}  {what}", number=field.number, what=sentence(tr(field.name))))
+        # A stool's and a station's figures belong to the thing: without them it is not there.
+        needed = field.field.startswith(("stool.", "floor.")) or field.field == "sill"
+        needed = needed or field.field in ("width", "height") and len(field.ref) == 2
+        needed = needed or field.field in ("bottom", "projection")
+        row = FieldRow(name, self, may_be_empty=not needed)
+        row.field.setObjectName(f"tape-{'-'.join(field.ref)}-{field.field}")
+        row.tag = field
+        row.entered.connect(self.enter)
+        row.lit.connect(self._light)
+        self._rows[field.ref, field.field] = row
+        return row
+
+    def enter(self, field: TapeField, length: Length | None) -> None:
+        """Take a typed measurement; what cannot be is said under its field."""
+        room = self._session.committed
+        try:
+            made = with_fact(room, field.ref, field.field, length)
+        except ElevationError as error:
+            self._rows[field.ref, field.field].field.refuse(error_sentence(error))
+            return
+        self._session.commit(made, msg("Measure {what}", what=field.name), field.ref)
+
+    def _light(self, field: TapeField, is_on: bool) -> None:
+        self.lit.emit(field.ref, field.field if is_on else "")
+
+    def show_field(self, ref: Ref, field: str) -> bool:
+        """Put the keyboard on a field; False where there is none."""
+        for key in ((ref, field), (ref, f"{field}.0.height"), (ref, "gap"), (ref, "left")):
+            row = self._rows.get(key)
+            if row is not None and (key[1].startswith(field) or field in ("gap", "left")):
+                row.field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+                return True
+        return False
+
+    def row(self, ref: Ref, field: str) -> FieldRow:
+        """The row of a measurement."""
+        return self._rows[ref, field]
+
+    def _show_worked_out(self, chain: ChainOut, room: Room) -> None:
+        worked = {_key_of(link, room): link.right_mm - link.left_mm for link in chain.links if not link.typed}
+        for key, row in self._rows.items():
+            value = worked.get(key)
+            text = ""
+            if value is not None:
+                figure = format_length(value, room.unit, room.graduation_mm, plain=True)
+                text = tr(msg("= {figure}", figure=figure))
+            row.field.set_worked_out(text)
+
+    def _show_closing(self, chain: ChainOut, room: Room) -> None:
+        error = chain.closing_error_mm
+        if error is None or abs(error) < room.graduation_mm / 2:
+            self._closing.hide()
+            return
+        numbers = {(field.ref, field.field): field.number for field in self._order}
+        again = [numbers.get(_key_of(link, room)) for key in chain.again for link in chain.links if link.key == key]
+        which = ", ".join(str(number) for number in again if number is not None)
+        longer = msg("The parts are {error} longer than the wall. Measure again: {which}.", error=Mm(error), which=which)
+        shorter = msg("The parts are {error} shorter than the wall. Measure again: {which}.", error=Mm(-error), which=which)
+        self._closing.setText(tr(longer if error > 0 else shorter, style_for(room)))
+        self._closing.show()
+
+
+def error_sentence(error: ElevationError) -> str:
+    """An error as said beside the field that caused it: what is wrong and what would be right."""
+    return sentence("; ".join(part for part in (error.wrong, error.right) if part) or str(error))
+
+
+def _key_of(link: LinkOut, room: Room) -> _Key:
+    """The form field of a chain link."""
+    del room
+    kind = link.key.partition(":")[0]
+    field = {"gap-right": "gap_right", "casing-left": "casing", "casing-right": "casing"}.get(kind, kind)
+    return link.ref, field
+
+
+def _heading(title: Message) -> QLabel:
+    label = QLabel(tr(title))
+    label.setProperty("quiet", True)
+    label.setContentsMargins(0, 6, 0, 0)
+    return label

@@ -1,0 +1,112 @@
+"""What lies under the pointer: plain rules over plain numbers, so that they can be tested without a screen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from math import hypot
+
+from elevation.findings.model import Finding
+from elevation.handles.model import Handle
+from elevation.output.dimension_lines import PAST
+from elevation.room.model import Ref
+from elevation.setting_out.model import SetOut
+from elevation.sheet.records import Dimension, Group
+from elevation.sheet.type_metrics import text_width
+from elevation.window.viewport import PX_PER_PAPER_MM, Viewport
+
+TARGET_PX = 12.0
+"""Half the side of a handle's target (24 px: WCAG 2.2, success criterion 2.5.8)."""
+NEAR_PX = 110.0
+"""Handles this near to the pointer show themselves."""
+
+
+def handle_at(handles: Iterable[Handle], viewport: Viewport, x: float, y: float) -> Handle | None:
+    """The handle whose target holds pixel (x, y); of several the nearest, of equals the first."""
+    best: tuple[float, Handle] | None = None
+    for handle in handles:
+        px, py = viewport.to_px(handle.at)
+        if abs(px - x) <= TARGET_PX and abs(py - y) <= TARGET_PX:
+            distance = hypot(px - x, py - y)
+            if best is None or distance < best[0]:
+                best = distance, handle
+    return best[1] if best else None
+
+
+def handles_near(handles: Iterable[Handle], viewport: Viewport, x: float, y: float) -> tuple[Handle, ...]:
+    """Handles that show themselves while the pointer is at pixel (x, y)."""
+    near = []
+    for handle in handles:
+        px, py = viewport.to_px(handle.at)
+        if hypot(px - x, py - y) <= NEAR_PX:
+            near.append(handle)
+    return tuple(near)
+
+
+def reading_order(handles: Sequence[Handle]) -> list[Handle]:
+    """Handles as a page is read: from the top, in each row from the left."""
+    # Rows of 50 mm: a rod's ends, brackets and middle belong to one row although they differ by a little.
+    return sorted(handles, key=lambda handle: (-round(handle.at[1] / 50.0), handle.at[0], handle.axis))
+
+
+def dimension_at(groups: Iterable[Group], viewport: Viewport, x: float, y: float) -> Dimension | None:
+    """The dimension whose figure or line stands at pixel (x, y); figures go before lines."""
+    wall_x, wall_y = viewport.to_wall(x, y)
+    unit = viewport.mm_per_paper
+    line: Dimension | None = None
+    for group in groups:
+        if group.frame != "wall":
+            continue
+        for record in group.records:
+            if not isinstance(record, Dimension):
+                continue
+            if _on_figure(record, wall_x, wall_y, unit):
+                return record
+            if line is None and _on_line(record, wall_x, wall_y, 4.0 / PX_PER_PAPER_MM * unit, unit):
+                line = record
+    return line
+
+
+def _on_figure(dimension: Dimension, x: float, y: float, unit: float) -> bool:
+    half = max(text_width(dimension.text, dimension.height, "regular") / 2, 1.5) * unit
+    height = dimension.height * unit
+    dx, dy = x - dimension.text_at[0], y - dimension.text_at[1]
+    if dimension.along == "x":
+        return abs(dx) <= half and -0.3 * height <= dy <= height
+    return abs(dy) <= half and -height <= dx <= 0.3 * height
+
+
+def _on_line(dimension: Dimension, x: float, y: float, reach: float, unit: float) -> bool:
+    along, across = (x, y) if dimension.along == "x" else (y, x)
+    index = 0 if dimension.along == "x" else 1
+    ends = sorted((dimension.a[index], dimension.b[index]))
+    return abs(across - dimension.line) <= reach and ends[0] - PAST * unit <= along <= ends[1] + PAST * unit
+
+
+def finding_at(findings: Iterable[Finding], viewport: Viewport, x: float, y: float) -> Finding | None:
+    """The finding whose place is at pixel (x, y)."""
+    for finding in findings:
+        if finding.at is not None:
+            px, py = viewport.to_px(finding.at)
+            if hypot(px - x, py - y) <= TARGET_PX:
+                return finding
+    return None
+
+
+def thing_at(set_out: SetOut, x: float, y: float) -> Ref | None:
+    """The foremost thing at a wall point: cloth or rod, obstacle, opening; None for the bare wall."""
+    for treatment in set_out.treatments:
+        for layer in treatment.layers:
+            support = layer.support
+            reach = support.diameter_mm + 15.0
+            if support.metal_left_mm <= x <= support.metal_right_mm and abs(y - support.height_mm) <= reach:
+                return layer.ref
+            for panel in layer.panels:
+                if panel.open[0] <= x <= panel.open[1] and panel.hem_low_mm <= y <= panel.top_mm:
+                    return layer.ref
+    for obstacle in set_out.obstacles:
+        if obstacle.left_mm <= x <= obstacle.right_mm and obstacle.bottom_mm <= y <= obstacle.top_mm:
+            return obstacle.ref
+    for opening in set_out.openings:
+        if opening.left_mm <= x <= opening.right_mm and opening.bottom_mm <= y <= opening.top_mm:
+            return opening.ref
+    return None

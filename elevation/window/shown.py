@@ -1,0 +1,54 @@
+"""What the canvas shows: the person's choice, apart from the room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Literal
+
+from msgspec import Struct
+
+from elevation.sheet.records import LAYERS, Group
+
+Cloth = Literal["open", "closed", "drawn"]
+CLOTHS: tuple[Cloth, ...] = ("open", "closed", "drawn")
+
+
+class Shown(Struct, frozen=True, gc=False):
+    """Switches of the view.
+
+    Attributes
+    ----------
+    cloth : str
+        Panels ``open``, ``closed`` or as ``drawn`` just now.
+    stack, dimensions, clearances : bool
+        Outlines of the stack, dimensions, and clearances.
+    """
+
+    cloth: Cloth = "open"
+    stack: bool = False
+    dimensions: bool = True
+    clearances: bool = True
+
+    @property
+    def layers(self) -> frozenset[str]:
+        """The layers of the picture that are shown."""
+        hidden = {f"panel-{cloth}" for cloth in CLOTHS if cloth != self.cloth}
+        if not self.stack:
+            hidden.add("stack")
+        if not self.dimensions:
+            hidden.add("dimension")
+        if not self.clearances:
+            hidden.add("clearance")
+        return frozenset(LAYERS) - hidden
+
+    def of(self, groups: Iterable[Group]) -> tuple[Group, ...]:
+        """Those groups that are shown, back to front."""
+        layers = self.layers
+        return tuple(sorted((group for group in groups if group.layer in layers), key=_rank))
+
+
+_RANKS = {layer: rank for rank, layer in enumerate(LAYERS)}
+
+
+def _rank(group: Group) -> int:
+    return _RANKS[group.layer]

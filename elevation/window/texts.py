@@ -1,0 +1,41 @@
+"""The window's own words, said in the language of the person at the screen.
+
+Everything that stands in the window goes through ``tr(msg("literal", ...))``, so that the script which
+gathers texts for translation finds it. Lengths inside a message are said in the room's unit where a style is given.
+"""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from elevation.words import Message, Style, say
+from elevation.words.languages import decimal_mark_of
+
+_language = "en"
+
+
+def use_language(language: str) -> None:
+    """Say everything in ``language`` from now on (set once, before the window is built)."""
+    global _language
+    _language = language
+
+
+def language() -> str:
+    """The language that the window speaks."""
+    return _language
+
+
+def tr(message: Message, style: Style | None = None) -> str:
+    """A message as text.
+
+    Parameters
+    ----------
+    message : Message
+    style : Style, optional
+        How numbers are said; its language and decimal mark are replaced by the window's.
+
+    Returns
+    -------
+    str
+    """
+    return say(message, replace(style or Style(), language=_language, decimal_mark=decimal_mark_of(_language)))
