@@ -17,7 +17,8 @@ from elevation.sheet.records import Ink, Stop
 _PLACES = (0.0, 0.07, 0.2, 0.36, 0.52, 0.7, 0.86, 0.95, 1.0)
 _LIGHT_AT = 0.34
 _WARM_LIGHT = "#fff7e8"
-_COOL_SHADE = "#1b2030"
+# What is left of red, green and blue in the deepest fold: shade keeps the cloth's own hue, a little warmer than grey.
+_SHADE_LEFT = (0.40, 0.355, 0.385)
 
 
 class Tones(Struct, frozen=True, gc=False):
@@ -65,10 +66,10 @@ def tones(colour: str, body: str, depth: float) -> Tones:
 def _tones(colour: str, is_sheer: bool, step: int) -> Tones:
     depth = step / 32
     light = inks.lightness(colour)
-    dark = inks.blend(colour, _COOL_SHADE, 0.66)
-    glow = inks.blend(colour, _WARM_LIGHT, 0.55)
+    dark = _shaded(colour)
+    glow = _lit(colour)
     # A pale cloth has little room above it and shows its folds by shade; a dark one by light.
-    reach_up = (0.34 + 0.3 * (1.0 - min(1.0, light * 2.2))) * (0.35 + 0.65 * depth)
+    reach_up = (0.44 + 0.2 * (1.0 - min(1.0, light * 2.2))) * (0.35 + 0.65 * depth)
     reach_down = (0.62 - 0.2 * light) * (0.25 + 0.75 * depth)
     folds = tuple(
         tuple(_stop(place, colour, glow, dark, (reach_up * vary, reach_down * vary), depth, is_sheer) for place in _PLACES)
@@ -76,14 +77,27 @@ def _tones(colour: str, is_sheer: bool, step: int) -> Tones:
     )
     edge = inks.blend(dark, Ink.OUTLINE, 0.45)
     return Tones(
-        base=inks.with_alpha(colour, 0.34) if is_sheer else colour,
+        base=inks.with_alpha(colour, 0.4) if is_sheer else colour,
         folds=folds,
         line=inks.with_alpha(inks.blend(dark, Ink.OUTLINE, 0.3), (0.25 if is_sheer else 0.34) + 0.3 * depth),
         edge=inks.with_alpha(edge, 0.7) if is_sheer else edge,
-        deep=inks.with_alpha(dark, (0.10 if is_sheer else 0.14) + 0.1 * depth),
-        glow=inks.with_alpha(glow, 0.16 + 0.1 * depth),
+        deep=inks.with_alpha(dark, 0.05 + 0.05 * depth if is_sheer else 0.14 + 0.1 * depth),
+        glow=inks.with_alpha(glow, 0.10 + 0.06 * depth),
         shade=inks.with_alpha(Ink.OUTLINE, 0.07 if is_sheer else 0.17),
     )
+
+
+def _shaded(colour: str) -> str:
+    red, green, blue, _ = inks.parts(colour)
+    left = [round(value * share) for value, share in zip((red, green, blue), _SHADE_LEFT, strict=True)]
+    return "#{:02x}{:02x}{:02x}".format(*left)
+
+
+def _lit(colour: str) -> str:
+    """The colour in full light: brighter in its own hue, and a little toward the light's."""
+    red, green, blue, _ = inks.parts(colour)
+    bright = [min(255, round(value * 1.24 + 14)) for value in (red, green, blue)]
+    return inks.blend("#{:02x}{:02x}{:02x}".format(*bright), _WARM_LIGHT, 0.2)
 
 
 def _stop(

@@ -62,10 +62,10 @@ def hang(panel: PanelOut, span: Span, heading: str, colour: str, body: str, floo
     width = max(right - left, 1e-6)
     count = max(1, panel.fold_count)
     pitch = width / count
-    depth = depth_share(panel.flat_width_mm * panel.count / width)
+    depth = depth_share(panel.flat_width_mm / width)
     top_x = tuple(left + pitch * index for index in range(count + 1))
-    foot_x = tuple(x if index in (0, count) else x + pitch * 0.17 * _stray(index) for index, x in enumerate(top_x))
-    foot = tuple(max(_hem_at(panel.hem, x), height_at(floor, x)) for x in foot_x)
+    foot_x = tuple(x if index in (0, count) else x + pitch * 0.2 * _stray(index) for index, x in enumerate(top_x))
+    foot = tuple(max(hem_at(panel.hem, x), height_at(floor, x)) for x in foot_x)
     lies = panel.target_gap_mm is not None and panel.target_gap_mm < -1e-6
     lift = 0.0 if lies else min(pitch * 0.16, 15.0) * (0.3 + 0.7 * depth)
     dip = min(pitch * 0.13, 20.0) if heading in ("rings", "tabs") else 0.0
@@ -77,7 +77,8 @@ def _stray(index: int) -> float:
     return 2.0 * ((index * _GOLDEN + 0.37 * math.sin(index * 2.3)) % 1.0) - 1.0
 
 
-def _hem_at(hem: Sequence[Point], x: float) -> float:
+def hem_at(hem: Sequence[Point], x: float) -> float:
+    """Height of the hem line at ``x``, level beyond its ends."""
     if x <= hem[0][0]:
         return hem[0][1]
     for (x1, y1), (x2, y2) in itertools.pairwise(hem):
@@ -137,11 +138,9 @@ def _side(drape: Drape, index: int, *, down: bool) -> Step:
     x1, x2 = drape.valleys_top[index], drape.valleys_foot[index]
     y1, y2 = drape.top_mm, drape.foot[index] + drape.lift_mm
     drop = y1 - y2
-    stray = _stray(index * 3 + 1) * drape.pitch_mm * 0.12
-    if index == 0:
-        stray = abs(stray)
-    elif index == len(drape.foot) - 1:
-        stray = -abs(stray)
+    stray = _stray(index * 3 + 1) * drape.pitch_mm * 0.2
+    if index in (0, len(drape.foot) - 1):
+        stray = 0.0
     a, b = (x1 + stray * 0.3, y1 - drop * 0.3), (x2 + stray, y2 + drop * 0.35)
     return ("C", *a, *b, x2, y2) if down else ("C", *b, *a, x1, y1)
 
@@ -201,6 +200,12 @@ def _accents(drape: Drape) -> tuple[Step, ...]:
         rise = 0.22 + 0.2 * abs(_stray(index * 7 + 3))
         from_x = foot_x + (x - foot_x) * rise
         steps.extend(_sliver(foot_x, foot_y, from_x, foot_y + drop * rise, -drape.pitch_mm * 0.36))
+        if index % 3 != 1:
+            # A shallow crease that opens toward the hem on the fold's shaded flank.
+            share = 0.56 + 0.1 * _stray(index * 17 + 9)
+            crease = drape.valleys_foot[index] + (foot_x - drape.valleys_foot[index]) * share
+            from_y = foot_y + drop * (0.38 + 0.3 * abs(_stray(index * 19 + 4)))
+            steps.extend(_sliver(crease, foot_y, crease + drape.pitch_mm * 0.05, from_y, drape.pitch_mm * 0.1))
     return tuple(steps)
 
 
@@ -214,7 +219,7 @@ def _lights(drape: Drape) -> tuple[Step, ...]:
         start = 0.04 + 0.1 * abs(_stray(index * 11 + 5))
         end = 0.72 + 0.22 * abs(_stray(index * 13 + 7))
         y1, y2 = drape.top_mm - drop * start, drape.top_mm - drop * end
-        steps.extend(_sliver(top + (low - top) * start, y1, top + (low - top) * end, y2, drape.pitch_mm * 0.15))
+        steps.extend(_sliver(top + (low - top) * start, y1, top + (low - top) * end, y2, drape.pitch_mm * 0.22))
     return tuple(steps)
 
 
@@ -225,7 +230,7 @@ def _fall(drape: Drape) -> Gradient:
     return Gradient(
         (0.0, drape.top_mm),
         (0.0, min(drape.foot)),
-        (Stop(0.0, deep + "4d"), Stop(0.05, deep + "1a"), Stop(0.16, clear), Stop(0.62, clear), Stop(1.0, deep + "33")),
+        (Stop(0.0, deep + "4d"), Stop(0.05, deep + "1a"), Stop(0.16, clear), Stop(0.62, clear), Stop(1.0, deep + "24")),
     )
 
 

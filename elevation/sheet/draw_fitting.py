@@ -89,7 +89,6 @@ def light(thing: ObstacleOut) -> list[Record]:
     shade = polygon(((thing.left_mm, brim), (thing.right_mm, brim), (x + wide * 0.3, crown), (x - wide * 0.3, crown)))
     plate = rounded(x - wide * 0.13, foot, x + wide * 0.13, foot + high * 0.34, wide * 0.13)
     return [
-        Fill(ellipse(x, crown, wide * 0.62, high * 0.28), "#fff3d24d"),
         Fill(plate, fade(x - wide * 0.13, 0.0, x + wide * 0.13, 0.0, inks.METAL_LIGHT, Ink.METAL)),
         Path(plate, EDGE),
         Path(segment(x, foot + high * 0.3, x, brim), Pen(inks.METAL_DARK, 0.5)),
@@ -162,7 +161,7 @@ def furniture(thing: ObstacleOut) -> list[Record]:
     x, _, wide, high = _middle(thing)
     top, foot = min(28.0, high * 0.08), min(70.0, high * 0.12)
     body_low, body_high = thing.bottom_mm + foot, thing.top_mm - top
-    body = rectangle(thing.left_mm + wide * 0.015, body_low, thing.right_mm - wide * 0.015, body_high)
+    body = rectangle(thing.left_mm, body_low, thing.right_mm, body_high)
     slab = rectangle(thing.left_mm, body_high, thing.right_mm, thing.top_mm)
     feet: list[Step] = []
     for side in (thing.left_mm + wide * 0.05, thing.right_mm - wide * 0.05 - min(32.0, wide * 0.08)):
@@ -170,10 +169,10 @@ def furniture(thing: ObstacleOut) -> list[Record]:
     lines: list[Step] = []
     knobs: list[Step] = []
     columns = max(1, round(wide / 520.0))
-    each = (wide * 0.97) / columns
+    each = wide / columns
     inset = min(18.0, each * 0.06)
     for column in range(columns):
-        near = thing.left_mm + wide * 0.015 + column * each
+        near = thing.left_mm + column * each
         rows = 1 if body_high - body_low > 1.2 * each else max(1, min(4, round((body_high - body_low) / 190.0)))
         tall = (body_high - body_low) / rows
         for row in range(rows):

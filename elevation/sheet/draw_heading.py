@@ -13,7 +13,7 @@ from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
 
 Heading = Literal["rings", "pinch", "pencil", "tabs", "eyelets", "pocket"]
 
-_RING = Pen(inks.METAL_DARK, 0.25)
+_RING = Pen(inks.METAL_DARK, 0.13)
 _CLIP = Pen(inks.METAL_DARK, 0.35)
 _RING_ROOM_MM = 7.0
 _MOST_RINGS = 60
@@ -74,7 +74,7 @@ def heading_records(panel: PanelOut, drape: Drape, kind: Heading, support: Suppo
 
 
 def _ring_across(support: SupportOut) -> float:
-    return max(2.2, support.diameter_mm * 0.12)
+    return max(1.8, support.diameter_mm * 0.09)
 
 
 def _rings(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut) -> list[Record]:
@@ -88,7 +88,35 @@ def _rings(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut) ->
     for x in ring_places(panel, drape, kind):
         rings.extend(ellipse(x, (high + low) / 2, across, (high - low) / 2))
         clips.extend(segment(x, low, x, drape.top_mm - (9.0 if kind == "rings" else 4.0)))
-    return [Path(tuple(rings), _RING), Path(tuple(clips), _CLIP)]
+    records: list[Record] = []
+    if kind == "rings":
+        records.append(Path(_tension(drape), Pen(drape.tones.line, 0.1)))
+    shine = Gradient(
+        (0.0, high), (0.0, low), (Stop(0.0, inks.METAL_LIGHT), Stop(0.4, inks.METAL_MIDDLE), Stop(1.0, inks.METAL_DARK))
+    )
+    return [*records, Path(tuple(clips), _CLIP), Fill(tuple(rings), shine), Path(tuple(rings), _RING)]
+
+
+def _tension(drape: Drape) -> tuple[Step, ...]:
+    """The creases that run down and out from where a clip holds the cloth."""
+    steps: list[Step] = []
+    reach = drape.pitch_mm
+    last = len(drape.valleys_top) - 1
+    for index, x in enumerate(drape.valleys_top):
+        for side in (-1.0, 1.0):
+            if (index == 0 and side < 0) or (index == last and side > 0):
+                continue
+            y = drape.top_mm - 5.0
+            steps.append(("M", x + side * reach * 0.03, y))
+            steps.append(
+                (
+                    "C",
+                    x + side * reach * 0.08, y - reach * 0.12,
+                    x + side * reach * 0.2, y - reach * 0.2,
+                    x + side * reach * 0.27, y - reach * (0.36 + 0.06 * side),
+                )
+            )  # fmt: skip
+    return tuple(steps)
 
 
 def _pinch(drape: Drape) -> list[Record]:
@@ -129,7 +157,7 @@ def _pinch(drape: Drape) -> list[Record]:
 def _pencil(panel: PanelOut, drape: Drape) -> list[Record]:
     """A gathered tape: close upright pleats under two lines of cord."""
     width = drape.right_mm - drape.left_mm
-    count = max(4, min(90, round(panel.flat_width_mm * panel.count / 40.0), round(width / 5.0)))
+    count = max(4, min(90, round(panel.flat_width_mm / 24.0), round(width / 5.0)))
     lines: list[Step] = []
     for index in range(1, count):
         x = drape.left_mm + width * index / count
@@ -138,7 +166,7 @@ def _pencil(panel: PanelOut, drape: Drape) -> list[Record]:
     for share in (0.22, 0.78):
         y = drape.top_mm - _TAPE_MM * share
         cords.extend(segment(drape.left_mm, y, drape.right_mm, y))
-    return [Path(tuple(lines), Pen(drape.tones.line, 0.13)), Path(tuple(cords), Pen(drape.tones.line, 0.13, (0.5, 0.35)))]
+    return [Path(tuple(lines), Pen(drape.tones.line, 0.13)), Path(tuple(cords), Pen(drape.tones.line, 0.1, (0.5, 0.35)))]
 
 
 def _tab_half(drape: Drape, panel: PanelOut) -> float:

@@ -37,7 +37,9 @@ def draw_opening(opening: OpeningOut, title: str) -> Group:
     records.extend(sash_records(opening))
     records.append(Path(opening_path(opening), _EDGE if opening.placed else Pen(Ink.GHOST, WIDE, GHOST_DASH)))
     if opening.casing_mm > 0 and not opening.known_casing:
-        records.append(Path(opening_path(opening, opening.casing_mm, _casing_foot(opening), closed=False), _GHOST))
+        foot = _casing_foot(opening)
+        turns_under = foot < opening.bottom_mm
+        records.append(Path(opening_path(opening, opening.casing_mm, foot, closed=turns_under), _GHOST))
     if opening.stool is not None or opening.apron_mm > 0:
         records.extend(_sill(opening))
     return Group(opening.ref, "opening", title, tuple(records))

@@ -175,14 +175,16 @@ def bracket_records(bracket: BracketOut, diameter_mm: float, cloth_top_mm: float
     """
     left, bottom, right, top = bracket.plate
     x, y, rod = bracket.x_mm, bracket.height_mm, diameter_mm / 2
+    foot = y + rod
     if cloth_top_mm is not None:
         bottom = max(bottom, min(cloth_top_mm, y - rod))
+        foot = max(foot, cloth_top_mm)
     plates: list[Step] = []
     screws: list[Step] = []
     radius = (right - left) * 0.25
-    if top > y + rod:
-        plates.extend(_tab(left, y + rod, right, top, radius))
-        screw = y + rod + (top - y - rod) * 0.6
+    if top > foot:
+        plates.extend(_tab(left, foot, right, top, radius))
+        screw = foot + (top - foot) * 0.6
         screws.extend(circle(x, screw, min(3.5, (right - left) * 0.16)))
     if bottom < y - rod:
         plates.extend(_tab(left, y - rod, right, bottom, radius if cloth_top_mm is None else 0.0))
@@ -207,7 +209,8 @@ def bracket_records(bracket: BracketOut, diameter_mm: float, cloth_top_mm: float
         records += [Fill(tuple(plates), face), Path(tuple(plates), _EDGE)]
     if screws:
         records.append(Fill(tuple(screws), inks.METAL_LIGHT))
-    records += [Fill(cradle, shine), Path(cradle, _EDGE)]
+    if cloth_top_mm is None or cloth_top_mm <= y + rod:
+        records += [Fill(cradle, shine), Path(cradle, _EDGE)]
     return records
 
 

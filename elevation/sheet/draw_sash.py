@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from elevation.setting_out.model import OpeningOut
+from elevation.setting_out.model import OpeningOut, Point, Span
 from elevation.sheet import inks
 from elevation.sheet.paths import (
     Step,
@@ -41,10 +41,10 @@ def sash_records(opening: OpeningOut) -> list[Record]:
     if opening.kind == "door" and opening.frame_mm <= 0:
         return _panelled_leaf(opening)
     records: list[Record] = [Fill(opening_path(opening), _frame_tone(opening)), *_glass(opening)]
-    bars = _bars(opening)
-    if bars:
-        records.append(Fill(bars, Ink.TRIM))
-        records.append(Path(bars, _FINE))
+    for bars in _bars(opening):
+        if bars:
+            records.append(Fill(bars, Ink.TRIM))
+            records.append(Path(bars, _FINE))
     records.extend(_moving_parts(opening))
     records.extend(_reveal_shade(opening))
     return records
@@ -91,39 +91,54 @@ def _glass(opening: OpeningOut) -> list[Record]:
 
 
 def _sheen(opening: OpeningOut) -> tuple[Step, ...]:
-    """Two slanted bands of reflected light, kept inside the part of the glass under the head."""
-    left, right = opening.left_mm + opening.frame_mm, opening.right_mm - opening.frame_mm
-    low = opening.bottom_mm + opening.frame_mm
-    high = min(head_at(opening, left, -opening.frame_mm), head_at(opening, right, -opening.frame_mm))
+    """Two slanted bands of reflected light from the sill to the head, whatever its shape."""
+    left, right = opening.glass_left_mm, opening.glass_right_mm
+    low, high = opening.glass_bottom_mm, opening.glass_top_mm
     if high - low < 60 or right - left < 60:
         return ()
     lean = min((right - left) * 0.35, (high - low) * 0.35)
     steps: list[Step] = []
     for start, width in ((0.16, 0.10), (0.31, 0.04)):
         x, wide = left + (right - left) * start, (right - left) * width
-        steps.extend(polygon(((x, low), (x + wide, low), (x + wide + lean, high), (x + lean, high))))
+        feet = (x, x + wide)
+        tops = [_ray_to_head(opening, foot, lean, (low, high)) for foot in feet]
+        steps.extend(polygon(((feet[0], low), (feet[1], low), tops[1], tops[0])))
     return tuple(steps)
 
 
-def _bars(opening: OpeningOut) -> tuple[Step, ...]:
-    """Glazing bars as rectangles that end at the glass; rails of sashes are drawn apart."""
+def _ray_to_head(opening: OpeningOut, foot: float, lean: float, heights: Span) -> Point:
+    """Where a slanted line from the sill at ``foot`` meets the head of the glass, found by halving."""
+    low, high = heights
+    under, over = 0.0, 1.0
+    for _ in range(20):
+        share = (under + over) / 2
+        if low + (high - low) * share <= head_at(opening, foot + lean * share, -opening.frame_mm):
+            under = share
+        else:
+            over = share
+    return foot + lean * under, low + (high - low) * under
+
+
+def _bars(opening: OpeningOut) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+    """Glazing bars as rectangles that end at the glass, those across and those up; rails of sashes are drawn apart."""
     left, right = opening.left_mm + opening.frame_mm, opening.right_mm - opening.frame_mm
     low, high = opening.bottom_mm + opening.frame_mm, opening.top_mm - opening.frame_mm
     half = min(_BAR_MM, (right - left) / opening.columns * 0.1, (high - low) / opening.rows * 0.1) / 2
     rail = (low + high) / 2 if opening.sash == "double-hung" else None
-    steps: list[Step] = []
+    across: list[Step] = []
     for row in range(1, opening.rows):
         y = low + (high - low) * row / opening.rows
         if rail is not None and abs(y - rail) < _RAIL_MM:
             continue
         near, far = _width_at(opening, y + half)
         if far > near:
-            steps.extend(rectangle(near, y - half, far, y + half))
+            across.extend(rectangle(near, y - half, far, y + half))
+    up: list[Step] = []
     for column in range(1, opening.columns):
         x = left + (right - left) * column / opening.columns
         top = min(head_at(opening, x - half, -opening.frame_mm), head_at(opening, x + half, -opening.frame_mm))
-        steps.extend(rectangle(x - half, low, x + half, top))
-    return tuple(steps)
+        up.extend(rectangle(x - half, low, x + half, top))
+    return tuple(across), tuple(up)
 
 
 def _width_at(opening: OpeningOut, y: float) -> tuple[float, float]:
@@ -306,7 +321,8 @@ def _panelled_leaf(opening: OpeningOut) -> list[Record]:
         middle = (left + right) / 2
         leaves = [(left, middle, "left"), (middle, right, "right")]
         records.append(Path(segment(middle, low, middle, head_at(opening, middle, 0.0)), _NARROW))
-    fields: list[Step] = []
+    upper: list[Step] = []
+    lower: list[Step] = []
     knobs: list[Step] = []
     for near, far, hinge in leaves:
         spring = min(head_at(opening, near, 0.0), head_at(opening, far, 0.0))
@@ -316,16 +332,32 @@ def _panelled_leaf(opening: OpeningOut) -> list[Record]:
         lock = low + (spring - low) * 0.42
         for column in range(columns):
             x = near + stile + column * (wide + stile)
-            fields.extend(rectangle(x, low + stile * 1.7, x + wide, lock))
-            fields.extend(rectangle(x, lock + stile * 1.3, x + wide, spring - stile))
+            lower.extend(rectangle(x, low + stile * 1.7, x + wide, lock))
+            upper.extend(rectangle(x, lock + stile * 1.3, x + wide, spring - stile))
         x = far - stile / 2 if hinge != "right" else near + stile / 2
         knobs.extend(circle(x, min(low + _KNOB_UP_MM, spring - stile), min(27.0, stile * 0.4)))
-    if fields:
+        x = near + 3 if hinge != "right" else far - 9
+        for share in (0.1, 0.5, 0.9):
+            knobs.extend(rectangle(x, low + (spring - low) * share - 45, x + 6, low + (spring - low) * share + 45))
+    for fields in (upper, lower):
         _, floor, _, top = bounds(fields)
+        edge = (top - floor) * 0.03
         tone = Gradient(
-            (0.0, top), (0.0, floor), (Stop(0.0, inks.TRIM_DEEP), Stop(0.12, inks.TRIM_SHADE), Stop(1.0, Ink.TRIM))
+            (0.0, top),
+            (0.0, floor),
+            (Stop(0.0, inks.TRIM_DEEP), Stop(0.08, inks.TRIM_SHADE), Stop(1.0, Ink.TRIM)),
         )
-        records += [Fill(tuple(fields), tone), Path(tuple(fields), _FINE)]
+        records += [Fill(tuple(fields), tone), Path((*fields, *_inner(fields, min(22.0, edge * 2))), _FINE)]
     records += [Fill(tuple(knobs), inks.METAL_MIDDLE), Path(tuple(knobs), _FINE)]
     records.extend(_reveal_shade(opening))
     return records
+
+
+def _inner(rectangles: list[Step], by: float) -> tuple[Step, ...]:
+    """The same rectangles, each ``by`` mm smaller all round: the raised field of a panel."""
+    steps: list[Step] = []
+    for start in range(0, len(rectangles), 5):
+        left, bottom, right, top = bounds(rectangles[start : start + 4])
+        if right - left > 3 * by and top - bottom > 3 * by:
+            steps.extend(rectangle(left + by, bottom + by, right - by, top - by))
+    return tuple(steps)

@@ -12,19 +12,22 @@ from msgspec import Struct
 
 from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, TreatmentOut
-from elevation.sheet.draw_cloth import cloth_records, hang, outline_path
+from elevation.sheet import inks
+from elevation.sheet.draw_cloth import cloth_records, hang, hem_at, outline_path
 from elevation.sheet.draw_face import GHOST_DASH, draw_face
 from elevation.sheet.draw_heading import before_rod, heading_kind, heading_records
 from elevation.sheet.draw_obstacle import draw_obstacle
 from elevation.sheet.draw_opening import draw_opening
 from elevation.sheet.draw_pool import pool_records
 from elevation.sheet.draw_rod import bracket_records, rod_records
-from elevation.sheet.records import LAYERS, NARROW, Group, Ink, Path, Pen, Record
+from elevation.sheet.paths import height_at, path_through
+from elevation.sheet.records import LAYERS, NARROW, WIDE, Group, Ink, Path, Pen, Record
 from elevation.trade.model import Trade
 
 Position = Literal["open", "closed", "drawn"]
 
 _GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
+_HALO = Pen(inks.with_alpha(Ink.PAPER, 0.6), WIDE)
 
 
 class View(Struct, frozen=True, gc=False):
@@ -147,23 +150,18 @@ def _ghosts(layer: LayerOut, floor: Profile, view: View, name: str) -> list[Grou
         shown: Span = panel_span(panel, view.panels) if view.panels != "none" else (0.0, 0.0)
         if span[1] - span[0] <= 1e-6 or max(abs(span[0] - shown[0]), abs(span[1] - shown[1])) < 1.0:
             continue
-        groups.append(Group(panel.ref, "stack", f"Panel {other}, {name}", (_ghost(panel, span, floor),)))
+        groups.append(Group(panel.ref, "stack", f"Panel {other}, {name}", _ghost(panel, span, floor)))
     return groups
 
 
-def _ghost(panel: PanelOut, span: Span, floor: Profile) -> Record:
-    drape = hang(panel, span, "plain", "#808080", "light", floor)
+def _ghost(panel: PanelOut, span: Span, floor: Profile) -> tuple[Record, ...]:
+    """The outline of the other position but for the fixed edge, which both share; haloed to be seen on any cloth."""
     left, right = span
-    return Path(
-        (
-            ("M", left, drape.foot[0]),
-            ("L", left, panel.top_mm),
-            ("L", right, panel.top_mm),
-            ("L", right, drape.foot[-1]),
-            *(("L", x, y) for x, y in zip(drape.valleys_foot[-2::-1], drape.foot[-2::-1], strict=True)),
-        ),
-        _GHOST,
-    )
+    lead, fixed = (right, left) if panel.side == "left" else (left, right)
+    hem_lead = max(hem_at(panel.hem, lead), height_at(floor, lead))
+    hem_fixed = max(hem_at(panel.hem, fixed), height_at(floor, fixed))
+    steps = path_through(((fixed, panel.top_mm), (lead, panel.top_mm), (lead, hem_lead), (fixed, hem_fixed)))
+    return (Path(steps, _HALO), Path(steps, _GHOST))
 
 
 __all__ = [

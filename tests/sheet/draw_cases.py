@@ -9,8 +9,18 @@ from msgspec.structs import replace
 from elevation.room.model import ObstacleKind
 from elevation.setting_out.heads import arched, level, outline
 from elevation.setting_out.model import (
-    BracketOut, ChainOut, ClearancesOut, GlassOut, LayerOut, ObstacleOut, OpeningOut, PanelOut, Profile, SetOut,
-    SupportOut, TreatmentOut,
+    BracketOut,
+    ChainOut,
+    ClearancesOut,
+    GlassOut,
+    LayerOut,
+    ObstacleOut,
+    OpeningOut,
+    PanelOut,
+    Profile,
+    SetOut,
+    SupportOut,
+    TreatmentOut,
 )  # fmt: skip
 from elevation.trade.model import EndRow, HeadingRow, Trade
 from elevation.words import msg
