@@ -36,7 +36,9 @@ from elevation.handles.rod_height import scale_of as rod_scale_of
 from elevation.room.edits import replace_at
 from elevation.room.find import layer_of
 from elevation.room.model import Hem, Ref, Room
-from elevation.setting_out.model import PanelOut
+from elevation.setting_out.facts import Defaults, defaults_of
+from elevation.setting_out.hems import length_in_hand
+from elevation.setting_out.model import OpeningOut, PanelOut
 from elevation.units import Length
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
@@ -81,31 +83,50 @@ def _floor_mm(context: Context, x_mm: float) -> float:
     return height_at(context.set_out.floor, x_mm)
 
 
-def _figure_mm(context: Context, dressed: Dressed, panel: PanelOut, hem: Hem) -> float:
-    """The figure that is held, in the sense of its target; where none was given, what the hem shows."""
-    x_mm, y_mm = _where(panel)
-    if hem.at is not None:
-        return hem.at.mm
-    if hem.target == "clear":
-        return y_mm - _floor_mm(context, x_mm)
-    if hem.target in ("break", "puddle"):
-        return (panel.finished_length_mm or 0.0) - (panel.top_mm - _floor_mm(context, x_mm))
-    if hem.target == "length":
-        return panel.finished_length_mm or panel.top_mm - y_mm
-    if hem.target == "sill":
-        return y_mm - min((opening.bottom_mm for opening in dressed.landed_treatment.openings), default=y_mm)
+def _is_in_hand(dressed: Dressed, panel: PanelOut) -> bool:
+    """Whether that panel is one whose length is known: it hangs as long as it is, whatever the target."""
+    return any(own.id == panel.ref[-1] and length_in_hand(own) is not None for own in dressed.layer.panels)
+
+
+def _apron_line_mm(openings: tuple[OpeningOut, ...], at_mm: float | None, defaults: Defaults) -> tuple[float, float]:
+    """From where the lowest apron hem is measured down, and its figure where none was given."""
+    lines = []
+    for opening in openings:
+        stool_mm = opening.stool[0] if opening.stool else 0.0
+        if opening.apron_mm > 0:
+            lines.append((opening.bottom_mm - stool_mm - opening.apron_mm, defaults.hem_apron_mm))
+        else:
+            lines.append((opening.bottom_mm, defaults.hem_below_sill_mm))
+    return min(lines, key=lambda line: line[0] - (line[1] if at_mm is None else at_mm))
+
+
+def _decided(context: Context, dressed: Dressed, panel: PanelOut) -> tuple[Hem, float, Scale]:
+    """The hem as decided, the figure held (the usual one where none was given) and how that stands on the wall."""
+    hem, defaults = dressed.layer.hem, defaults_of(context.trade, context.room.limits)
+    openings = dressed.landed_treatment.openings
+    if hem.target == "panel":
+        hem = Hem("clear")  # a panel to come: drawn clear of the floor until its length is known
+    at_mm = hem.at.mm if hem.at is not None else None
     if hem.target == "apron":
-        return min((o.bottom_mm - o.apron_mm for o in dressed.landed_treatment.openings), default=y_mm) - y_mm
-    return 0.0
+        line_mm, usual_mm = _apron_line_mm(openings, at_mm, defaults)
+        return hem, usual_mm if at_mm is None else at_mm, Scale(line_mm, -1)
+    if hem.target == "sill":
+        return hem, _or(at_mm, defaults.hem_sill_mm), Scale(min(opening.bottom_mm for opening in openings), 1)
+    if hem.target == "length":
+        return hem, _or(at_mm, panel.top_mm - _where(panel)[1]), Scale(panel.top_mm, -1)
+    usual = {
+        "clear": defaults.hem_clear_mm,
+        "kiss": defaults.hem_kiss_mm,
+        "break": defaults.hem_break_mm,
+        "puddle": defaults.hem_puddle_mm,
+    }
+    # Cloth on the floor is drawn on it, while the figure goes on below it.
+    floor_mm = _floor_mm(context, _where(panel)[0])
+    return hem, _or(at_mm, usual[hem.target]), Scale(floor_mm, -1 if hem.target in _DOWNWARD else 1)
 
 
-def _scale(context: Context, dressed: Dressed, panel: PanelOut, hem: Hem) -> Scale:
-    x_mm, y_mm = _where(panel)
-    if hem.target in ("kiss", "break", "puddle"):
-        # The cloth lies on the floor: its hem is drawn there, while the figure goes on below it.
-        return Scale(_floor_mm(context, x_mm), -1 if hem.target in _DOWNWARD else 1)
-    sign = -1 if hem.target in _DOWNWARD else 1
-    return Scale(y_mm - sign * _figure_mm(context, dressed, panel, hem), sign)
+def _or(at_mm: float | None, usual_mm: float) -> float:
+    return usual_mm if at_mm is None else at_mm
 
 
 def _hold(ref: Ref, target: str) -> HoldFigure:
@@ -143,30 +164,39 @@ def _handles(context: Context) -> Iterable[Handle]:
         if panel is None:
             continue
         name = msg("hem, {where}", where=where(dressed.landed_treatment))
-        if dressed.layer.hem.target == "panel":
+        if _is_in_hand(dressed, panel):
             yield _by_rod(context, dressed, panel, name)
-            continue
-        hem = dressed.layer.hem
-        scale = _scale(context, dressed, panel, hem)
-        x_mm, _ = _where(panel)
-        value_mm = scale.from_shown(_figure_mm(context, dressed, panel, hem))
-        floor_mm = _floor_mm(context, x_mm)
-        low_mm = floor_mm - MOST_ON_FLOOR_MM if hem.target in (*_ON_FLOOR, "length") else floor_mm
-        yield make(
-            AXIS,
-            dressed.landed.ref,
-            (x_mm, max(value_mm, min(floor_mm, _where(panel)[1]))),
-            "y",
-            value_mm,
-            (low_mm, panel.top_mm - LEAST_DROP_MM),
-            scale,
-            hem.at,
-            _hold(dressed.landed.ref, hem.target),
-            name,
-            _SHOWN_AS[hem.target],
-            low_why=msg("the floor") if low_mm == floor_mm else msg("no more cloth on the floor"),
-            high_why=msg("the top of the cloth"),
-        )
+        else:
+            yield _by_target(context, dressed, panel, name)
+
+
+def _by_target(context: Context, dressed: Dressed, panel: PanelOut, name: Message) -> Handle:
+    hem, figure_mm, scale = _decided(context, dressed, panel)
+    x_mm, y_mm = _where(panel)
+    value_mm, floor_mm = scale.from_shown(figure_mm), _floor_mm(context, x_mm)
+    low_mm, low_why = floor_mm, msg("the floor")
+    high_mm, high_why = panel.top_mm - LEAST_DROP_MM, msg("the top of the cloth")
+    if hem.target in _ON_FLOOR:
+        low_mm, low_why = floor_mm - MOST_ON_FLOOR_MM, msg("no more cloth on the floor")
+    elif hem.target == "sill":
+        low_mm, low_why = scale.base_mm, msg("the sill")
+    elif hem.target == "apron":
+        high_mm, high_why = min(high_mm, scale.base_mm), msg("where the apron hem is measured from")
+    return make(
+        AXIS,
+        dressed.landed.ref,
+        (x_mm, y_mm),
+        "y",
+        value_mm,
+        (low_mm, high_mm),
+        scale,
+        hem.at,
+        _hold(dressed.landed.ref, hem.target),
+        name,
+        _SHOWN_AS[hem.target],
+        low_why=low_why,
+        high_why=high_why,
+    )
 
 
 def _below_rod_mm(dressed: Dressed, panel: PanelOut) -> float:
@@ -202,7 +232,7 @@ def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking
     panel = _panel(dressed)
     if panel is None:
         return
-    if dressed.layer.hem.target == "panel":
+    if _is_in_hand(dressed, panel):
         below_mm = _below_rod_mm(dressed, panel)
         for place in height_places(handle.axis, handle.ref, context, dressed):
             yield Sticking(place.axis, place.ref, place.value_mm - below_mm, place.reason, place.rank)

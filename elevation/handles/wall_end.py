@@ -10,8 +10,9 @@ from elevation.handles.model import Handle
 from elevation.handles.ranks import PROPORTION
 from elevation.room.edits import replace_at
 from elevation.room.find import wall_of
-from elevation.room.model import Room
+from elevation.room.model import Room, Station
 from elevation.units import Length
+from elevation.units.tolerance import TOUCH_MM
 from elevation.words import msg
 
 AXIS = "wall-end"
@@ -26,17 +27,29 @@ def _hold(wall_id: str, width_mm: float) -> HoldFigure:
         fields: dict[str, object] = {"width": figure}
         if wall.gap_right is not None:
             fields["gap_right"] = shifted(room, wall.gap_right, figure.mm - width_mm)
+        for line in ("ceiling", "floor"):
+            stations: tuple[Station, ...] = getattr(wall, line)
+            fields[line] = tuple(
+                Station(figure, station.height) if _is_at_end(station, width_mm) else station for station in stations
+            )
         return replace_at(room, (wall_id,), **fields)
 
     return write
 
 
+def _is_at_end(station: Station, width_mm: float) -> bool:
+    """Whether a height was measured at the wall's very end: there it stays measured."""
+    return station.x.mm >= width_mm - TOUCH_MM
+
+
 def _handles(context: Context) -> Iterable[Handle]:
     set_out = context.set_out
+    stations = (*context.wall.ceiling, *context.wall.floor)
     low_mm = max(
         LEAST_WALL_MM,
         *(opening.right_mm + opening.casing_mm for opening in set_out.openings),
         *(obstacle.right_mm for obstacle in set_out.obstacles),
+        *(station.x.mm for station in stations if not _is_at_end(station, set_out.width_mm)),
     )
     ceiling = set_out.ceiling.points[-1][1] if set_out.ceiling.points else 0.0
     yield make(

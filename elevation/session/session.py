@@ -9,6 +9,7 @@ from pathlib import Path
 from elevation.errors import NoSuch
 from elevation.findings.model import Finding, Scene
 from elevation.handles.model import Handle
+from elevation.handles.possible import within_possible
 from elevation.handles.sticking import candidates
 from elevation.room.find import has, scheme_of, wall_of
 from elevation.room.keeping.recovery import Orphan
@@ -231,7 +232,7 @@ class Session:
         """
         self._end_gesture()
         self._nudging.forget()
-        handle = self.handle(*handle.key).bound(alone)
+        handle = self._reachable(handle, alone)
         gesture = Gesture(
             handle,
             self.committed,
@@ -251,7 +252,7 @@ class Session:
         Nudges of one handle that follow each other within a second are one edit in the history.
         """
         self._end_gesture()
-        current = self.handle(*handle.key).bound(alone)
+        current = self._reachable(handle, alone)
         room = self._nudging.step(current, self.committed, steps, alone)
         if room is self.committed or room == self.committed:
             return
@@ -264,6 +265,10 @@ class Session:
             self._history.replace(room)
         self.selection = current.ref
         self._after_edit()
+
+    def _reachable(self, handle: Handle, alone: bool) -> Handle:
+        """The handle as it is now, with the range that it has in this gesture."""
+        return within_possible(self.handle(*handle.key).bound(alone), self.committed, alone)
 
     def _finish(self, handle: Handle, room: Room | None) -> None:
         self._gesture = None
