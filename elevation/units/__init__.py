@@ -6,8 +6,10 @@ from elevation.units.parse import parse_length
 from elevation.units.reconcile import Chain, reconcile, reconcile_chain
 from elevation.units.rounding import mark_of, mm_of_mark, quantise
 from elevation.units.writing import length_of
+from elevation.units.wrong import BadLength
 
 __all__ = [
+    "BadLength",
     "Chain",
     "Length",
     "format_at_mark",

@@ -21,18 +21,24 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import lru_cache
 
-from elevation.errors import BadInput
+from elevation.units.figures import check_digits, decimal
 from elevation.units.length import Length
 from elevation.units.scan import MM_OF, Token, scan
+from elevation.units.wrong import BadLength, Marked, Wrong, marked, printable
 
 LONGEST_TEXT = 100
-MOST_DIGITS = 12
 LARGEST_MM = 10_000_000
 """Ten kilometres: more than any wall, small enough that a float holds it to a millionth of a mm."""
 
 _METRIC = ("m", "dm", "cm", "mm")
 _CUSTOMARY = ("yd", "ft", "in")
-_EXAMPLE = {"in": "write for example 50 3/8 in", "mm": "write for example 1280 mm"}
+_EXAMPLE = {"in": marked("write for example 50 3/8 in"), "mm": marked("write for example 1280 mm")}
+
+_A_NUMBER = marked("a number")
+_UNIT_SIGN_OR_END = marked("a unit, +, - or the end")
+_SIGN_OR_END = marked("+, - or the end")
+_LOWER_NUMBER = marked("the lower number of a fraction")
+_ZERO_BELOW = marked("the lower number of a fraction cannot be 0")
 
 
 def parse_length(text: str, unit: str = "in", *, what: str = "", where: str = "") -> Length:
@@ -55,31 +61,13 @@ def parse_length(text: str, unit: str = "in", *, what: str = "", where: str = ""
 
     Raises
     ------
-    BadInput
-        With the place in the text and what was expected there.
+    BadLength
+        A BadInput with the place in the text and what was expected there.
     """
     try:
         return _read(text, unit)
-    except _Wrong as wrong:
-        raise BadInput(what, where, wrong.sentence(text), wrong.right or _EXAMPLE.get(unit, "")) from None
-
-
-class _Wrong(Exception):
-    """What is wrong with the text and where: made into BadInput by parse_length, which knows the file and place."""
-
-    def __init__(self, at: int | None, wrong: str, right: str = "") -> None:
-        super().__init__(wrong)
-        self.at = at
-        self.wrong = wrong
-        self.right = right
-
-    def sentence(self, text: str) -> str:
-        shown = _printable(text.strip()[:40])
-        if not shown:
-            return "is empty where a length is expected"
-        more = "..." if len(text.strip()) > 40 else ""
-        place = "" if self.at is None else f", character {self.at + 1}"
-        return f"\N{LEFT DOUBLE QUOTATION MARK}{shown}{more}\N{RIGHT DOUBLE QUOTATION MARK}{place}: {self.wrong}"
+    except Wrong as wrong:
+        raise BadLength(what, where, text, wrong, _EXAMPLE.get(unit, _EXAMPLE["mm"])) from None
 
 
 @lru_cache(maxsize=8192)
@@ -87,12 +75,18 @@ def _read(text: str, unit: str) -> Length:
     if unit not in MM_OF:
         raise ValueError(f"no such unit: {unit!r}")
     if len(text) > LONGEST_TEXT:
-        raise _Wrong(None, f"is {len(text)} characters long", f"write at most {LONGEST_TEXT}")
+        raise Wrong(
+            None,
+            marked("is {length} characters long"),
+            marked("write at most {most}"),
+            length=str(len(text)),
+            most=str(LONGEST_TEXT),
+        )
     line = "".join(" " if char.isspace() else char for char in text).strip()
     reader = _Reader(line, unit)
     size_mm = reader.length()
     if abs(size_mm) > LARGEST_MM:
-        raise _Wrong(None, "is more than 10 km")
+        raise Wrong(None, marked("is more than 10 km"))
     return Length(size_mm.numerator / size_mm.denominator, reader.text())
 
 
@@ -114,7 +108,7 @@ class _Reader:
         while self._peek().kind != "end":
             joint = self._peek()
             if joint.kind not in ("plus", "minus"):
-                raise self._unexpected("+, - or the end" if self._after_unit() else "a unit, +, - or the end")
+                raise self._unexpected(_SIGN_OR_END if self._after_unit() else _UNIT_SIGN_OR_END)
             self._next += 1
             term = self._term()
             total = total + term if joint.kind == "plus" else total - term
@@ -139,14 +133,16 @@ class _Reader:
     def _after_unit(self) -> bool:
         return self._next > 0 and self._previous().kind == "unit"
 
-    def _unexpected(self, expected: str) -> _Wrong:
+    def _unexpected(self, expected: Marked) -> Wrong:
         token = self._peek()
         if token.kind == "end":
-            return _Wrong(token.start, f"the text ends where {expected} was expected")
+            return Wrong(token.start, marked("the text ends where {expected} was expected"), expected=expected)
+        found = printable(token.text if token.kind == "unknown" else self._line[token.start : token.end])
         if token.kind == "unknown" and token.text.isalpha():
-            return _Wrong(token.start, f"{token.text} is not a unit of length; expected {expected}")
-        shown = _printable(token.text if token.kind == "unknown" else self._line[token.start : token.end])
-        return _Wrong(token.start, f"found {shown} where {expected} was expected")
+            fault = marked("{found} is not a unit of length; expected {expected}")
+        else:
+            fault = marked("found {found} where {expected} was expected")
+        return Wrong(token.start, fault, found=found, expected=expected)
 
     def _sign(self) -> int:
         if self._peek().kind == "minus":
@@ -163,7 +159,11 @@ class _Reader:
             at = self._peek().start
             factor, factor_has_unit = self._measure()
             if has_unit and factor_has_unit:
-                raise _Wrong(at, "a length times a length is an area", "give the unit once, for example 2 * 3 1/2 in")
+                raise Wrong(
+                    at,
+                    marked("a length times a length is an area"),
+                    marked("give the unit once, for example 2 * 3 1/2 in"),
+                )
             amount *= factor
             has_unit = has_unit or factor_has_unit
         if not has_unit:
@@ -204,11 +204,25 @@ class _Reader:
             self._next = start
             return None
         if tight and amount >= 12:
-            raise _Wrong(at.start, "12 in or more after a hyphen may mean and or minus", "put spaces around a minus")
+            raise Wrong(
+                at.start,
+                marked("12 in or more after a hyphen may mean and or minus"),
+                marked("put spaces around a minus"),
+            )
         if smaller is None:
-            raise _Wrong(at.end, "expected the unit of this number", "give each number its unit, for example 1 m 28 cm")
+            raise Wrong(
+                at.end,
+                marked("expected the unit of this number"),
+                marked("give each number its unit, for example 1 m 28 cm"),
+            )
         if not _falls(unit, smaller):
-            raise _Wrong(at.start, f"{smaller} cannot follow {unit} in one measure", "put + between them")
+            raise Wrong(
+                at.start,
+                marked("{smaller} cannot follow {unit} in one measure"),
+                marked("put + between them"),
+                smaller=smaller,
+                unit=unit,
+            )
         return amount, smaller
 
     def _is_tight_hyphen(self) -> bool:
@@ -240,11 +254,11 @@ class _Reader:
         if token.kind == "fraction":
             return self._ready_fraction()
         if token.kind != "number":
-            raise self._unexpected("a number")
+            raise self._unexpected(_A_NUMBER)
         if self._peek(1).kind == "slash":
             return self._fraction()
         self._next += 1
-        amount, is_whole = _decimal(token)
+        amount, is_whole = decimal(token)
         joined = self._is_tight_hyphen()
         follows = self._peek(1 if joined else 0)
         after = self._peek(2 if joined else 1)
@@ -253,14 +267,14 @@ class _Reader:
         if not is_whole:
             if joined:
                 return amount
-            raise _Wrong(follows.start, "a fraction cannot follow a decimal number")
+            raise Wrong(follows.start, marked("a fraction cannot follow a decimal number"))
         self._next += joined
         part = self._ready_fraction() if follows.kind == "fraction" else self._fraction()
         if part >= 1:
-            raise _Wrong(
+            raise Wrong(
                 follows.start,
-                "a fraction after a whole number must be less than 1",
-                "put spaces around a minus, or write the whole number and the rest",
+                marked("a fraction after a whole number must be less than 1"),
+                marked("put spaces around a minus, or write the whole number and the rest"),
             )
         return amount + part
 
@@ -268,8 +282,8 @@ class _Reader:
         token = self._peek()
         self._next += 1
         if token.value is None:
-            raise _Wrong(token.start, "the lower number of a fraction cannot be 0")
-        _check_digits(token)
+            raise Wrong(token.start, _ZERO_BELOW)
+        check_digits(token)
         return token.value
 
     def _fraction(self) -> Fraction:
@@ -277,25 +291,25 @@ class _Reader:
         self._next += 2
         bottom = self._peek()
         if bottom.kind != "number":
-            raise self._unexpected("the lower number of a fraction")
+            raise self._unexpected(_LOWER_NUMBER)
         self._next += 1
         for token in (top, bottom):
             if not token.text.isdigit():
-                raise _Wrong(token.start, "both numbers of a fraction must be whole")
-            _check_digits(token)
+                raise Wrong(token.start, marked("both numbers of a fraction must be whole"))
+            check_digits(token)
         if int(bottom.text) == 0:
-            raise _Wrong(bottom.start, "the lower number of a fraction cannot be 0")
+            raise Wrong(bottom.start, _ZERO_BELOW)
         return Fraction(int(top.text), int(bottom.text))
 
     def _refuse_mixed_bare(self) -> None:
         """Refuse bare numbers beside another unit than the room's: 120 cm + 5 could mean cm, mm or in."""
         usual = {"in", "ft"} if self._unit == "in" else {self._unit}
         if self._bare and not self._units <= usual:
-            raise _Wrong(self._bare[0].start, "expected the unit of this number too", "give each number its unit")
-
-
-def _printable(text: str) -> str:
-    return "".join(char if char.isprintable() else "\N{REPLACEMENT CHARACTER}" for char in text)
+            raise Wrong(
+                self._bare[0].start,
+                marked("expected the unit of this number too"),
+                marked("give each number its unit"),
+            )
 
 
 def _falls(unit: str, smaller: str) -> bool:
@@ -303,29 +317,3 @@ def _falls(unit: str, smaller: str) -> bool:
         if unit in system:
             return smaller in system and system.index(smaller) > system.index(unit)
     return False
-
-
-def _check_digits(token: Token) -> None:
-    if len(token.text) > MOST_DIGITS:
-        raise _Wrong(token.start, f"a number of more than {MOST_DIGITS} digits")
-
-
-def _decimal(token: Token) -> tuple[Fraction, bool]:
-    """Value of a number written with comma, dot or both, and whether it is plainly whole."""
-    text = token.text
-    _check_digits(token)
-    if text.isdigit():
-        return Fraction(int(text)), True
-    marks = [char for char in text if char in ".,"]
-    decimal = marks[-1]
-    groups: list[str]
-    if len(marks) > 1 and len(set(marks)) == 1:
-        # 1.234.567: the same mark twice can only group.
-        groups, digits = text.split(decimal), ""
-    else:
-        head, digits = text.rsplit(decimal, 1)
-        groups = head.replace(",", ".").split(".")
-    grouped_well = len(groups) == 1 or (1 <= len(groups[0]) <= 3 and all(len(group) == 3 for group in groups[1:]))
-    if not grouped_well or len(set(marks[:-1])) > 1 or (digits and decimal in marks[:-1]):
-        raise _Wrong(token.start, f"the commas and dots of {text} do not make a number")
-    return Fraction(int("".join(groups) or "0")) + Fraction(int(digits or "0"), 10 ** len(digits)), not digits

@@ -2,7 +2,7 @@
 
 from elevation.words.languages import languages
 from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg, msg_plural, term
-from elevation.words.say import say, say_value
+from elevation.words.say import say, say_error, say_value
 from elevation.words.style import style_of
 
 __all__ = [
@@ -15,6 +15,7 @@ __all__ = [
     "msg",
     "msg_plural",
     "say",
+    "say_error",
     "say_value",
     "style_of",
     "term",

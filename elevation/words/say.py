@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from math import isfinite
 
+from elevation.errors import BadInput, ElevationError
 from elevation.units.format import MINUS, format_length
+from elevation.units.wrong import BadLength, Marked
 from elevation.words.languages import SOURCE_LANGUAGE, catalogue_of
 from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg
 
@@ -66,6 +68,20 @@ def say_value(value: object, style: Style) -> str:
     if isinstance(value, int | float):
         return _number(value, _MOST_DECIMALS, style, pad=False)
     raise TypeError(f"a message cannot say {type(value).__name__}")
+
+
+def say_error(error: ElevationError, style: Style) -> str:
+    """Say an error as one sentence; that of a typed length in the reader's language.
+
+    Errors about files and arguments are made below the words and are said as they are.
+    """
+    if not isinstance(error, BadLength):
+        return str(error)
+    params: dict[str, object] = {
+        name: Message(value) if isinstance(value, Marked) else value for name, value in error.params.items()
+    }
+    wrong = Message(error.sentence, {**params, "wrong": Message(error.fault, params)})
+    return str(BadInput(error.what, error.where, say(wrong, style), say(Message(error.remedy, params), style)))
 
 
 def _count(message: Message) -> int:

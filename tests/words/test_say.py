@@ -4,7 +4,22 @@ from __future__ import annotations
 
 import pytest
 
-from elevation.words import Message, Mm, Percent, Ratio, Style, languages, msg, msg_plural, say, style_of, term
+from elevation.errors import BadInput
+from elevation.units import BadLength, parse_length
+from elevation.words import (
+    Message,
+    Mm,
+    Percent,
+    Ratio,
+    Style,
+    languages,
+    msg,
+    msg_plural,
+    say,
+    say_error,
+    style_of,
+    term,
+)
 
 INCH = style_of("in", 25.4 / 16, "en")
 GERMAN = style_of("mm", 1.0, "de")
@@ -67,3 +82,26 @@ def test_german_from_the_catalogue() -> None:
     assert say(msg("{share}", share=Percent(0.35)), GERMAN) == "35\u00a0%"
     assert say(msg("{size}", size=Mm(1280.4)), style_of("mm", 0.5, "de")) == "1280,5− mm"
     assert say(msg("a text that no catalogue has"), GERMAN) == "a text that no catalogue has"
+
+
+def test_a_typed_length_s_error_in_german() -> None:
+    with pytest.raises(BadLength) as caught:
+        parse_length("50 3/", what="den.room.json", where="walls[0].width")
+    assert say_error(caught.value, INCH) == str(caught.value)
+    assert say_error(caught.value, GERMAN) == (
+        "den.room.json: walls[0].width: „50 3/“, Zeichen 6: "
+        "der Text endet, wo die untere Zahl eines Bruchs erwartet wurde; zum Beispiel 50 3/8 in schreiben"
+    )
+
+
+def test_an_error_about_a_file_is_said_as_it_is() -> None:
+    error = BadInput("den.room.json", "", "is not a room file", "")
+    assert say_error(error, GERMAN) == str(error) == "den.room.json: is not a room file"
+
+
+@pytest.mark.parametrize("text", ["", "{wrong}", "3 {x}", "x" * 200, "2 in * 3 in", "50 9/8", "5 in 3 ft", "9" * 13])
+def test_every_refused_length_can_be_said(text: str) -> None:
+    with pytest.raises(BadLength) as caught:
+        parse_length(text)
+    assert say_error(caught.value, INCH) == str(caught.value)
+    assert say_error(caught.value, GERMAN)
