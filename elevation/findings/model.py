@@ -108,6 +108,8 @@ class Rule(Struct, frozen=True):
     Attributes
     ----------
     id : str
+    name : Message
+        What it watches, for the middle of a sentence ("rod above the casing").
     find_in_treatment : callable or None
         ``(scene, treatment) -> findings`` for rules about one treatment: memoised per treatment.
     find_in_wall : callable or None
@@ -121,6 +123,7 @@ class Rule(Struct, frozen=True):
     """
 
     id: str
+    name: Message
     find_in_treatment: Callable[[Scene, TreatmentOut], Iterable[Finding]] | None = None
     find_in_wall: Callable[[Scene], Iterable[Finding]] | None = None
     changes: Callable[[Scene, Finding], Iterable[Change]] = lambda _scene, _finding: ()

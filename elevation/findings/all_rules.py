@@ -1,0 +1,123 @@
+"""All rules, and the way in: what is wrong with a wall, and where its handles may stick."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from elevation.findings.memo import TreatmentMemo
+from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.rules import (
+    bracket_level,
+    cannot_pass,
+    cloth_below_head,
+    escape,
+    fullness,
+    heat,
+    hem_high,
+    hem_low,
+    hem_varies,
+    meets,
+    no_bracket,
+    no_meet,
+    no_room,
+    on_casing,
+    over_box,
+    reach_long,
+    reach_short,
+    rod_high,
+    rod_low,
+    rod_under_ceiling,
+    splice,
+    stack_on_glass,
+    swing,
+    uneven_rods,
+)
+from elevation.room.model import Ref
+from elevation.setting_out.model import TreatmentOut
+
+RULES: tuple[Rule, ...] = (
+    no_bracket.RULE,
+    on_casing.RULE,
+    meets.RULE,
+    swing.RULE,
+    escape.RULE,
+    heat.RULE,
+    splice.RULE,
+    no_room.RULE,
+    rod_low.RULE,
+    rod_under_ceiling.RULE,
+    reach_short.RULE,
+    over_box.RULE,
+    no_meet.RULE,
+    cannot_pass.RULE,
+    bracket_level.RULE,
+    hem_low.RULE,
+    stack_on_glass.RULE,
+    cloth_below_head.RULE,
+    fullness.RULE,
+    hem_high.RULE,
+    hem_varies.RULE,
+    reach_long.RULE,
+    rod_high.RULE,
+    uneven_rods.RULE,
+)
+"""Every rule, in the order in which findings of one weight are told."""
+
+_WEIGHTS = {Weight.STOP: 0, Weight.BROKEN: 1, Weight.CONSIDER: 2}
+
+
+def rule_of(rule_id: str) -> Rule:
+    """The rule of that id."""
+    return next(rule for rule in RULES if rule.id == rule_id)
+
+
+def find_afresh(scene: Scene, treatment: TreatmentOut) -> tuple[Finding, ...]:
+    """The findings of the rules about one treatment, nothing remembered."""
+    found: list[Finding] = []
+    for rule in RULES:
+        if rule.find_in_treatment is not None and treatment.mount in rule.mounts:
+            found.extend(rule.find_in_treatment(scene, treatment))
+    return tuple(found)
+
+
+MEMO = TreatmentMemo(find_afresh)
+"""Remembers the findings of each treatment; ``MEMO.calls`` counts real runs."""
+
+
+def _sorted(found: list[Finding]) -> tuple[Finding, ...]:
+    # Sorting is stable: within a weight, treatments stay in order and rules in theirs. A rule speaks once about one
+    # subject, the gravest first: what it has to say besides comes out once that is put right.
+    first: dict[tuple[str, Ref], Finding] = {}
+    for finding in sorted(found, key=lambda finding: _WEIGHTS[finding.weight]):
+        first.setdefault((finding.rule, finding.subject), finding)
+    return tuple(first.values())
+
+
+def find(scene: Scene, memo: TreatmentMemo | None = None) -> tuple[Finding, ...]:
+    """Everything that is wrong with a wall or worth a thought: stops first, then what is broken, then advice.
+
+    Parameters
+    ----------
+    scene : Scene
+    memo : TreatmentMemo or None
+        What remembers treatments that did not change; None takes the common one.
+    """
+    keep = MEMO if memo is None else memo
+    found: list[Finding] = []
+    for treatment in scene.set_out.treatments:
+        found.extend(keep(scene, treatment))
+    for rule in RULES:
+        if rule.find_in_wall is not None:
+            found.extend(rule.find_in_wall(scene))
+    return _sorted(found)
+
+
+def stickings(scene: Scene, treatment: TreatmentOut) -> tuple[Sticking, ...]:
+    """Every place that a handle of ``treatment`` may stick to because of a rule; computed once, at press."""
+
+    def each() -> Iterator[Sticking]:
+        for rule in RULES:
+            if treatment.mount in rule.mounts:
+                yield from rule.stickings(scene, treatment)
+
+    return tuple(each())

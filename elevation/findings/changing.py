@@ -1,0 +1,267 @@
+"""Candidate changes: named edits that each change one held quantity, or a mirrored pair.
+
+Each builder takes where something should come to in wall coordinates, and turns that into the figure that the
+person holds, at the nearest graduation that gets there. Whether a change helps is found by trying it
+(``planning.remedies``); None means that the thing cannot be moved that way.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from math import ceil, floor
+
+from elevation.findings.looking import bracket_at, layer_at
+from elevation.findings.model import Change, Scene
+from elevation.findings.naming import bracket_place
+from elevation.room.edits import put_bracket, replace_at, replace_rod
+from elevation.room.find import bracket_of, layer_of
+from elevation.room.model import Bracket, Held, Ref, Room
+from elevation.units import Length
+from elevation.units.rounding import mm_of_mark
+from elevation.units.writing import length_of
+from elevation.words import Message, Mm, msg
+
+_SAME_MARK = 1e-7  # a part of one graduation that float noise may add up to
+
+
+def mark_up(mm: float, graduation_mm: float) -> float:
+    """The first graduation at or above ``mm``."""
+    return mm_of_mark(ceil(mm / graduation_mm - _SAME_MARK), graduation_mm)
+
+
+def mark_down(mm: float, graduation_mm: float) -> float:
+    """The first graduation at or below ``mm``."""
+    return mm_of_mark(floor(mm / graduation_mm + _SAME_MARK), graduation_mm)
+
+
+def length(scene: Scene, mm: float) -> Length:
+    """A length at the room's graduation, in the room's unit."""
+    return length_of(mm, scene.room.unit, scene.room.graduation_mm)
+
+
+def _moved(scene: Scene, held: Held, by: float, slack: float) -> Held | None:
+    """``held`` with its figure changed by ``by`` mm to a graduation, at most ``slack`` less than asked."""
+    grad = scene.room.graduation_mm
+    at = mark_up(held.at.mm + by - slack, grad) if by > 0 else mark_down(held.at.mm + by + slack, grad)
+    if (at < 0 and held.hold != "from-centre") or abs(at - held.at.mm) < grad * _SAME_MARK:
+        return None
+    return Held(held.hold, length(scene, at))
+
+
+# --- the rod's height ---------------------------------------------------------------------------------------
+
+_UP = {"above-head": 1, "above-casing": 1, "above-floor": 1, "below-ceiling": -1}
+
+
+def _height_label(held: Held) -> Message:
+    at = Mm(held.at.mm)
+    if held.hold == "above-head":
+        return msg("Set the rod {at} above the opening", at=at)
+    if held.hold == "above-casing":
+        return msg("Set the rod {at} above the casing", at=at)
+    if held.hold == "below-ceiling":
+        return msg("Set the rod {at} below the ceiling", at=at)
+    return msg("Set the rod {at} above the floor", at=at)
+
+
+def rod_height(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
+    """Raise or lower a layer's rod so that its centre line comes to ``wanted_mm`` over the datum.
+
+    Parameters
+    ----------
+    scene : Scene
+    ref : Ref
+        The layer, or anything in it.
+    wanted_mm : float
+        Wall y in mm; the rod goes to the first graduation there or beyond.
+    slack_mm : float
+        By how much it may stay short: half a graduation for rules that compare with that tolerance.
+    """
+    support = layer_at(scene, ref).support
+    held = layer_of(scene.room, ref).rod.height
+    new = _moved(scene, held, (wanted_mm - support.height_mm) * _UP[held.hold], slack_mm)
+    if new is not None:
+        yield Change(_height_label(new), lambda room: replace_rod(room, ref[:4], height=new))
+
+
+# --- the rod's ends -----------------------------------------------------------------------------------------
+
+
+def _end_words(held: Held) -> Message:
+    at = Mm(held.at.mm)
+    if held.hold == "beyond-opening":
+        return msg("{at} beyond the opening", at=at)
+    if held.hold == "beyond-casing":
+        return msg("{at} beyond the casing", at=at)
+    if held.hold == "from-corner":
+        return msg("{at} from the corner", at=at)
+    return msg("at a rod length of {at}", at=at)
+
+
+def _end_by(scene: Scene, held: Held, out_mm: float, slack: float) -> Held | None:
+    return _moved(scene, held, -out_mm if held.hold == "from-corner" else out_mm, slack)
+
+
+def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
+    """Move one end of a layer's rod outward by ``out_mm`` (inward where negative)."""
+    rod = layer_of(scene.room, ref).rod
+    held = _end_by(scene, rod.left if side == "left" else rod.right, out_mm, slack_mm)
+    if held is None:
+        return
+    if side == "left":
+        label = msg("Set the left rod end {place}", place=_end_words(held))
+        yield Change(label, lambda room: replace_rod(room, ref[:4], left=held))
+    else:
+        label = msg("Set the right rod end {place}", place=_end_words(held))
+        yield Change(label, lambda room: replace_rod(room, ref[:4], right=held))
+
+
+def rod_ends(scene: Scene, ref: Ref, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
+    """Move both ends of a layer's rod outward by ``out_mm`` each (inward where negative): a mirrored pair."""
+    rod = layer_of(scene.room, ref).rod
+    lengths = [held.hold == "rod-length" for held in (rod.left, rod.right)]
+    # Where one end holds the rod's length, that length has to take both moves.
+    left = _end_by(scene, rod.left, out_mm * (2 if lengths[0] else 1), slack_mm)
+    right = _end_by(scene, rod.right, out_mm * (2 if lengths[1] else 1), slack_mm)
+    if left is None or right is None:
+        return
+    if left == right:
+        label = msg("Set both rod ends {place}", place=_end_words(left))
+    else:
+        label = msg("Set the rod ends: left {left}, right {right}", left=_end_words(left), right=_end_words(right))
+    yield Change(label, lambda room: replace_rod(room, ref[:4], left=left, right=right))
+
+
+def ends_or_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
+    """Both ends by the same amount first (it keeps the window symmetric), then that end alone."""
+    yield from rod_ends(scene, ref, out_mm, slack_mm)
+    yield from rod_end(scene, ref, side, out_mm, slack_mm)
+
+
+def rod_projection(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
+    """Take the rod out from the wall until its centre line stands ``least_mm`` from it."""
+    now = layer_of(scene.room, ref).rod.projection
+    at = length(scene, mark_up(least_mm, scene.room.graduation_mm))
+    if at.mm > now.mm:
+        label = msg("Hold the rod {at} out from the wall", at=Mm(at.mm))
+        yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))
+
+
+def plain_ends(scene: Scene, ref: Ref) -> Iterator[Change]:
+    """End the rod in caps instead of longer finials."""
+    now = scene.trade.ends.get(layer_of(scene.room, ref).rod.ends)
+    caps = [row for row in scene.trade.ends.values() if row.shape == "cap"]
+    if now is None or not caps:
+        return
+    cap = min(caps, key=lambda row: row.length_mm)
+    if now.shape not in ("none", "cap") and cap.length_mm < now.length_mm:
+        yield Change(msg("End the rod in flat caps"), lambda room: replace_rod(room, ref[:4], ends=cap.id))
+
+
+def longer_stock(scene: Scene, ref: Ref) -> Iterator[Change]:
+    """Make the rod of one piece."""
+    cut = layer_at(scene, ref).support.cut_length_mm
+    at = length(scene, mark_up(cut, scene.room.graduation_mm))
+    label = msg("Buy the rod in one piece of {at}", at=Mm(at.mm))
+    yield Change(label, lambda room: replace_rod(room, ref[:4], stock=at))
+
+
+# --- brackets -----------------------------------------------------------------------------------------------
+
+
+def bracket_name(scene: Scene, ref: Ref) -> Message:
+    """Which bracket of its rod it is, in words."""
+    ordered = sorted(layer_at(scene, ref).brackets, key=lambda bracket: bracket.x_mm)
+    order = next(index for index, bracket in enumerate(ordered) if bracket.ref == ref)
+    return bracket_place(order, len(ordered))
+
+
+def bracket_to(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
+    """Move one bracket along the rod so that its centre comes to x ``wanted_mm`` or beyond, at a graduation."""
+    held = bracket_of(scene.room, ref).place
+    now = bracket_at(scene, ref).x_mm
+    sign = -1 if held.hold == "from-right-end" else 1
+    new = _moved(scene, held, (wanted_mm - now) * sign, slack_mm)
+    if new is None:
+        return
+    by = Mm(abs(new.at.mm - held.at.mm))
+    name = bracket_name(scene, ref)
+    if wanted_mm < now:
+        label = msg("Move {bracket} {by} to the left", bracket=name, by=by)
+    else:
+        label = msg("Move {bracket} {by} to the right", bracket=name, by=by)
+    yield Change(label, lambda room: replace_at(room, ref, place=new))
+
+
+def passing_kit(scene: Scene, ref: Ref) -> Iterator[Change]:
+    """Put a bracket there that lets rings pass."""
+    name = bracket_name(scene, ref)
+    for row in scene.trade.brackets.values():
+        if row.rings_pass:
+            label = msg("Make {bracket} one that lets rings pass: {kit}", bracket=name, kit=Message(row.name))
+            yield _kit_change(label, ref, row.id)
+
+
+def smaller_plate(scene: Scene, ref: Ref) -> Iterator[Change]:
+    """Put a bracket with a smaller wall plate there that treats rings as the present one does."""
+    now = bracket_of(scene.room, ref)
+    row = scene.trade.brackets.get(now.kit)
+    if row is None:
+        return
+    for other in sorted(scene.trade.brackets.values(), key=lambda kit: kit.plate_width_mm):
+        is_smaller = other.plate_width_mm < row.plate_width_mm or other.plate_below_mm < row.plate_below_mm
+        if is_smaller and other.rings_pass == row.rings_pass:
+            label = msg("Use a smaller bracket there: {kit}", kit=Message(other.name))
+            yield Change(label, _set_kit(ref, other.id))
+
+
+def _kit_change(label: Message, ref: Ref, kit: str) -> Change:
+    return Change(label, lambda room: replace_at(room, ref, kit=kit, rings_pass=None))
+
+
+def _set_kit(ref: Ref, kit: str) -> Callable[[Room], Room]:
+    return lambda room: replace_at(room, ref, kit=kit)
+
+
+def bracket_added(scene: Scene, ref: Ref, x_mm: float) -> Iterator[Change]:
+    """Add a bracket at x ``x_mm``, held from the rod's centre, of the kit that the rod has already."""
+    support = layer_at(scene, ref).support
+    centre = (support.left_mm + support.right_mm) / 2
+    place = Held("from-centre", length(scene, x_mm - centre))
+    label = msg("Add a bracket {at} from the left end of the rod", at=Mm(x_mm - support.left_mm))
+    yield Change(label, lambda room: _with_brackets(room, ref[:4], (place,)))
+
+
+def _with_brackets(room: Room, ref: Ref, places: tuple[Held, ...]) -> Room:
+    kits = [bracket.kit for bracket in layer_of(room, ref).brackets]
+    for place in places:
+        bracket = Bracket(id="", place=place, kit=kits[0]) if kits else Bracket(id="", place=place)
+        room, _ = put_bracket(room, ref, bracket)
+    return room
+
+
+def end_brackets(scene: Scene, ref: Ref, inset_mm: float) -> Iterator[Change]:
+    """Give a rod its pair of end brackets: both where it has none, the missing one where it has one."""
+    layer = layer_of(scene.room, ref)
+    if not layer.brackets:
+        inset = length(scene, inset_mm)
+        pair = (Held("from-left-end", inset), Held("from-right-end", inset))
+        label = msg("Put a bracket {at} in from each end", at=Mm(inset.mm))
+        yield Change(label, lambda room: _with_brackets(room, ref[:4], pair))
+        return
+    there = layer_at(scene, ref)
+    support, bracket = there.support, there.brackets[0]
+    is_left = bracket.x_mm <= (support.left_mm + support.right_mm) / 2
+    inset_mm = bracket.x_mm - support.left_mm if is_left else support.right_mm - bracket.x_mm
+    if inset_mm < 0:
+        return
+    held = Held("from-right-end" if is_left else "from-left-end", length(scene, inset_mm))
+    label = msg("Add the bracket at the other end, {at} in", at=Mm(held.at.mm))
+    yield Change(label, lambda room: _with_brackets(room, ref[:4], (held,)))
+
+
+def built_height(scene: Scene, ref: Ref, height_mm: float) -> Iterator[Change]:
+    """Hang a bracket again so that the rod's centre stands at ``height_mm`` there."""
+    at = length(scene, height_mm)
+    label = msg("Hang {bracket} again, with the rod's centre at {at}", bracket=bracket_name(scene, ref), at=Mm(at.mm))
+    yield Change(label, lambda room: replace_at(room, ref, height=at))

@@ -1,0 +1,74 @@
+"""How findings name the places they speak about: openings by number, obstacles by kind or by their own name."""
+
+from __future__ import annotations
+
+from elevation.setting_out.model import ObstacleOut, OpeningOut, TreatmentOut
+from elevation.words import Message, msg
+
+
+def opening_name(opening: OpeningOut) -> Message:
+    """An opening as the head of a sentence: Window 2, Door 1."""
+    if opening.kind == "door":
+        return msg("Door {number}", number=opening.number)
+    if opening.kind == "sliding-door":
+        return msg("Sliding door {number}", number=opening.number)
+    return msg("Window {number}", number=opening.number)
+
+
+def where(treatment: TreatmentOut) -> Message:
+    """The openings that a treatment covers, as the head of a sentence."""
+    openings = treatment.openings
+    if len(openings) == 1:
+        return opening_name(openings[0])
+    if not openings:
+        return msg("Treatment {name}", name=treatment.name or treatment.ref[-1])
+    numbers = [opening.number for opening in openings]
+    if len(numbers) == 2:
+        return msg("Openings {first} and {last}", first=numbers[0], last=numbers[1])
+    return msg("Openings {first} to {last}", first=numbers[0], last=numbers[-1])
+
+
+def kind_name(kind: str) -> Message:
+    """An obstacle's kind in words, for the middle of a sentence."""
+    names = {
+        "outlet": msg("the outlet"),
+        "switch": msg("the switch"),
+        "light": msg("the light"),
+        "hot-water-radiator": msg("the hot-water radiator"),
+        "electric-heater": msg("the electric heater"),
+        "fan-heater": msg("the fan heater"),
+        "portable-heater": msg("the portable heater"),
+        "flame-heater": msg("the flame heater"),
+        "floor-register": msg("the floor register"),
+        "wall-register": msg("the wall register"),
+        "smoke-alarm": msg("the smoke alarm"),
+        "shelf": msg("the shelf"),
+        "furniture": msg("the furniture"),
+        "picture": msg("the picture"),
+        "pipe": msg("the pipe"),
+        "door-swing": msg("the door of another wall"),
+    }
+    return names[kind]
+
+
+def obstacle_name(obstacle: ObstacleOut) -> Message:
+    """An obstacle in words: its kind, and its own name where it has one."""
+    if obstacle.name:
+        return msg("{kind} “{name}”", kind=kind_name(obstacle.kind), name=obstacle.name)
+    return kind_name(obstacle.kind)
+
+
+def side_name(side: str) -> Message:
+    """A side of the wall, for the middle of a sentence."""
+    return msg("left") if side == "left" else msg("right")
+
+
+def bracket_place(order: int, count: int) -> Message:
+    """Which bracket of a rod, counted from the left."""
+    if order == 0 and count > 1:
+        return msg("the left end bracket")
+    if order == count - 1 and count > 1:
+        return msg("the right end bracket")
+    if count == 1:
+        return msg("the bracket")
+    return msg("bracket {number} from the left", number=order + 1)

@@ -1,0 +1,81 @@
+"""The part of ``meets`` that compares treatments: rods, brackets and cloth of neighbours in one place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from elevation.findings.limits import by_geometry
+from elevation.findings.model import Finding, Scene, Weight
+from elevation.findings.naming import where
+from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
+from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.units.tolerance import TOUCH_MM
+from elevation.words import Mm, msg
+
+
+def _reach(treatment: TreatmentOut) -> tuple[float, float]:
+    """Everything that a treatment takes along the wall."""
+    lefts = [layer.support.metal_left_mm for layer in treatment.layers]
+    rights = [layer.support.metal_right_mm for layer in treatment.layers]
+    for layer in treatment.layers:
+        lefts += [way(panel)[0] for panel in layer.panels] + [bracket.plate[0] for bracket in layer.brackets]
+        rights += [way(panel)[1] for panel in layer.panels] + [bracket.plate[2] for bracket in layer.brackets]
+    return min(lefts), max(rights)
+
+
+def _parts(layer: LayerOut) -> Iterator[tuple[Rect, float, float]]:
+    """Outlines of rod, ends, brackets and cloth with their depths (back, front) from the wall.
+
+    Cloth gives way in its folds: it is as deep as the rod it hangs on.
+    """
+    support = layer.support
+    radius = support.diameter_mm / 2
+    back, front = support.projection_mm - radius, support.projection_mm + radius
+    for _, rect, rect_back, rect_front in rod_rects(support):
+        yield rect, rect_back, rect_front
+    for panel in layer.panels:
+        yield cloth(panel, way(panel)), back, front
+    for bracket in layer.brackets:
+        yield bracket.plate, 0.0, support.projection_mm
+
+
+def overlap(a: TreatmentOut, b: TreatmentOut) -> float:
+    """By how much two treatments stand in each other, in mm along the wall or up it; 0 where they do not."""
+    worst = 0.0
+    for layer_a in a.layers:
+        for layer_b in b.layers:
+            for rect_a, back_a, front_a in _parts(layer_a):
+                for rect_b, back_b, front_b in _parts(layer_b):
+                    if min(front_a, front_b) - max(back_a, back_b) > TOUCH_MM and meet(rect_a, rect_b):
+                        worst = max(worst, shared(rect_a, rect_b))
+    return worst
+
+
+def find(scene: Scene) -> Iterator[Finding]:
+    """A finding for each treatment that stands in one to its left."""
+    placed = sorted(
+        ((*_reach(treatment), treatment) for treatment in scene.set_out.treatments if treatment.layers),
+        key=lambda entry: (entry[0], entry[1], entry[2].ref),
+    )
+    for index, (left, right, treatment) in enumerate(placed):
+        for other_left, _, other in placed[index + 1 :]:
+            if other_left >= right - TOUCH_MM:
+                break
+            by = overlap(treatment, other)
+            if by > TOUCH_MM:
+                layer = other.layers[0]
+                yield Finding(
+                    "meets",
+                    Weight.STOP,
+                    layer.ref,
+                    msg(
+                        "{where}: rod or cloth stands {by} in that of {other}.",
+                        where=where(other),
+                        by=Mm(by),
+                        other=where(treatment),
+                    ),
+                    by_geometry(),
+                    measured_mm=-by,
+                    limit_mm=0.0,
+                    at=(max(left, other_left) + by / 2, layer.support.height_mm),
+                )

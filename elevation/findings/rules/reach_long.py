@@ -1,0 +1,76 @@
+"""reach-long: the end bracket stands unusually far beyond the opening.
+
+Consider; wall mounts; at ends to which a panel draws clear. Not raised where the reach is what clears the glass:
+with the reach at its limit, the open stack would stand over glass. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from elevation.findings.changing import bracket_to, ends_or_end
+from elevation.findings.limits import authority_of, limit_mm, said_limit
+from elevation.findings.looking import bracket_at, treatment_at
+from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.naming import opening_name, side_name
+from elevation.findings.rules.reach import reach_of, reaches, side_of
+from elevation.setting_out.model import OpeningOut, PanelOut, TreatmentOut
+from elevation.units.tolerance import exceeds
+from elevation.words import Mm, msg
+
+
+def clears_glass(panel: PanelOut, opening: OpeningOut, side: str, less_mm: float) -> bool:
+    """Whether the reach is what clears the glass: the open stack would cover glass with ``less_mm`` less of it."""
+    if side == "left":
+        return panel.open[1] + less_mm > opening.glass_left_mm
+    return panel.open[0] - less_mm < opening.glass_right_mm
+
+
+def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
+    limit = limit_mm(scene, "reach-long")
+    for _layer, side, bracket, opening, panel, reach in reaches(treatment):
+        if not exceeds(reach, limit, scene.half_mm) or clears_glass(panel, opening, side, reach - limit):
+            continue
+        yield Finding(
+            "reach-long",
+            Weight.CONSIDER,
+            bracket.ref,
+            msg(
+                "{opening}: the {side} end bracket is {reach} beyond the opening, {more} more than the {limit} "
+                "that is usual, and the open cloth would clear the glass with less.",
+                opening=opening_name(opening),
+                side=side_name(side),
+                reach=Mm(reach),
+                more=Mm(reach - limit),
+                limit=said_limit(scene, "reach-long"),
+            ),
+            authority_of(scene, "reach-long"),
+            measured_mm=reach,
+            limit_mm=limit,
+            at=(bracket.x_mm, bracket.height_mm),
+        )
+
+
+def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    treatment, bracket = treatment_at(scene, finding.subject), bracket_at(scene, finding.subject)
+    more = reach_of(treatment, bracket) - limit_mm(scene, "reach-long")
+    side = side_of(treatment, bracket)
+    yield from ends_or_end(scene, finding.subject, side, -more, scene.half_mm)
+    wanted = bracket.x_mm + more if side == "left" else bracket.x_mm - more
+    yield from bracket_to(scene, finding.subject, wanted, scene.half_mm)
+
+
+def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
+    limit = limit_mm(scene, "reach-long")
+    reason = msg("end bracket {limit} beyond the opening, the most that is usual", limit=Mm(limit))
+    for layer, side, bracket, opening, _panel, _reach in reaches(treatment):
+        if side == "left":
+            place = opening.left_mm - limit
+            yield Sticking("rod-left", layer.ref, place + layer.support.left_mm - bracket.x_mm, reason)
+        else:
+            place = opening.right_mm + limit
+            yield Sticking("rod-right", layer.ref, place + layer.support.right_mm - bracket.x_mm, reason)
+        yield Sticking("bracket", bracket.ref, place, reason)
+
+
+RULE = Rule("reach-long", msg("the reach beyond the opening"), _find, changes=_changes, stickings=_stickings)

@@ -1,0 +1,65 @@
+"""rod-high: the rod's centre line stands unusually far above the casing.
+
+Consider, wall mounts, every arrangement. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from elevation.findings.changing import rod_height
+from elevation.findings.limits import authority_of, limit_mm, said_limit
+from elevation.findings.looking import treatment_at
+from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.naming import where
+from elevation.findings.shapes import casing_top, top_name
+from elevation.setting_out.model import TreatmentOut
+from elevation.units.tolerance import exceeds
+from elevation.words import Mm, msg
+
+
+def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
+    top = casing_top(treatment.openings)
+    if top is None:
+        return
+    limit = limit_mm(scene, "rod-high")
+    for layer in treatment.layers:
+        support = layer.support
+        above = support.height_mm - top
+        if exceeds(above, limit, scene.half_mm):
+            yield Finding(
+                "rod-high",
+                Weight.CONSIDER,
+                layer.ref,
+                msg(
+                    "{where}: the rod's centre line is {above} above {top}, {more} more than the {limit} that is usual.",
+                    where=where(treatment),
+                    above=Mm(above),
+                    top=top_name(treatment.openings),
+                    more=Mm(above - limit),
+                    limit=said_limit(scene, "rod-high"),
+                ),
+                authority_of(scene, "rod-high"),
+                measured_mm=above,
+                limit_mm=limit,
+                at=((support.left_mm + support.right_mm) / 2, support.height_mm),
+            )
+
+
+def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    top = casing_top(treatment_at(scene, finding.subject).openings)
+    if top is not None:
+        yield from rod_height(scene, finding.subject, top + limit_mm(scene, "rod-high"), scene.half_mm)
+
+
+def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
+    top = casing_top(treatment.openings)
+    if top is None:
+        return
+    limit = limit_mm(scene, "rod-high")
+    reason = msg("{limit} above {top}, the most that is usual", limit=Mm(limit), top=top_name(treatment.openings))
+    for layer in treatment.layers:
+        yield Sticking("rod-height", layer.ref, top + limit, reason)
+
+
+RULE = Rule("rod-high", msg("the rod's height above the casing"), _find, changes=_changes, stickings=_stickings)

@@ -1,0 +1,74 @@
+"""rod-low: the rod's centre line stands too little above the casing (the head where there is none).
+
+Broken, wall mounts, every arrangement. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from elevation.findings.changing import rod_height
+from elevation.findings.limits import authority_of, limit_mm, said_limit
+from elevation.findings.looking import treatment_at
+from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.naming import where
+from elevation.findings.rules.no_room import is_tight
+from elevation.findings.shapes import casing_top, top_name
+from elevation.setting_out.model import TreatmentOut
+from elevation.units.tolerance import falls_short
+from elevation.words import Mm, msg
+
+
+def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
+    top = casing_top(treatment.openings)
+    if top is None or is_tight(scene, treatment):
+        return
+    limit = limit_mm(scene, "rod-low")
+    for layer in treatment.layers:
+        support = layer.support
+        above = support.height_mm - top
+        if not falls_short(above, limit, scene.half_mm):
+            continue
+        params = {"where": where(treatment), "top": top_name(treatment.openings), "limit": said_limit(scene, "rod-low")}
+        if above < 0:
+            text = msg(
+                "{where}: the rod's centre line is {below} below the top of {top}; it needs to be {limit} above it.",
+                below=Mm(-above),
+                **params,
+            )
+        else:
+            text = msg(
+                "{where}: the rod's centre line is {above} above {top}, {short} less than the {limit} it needs.",
+                above=Mm(above),
+                short=Mm(limit - above),
+                **params,
+            )
+        yield Finding(
+            "rod-low",
+            Weight.BROKEN,
+            layer.ref,
+            text,
+            authority_of(scene, "rod-low"),
+            measured_mm=above,
+            limit_mm=limit,
+            at=((support.left_mm + support.right_mm) / 2, support.height_mm),
+        )
+
+
+def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    top = casing_top(treatment_at(scene, finding.subject).openings)
+    if top is not None:
+        yield from rod_height(scene, finding.subject, top + limit_mm(scene, "rod-low"), scene.half_mm)
+
+
+def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
+    top = casing_top(treatment.openings)
+    if top is None:
+        return
+    limit = limit_mm(scene, "rod-low")
+    reason = msg("{limit} above {top}, the least", limit=Mm(limit), top=top_name(treatment.openings))
+    for layer in treatment.layers:
+        yield Sticking("rod-height", layer.ref, top + limit, reason)
+
+
+RULE = Rule("rod-low", msg("the rod above the casing"), _find, changes=_changes, stickings=_stickings)

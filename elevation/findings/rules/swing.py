@@ -1,0 +1,151 @@
+"""swing: a sash, its handle or a door would meet rod or cloth as it moves.
+
+Stop, wall mounts, every arrangement. Before a covered opening the cloth is drawn open first, so its open place counts;
+doors and sashes of other openings, and doors of other walls, move whatever the cloth does: all of its way counts. Cloth
+is met where a thing reaches the plane it hangs in. Geometry, compared within 1e-6 mm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from elevation.findings.changing import ends_or_end, rod_height, rod_projection
+from elevation.findings.limits import by_geometry
+from elevation.findings.looking import layer_at, panel_at, treatment_at
+from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.naming import obstacle_name, opening_name, side_name, where
+from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
+from elevation.setting_out.model import LayerOut, PanelOut, Span, TreatmentOut
+from elevation.units.tolerance import TOUCH_MM
+from elevation.words import Message, Mm, msg
+
+Sweep = tuple[Rect, float, Message, bool]
+"""Outline, how far out it reaches, what moves, and whether the cloth is drawn open first."""
+
+
+def _sweeps(scene: Scene, treatment: TreatmentOut) -> Iterator[Sweep]:
+    covered = {opening.ref for opening in treatment.openings}
+    for opening in scene.set_out.openings:
+        for left, bottom, right, top, out in opening.sweep:
+            yield (left, bottom, right, top), out, opening_name(opening), opening.ref in covered
+    for obstacle in scene.set_out.obstacles:
+        if obstacle.kind == "door-swing":
+            outline = (obstacle.left_mm, obstacle.bottom_mm, obstacle.right_mm, obstacle.top_mm)
+            yield outline, obstacle.out_mm, obstacle_name(obstacle), False
+
+
+Hit = tuple[float, Sweep]
+
+
+def rod_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Hit | None:
+    """What swings deepest into a layer's rod, and by how much, in mm."""
+    worst: Hit | None = None
+    for sweep in _sweeps(scene, treatment):
+        for _, rect, back, _front in rod_rects(layer.support):
+            if sweep[1] > back + TOUCH_MM and meet(sweep[0], rect):
+                by = shared(sweep[0], rect)
+                if worst is None or by > worst[0]:
+                    worst = by, sweep
+    return worst
+
+
+def panel_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: PanelOut) -> Hit | None:
+    """What swings deepest into a panel, and by how much, in mm."""
+    worst: Hit | None = None
+    for sweep in _sweeps(scene, treatment):
+        rect = cloth(panel, _span(panel, sweep))
+        if sweep[1] > layer.support.projection_mm + TOUCH_MM and meet(sweep[0], rect):
+            by = shared(sweep[0], rect)
+            if worst is None or by > worst[0]:
+                worst = by, sweep
+    return worst
+
+
+def _span(panel: PanelOut, sweep: Sweep) -> Span:
+    return panel.open if sweep[3] else way(panel)
+
+
+def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
+    if next(_sweeps(scene, treatment), None) is None:
+        return
+    for layer in treatment.layers:
+        found = rod_hit(scene, treatment, layer)
+        if found is not None:
+            (left, bottom, right, top), _, name, _ = found[1]
+            support = layer.support
+            yield Finding(
+                "swing",
+                Weight.STOP,
+                layer.ref,
+                msg(
+                    "{where}: what moves at {thing} swings into the rod, {by} deep.",
+                    where=where(treatment),
+                    thing=name,
+                    by=Mm(found[0]),
+                ),
+                by_geometry(),
+                measured_mm=-found[0],
+                limit_mm=0.0,
+                at=((max(left, support.left_mm) + min(right, support.right_mm)) / 2, support.height_mm),
+            )
+        for panel in layer.panels:
+            found = panel_hit(scene, treatment, layer, panel)
+            if found is not None:
+                (left, bottom, right, top), _, name, _ = found[1]
+                span = _span(panel, found[1])
+                yield Finding(
+                    "swing",
+                    Weight.STOP,
+                    panel.ref,
+                    msg(
+                        "{where}: what moves at {thing} swings into the {side} panel, {by} of it.",
+                        where=where(treatment),
+                        thing=name,
+                        side=side_name(panel.side),
+                        by=Mm(found[0]),
+                    ),
+                    by_geometry(),
+                    measured_mm=-found[0],
+                    limit_mm=0.0,
+                    at=((max(left, span[0]) + min(right, span[1])) / 2, (bottom + top) / 2),
+                )
+
+
+def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    treatment, layer = treatment_at(scene, finding.subject), layer_at(scene, finding.subject)
+    support = layer.support
+    if len(finding.subject) == 4:
+        found = rod_hit(scene, treatment, layer)
+        if found is not None:
+            (left, _bottom, right, top), out, _, _ = found[1]
+            thick = max(support.finial_diameter_mm, support.diameter_mm) / 2
+            yield from rod_height(scene, layer.ref, top + thick)
+            yield from ends_or_end(scene, layer.ref, "left", support.metal_left_mm - right)
+            yield from ends_or_end(scene, layer.ref, "right", left - support.metal_right_mm)
+            yield from rod_projection(scene, layer.ref, out + thick)
+        return
+    panel = panel_at(scene, finding.subject)
+    found = panel_hit(scene, treatment, layer, panel)
+    if found is None:
+        return
+    (left, _bottom, right, _top), out, _, is_open = found[1]
+    span = _span(panel, found[1])
+    # Cloth that is drawn open first goes outward; a door beside the window is left alone by going inward.
+    if panel.side == "left":
+        yield from ends_or_end(scene, finding.subject, "left", span[1] - left if is_open else span[0] - right)
+    else:
+        yield from ends_or_end(scene, finding.subject, "right", right - span[0] if is_open else left - span[1])
+    yield from rod_projection(scene, finding.subject, out)
+
+
+def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
+    for layer in treatment.layers:
+        for sweep in _sweeps(scene, treatment):
+            support = layer.support
+            if sweep[1] <= support.projection_mm or not sweep[3]:
+                continue
+            reason = msg("the rod just clears what moves at {thing}", thing=sweep[2])
+            yield Sticking("rod-height", layer.ref, sweep[0][3] + support.diameter_mm / 2, reason, 0)
+
+
+RULE = Rule("swing", msg("sashes and doors that move"), _find, changes=_changes, stickings=_stickings)
