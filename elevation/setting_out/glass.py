@@ -4,14 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from elevation.room.model import Layer
 from elevation.setting_out.heads import area_between
 from elevation.setting_out.model import GlassOut, LayerOut, PanelOut, Span
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.spans import common, union
 
 
-def glass_of(openings: Sequence[Placed], layers: Sequence[LayerOut]) -> GlassOut:
-    """Sums over all covered openings and all layers; areas are exact integrals of the heads."""
+def glass_of(openings: Sequence[Placed], layers: Sequence[LayerOut], asked: Sequence[Layer]) -> GlassOut:
+    """Sums over all covered openings and all layers; areas are exact integrals of the heads.
+
+    Parameters
+    ----------
+    openings : sequence of Placed
+    layers : sequence of LayerOut
+    asked : sequence of Layer
+        The room's own layers, in the same order: they say which panels park at the rod's ends.
+    """
     panels = [panel for layer in layers for panel in layer.panels]
     area = sum(opening.out.glass_area_mm2 for opening in openings)
     opened = union(panel.open for panel in panels)
@@ -24,7 +33,7 @@ def glass_of(openings: Sequence[Placed], layers: Sequence[LayerOut]) -> GlassOut
         clear_drawn=clear_share(openings, drawn, area),
         stack_over_left_mm=_over_glass(openings, panels, "left"),
         stack_over_right_mm=_over_glass(openings, panels, "right"),
-        support_to_clear_mm=max((_to_clear(openings, layer) for layer in layers), default=0.0),
+        support_to_clear_mm=max(_to_clear(openings, *both) for both in zip(layers, asked, strict=True)),
         light_blocking_mm=sum(right - left for left, right in closed),
     )
 
@@ -54,16 +63,24 @@ def _over_glass(openings: Sequence[Placed], panels: Sequence[PanelOut], side: st
     return sum(common(spans, o.glass.left_mm, o.glass.right_mm) for o in openings)
 
 
-def _to_clear(openings: Sequence[Placed], layer: LayerOut) -> float:
-    """Length of a rod whose end stacks stand beside all the glass, parked as they are now."""
+def _to_clear(openings: Sequence[Placed], layer: LayerOut, asked: Layer) -> float:
+    """Length of a rod whose end stacks stand beside all the glass, parked as they are now.
+
+    Only panels that park at the rod's ends move with it; those in the middle stand where they stand.
+    """
     support = layer.support
-    left = min(opening.glass.left_mm for opening in openings)
-    right = max(opening.glass.right_mm for opening in openings)
-    near, far = left, right
-    for panel in layer.panels:
-        # Only panels that park at the rod's ends move with them; those in the middle stand where they stand.
-        if panel.side == "left" and panel.parks_at_mm <= left + panel.stack_mm:
-            near = min(near, left - panel.stack_mm - (panel.parks_at_mm - support.left_mm))
-        elif panel.side == "right" and panel.parks_at_mm >= right - panel.stack_mm:
-            far = max(far, right + panel.stack_mm + (support.right_mm - panel.parks_at_mm))
+    near = min(opening.glass.left_mm for opening in openings)
+    far = max(opening.glass.right_mm for opening in openings)
+    both = [(panel, own.parks) for panel, own in zip(layer.panels, asked.panels, strict=True)]
+    at_left = [panel for panel, parks in both if parks == "left"]
+    at_right = [panel for panel, parks in both if parks == "right"]
+    if at_left:
+        near -= sum(_wide(panel) for panel in at_left) + min(p.parks_at_mm for p in at_left) - support.left_mm
+    if at_right:
+        far += sum(_wide(panel) for panel in at_right) + support.right_mm - max(p.parks_at_mm for p in at_right)
     return far - near
+
+
+def _wide(panel: PanelOut) -> float:
+    # A panel that never draws keeps the width it is spread to.
+    return panel.open[1] - panel.open[0] if panel.stationary else panel.stack_mm

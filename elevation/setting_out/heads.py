@@ -122,7 +122,8 @@ def outline(shape: Shape) -> tuple[Point, ...]:
     cx, cy, r = shape.centre_x_mm, shape.centre_y_mm, shape.radius_mm
     start = math.atan2(shape.right_top_mm - cy, shape.right_mm - cx)
     stop = math.atan2(shape.left_top_mm - cy, shape.left_mm - cx)
-    count = max(1, math.ceil((stop - start) / (math.pi / 2) * SEGMENTS_A_QUARTER))
+    # An even number, so that the crown of a whole arc is one of its points.
+    count = 2 * max(1, math.ceil((stop - start) / math.pi * SEGMENTS_A_QUARTER))
     step = (stop - start) / count
     cos, sin = math.cos, math.sin
     arc = [(cx + r * cos(start + i * step), cy + r * sin(start + i * step)) for i in range(1, count)]

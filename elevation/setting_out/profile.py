@@ -9,20 +9,22 @@ from elevation.room.model import Station
 from elevation.setting_out.model import Point, Profile
 
 
-def profile_of(stations: Sequence[Station], assumed_mm: float, lift_mm: float = 0.0) -> Profile:
+def profile_of(
+    stations: Sequence[Station], assumed_mm: float, lift_mm: float = 0.0, *, known_level: bool = False
+) -> Profile:
     """A profile from measured stations.
 
     Parameters
     ----------
     stations : sequence of Station
-        In any order; none: level at ``assumed_mm`` and not known.
+        In any order; none: level at ``assumed_mm``, and known only where ``known_level`` says so.
     assumed_mm : float
         The height that is drawn where nothing was measured.
     lift_mm : float
         Added to every height (a floor still to be laid).
     """
     if not stations:
-        return Profile(((0.0, assumed_mm + lift_mm),), known=False)
+        return Profile(((0.0, assumed_mm + lift_mm),), known=known_level)
     points = sorted((station.x.mm, station.height.mm + lift_mm) for station in stations)
     return Profile(tuple(points))
 

@@ -81,11 +81,16 @@ def ways_of(
     ring_mm : float
         Width of the parked ring.
     """
-    start, end = _parking(brackets, left_mm, right_mm, parks_outside, ring_mm)
-    first, last = _far_ends(brackets, left_mm, right_mm, rings)
+    left_end, right_end = _end_brackets(brackets, left_mm, right_mm)
+    start, end = _parking(left_end, right_end, left_mm, right_mm, parks_outside, ring_mm)
+    first, last = _far_ends(left_end, right_end, left_mm, right_mm, rings)
     groups, still = _groups(panels, brackets, start, end)
     ways: list[Way | None] = [None] * len(panels)
-    stops = [_Stop(b.x_mm, b.x_mm, b.ref) for b in brackets[1:-1] if not (rings and b.rings_pass)]
+    stops = [
+        _Stop(b.x_mm, b.x_mm, b.ref)
+        for b in brackets
+        if b is not left_end and b is not right_end and not (rings and b.rings_pass)
+    ]
     for index, side, x in still:
         span = _still_span(panels[index], side, x, left_mm, right_mm)
         ways[index] = Way(side, span, span, span, span)
@@ -98,27 +103,39 @@ def ways_of(
     return [way for way in ways if way is not None]
 
 
-def _parking(brackets: Sequence[BracketOut], left: float, right: float, outside: bool, ring: float) -> tuple[float, float]:
+def _end_brackets(brackets: Sequence[BracketOut], left: float, right: float) -> tuple[BracketOut | None, BracketOut | None]:
+    """The brackets that carry the rod's two ends: a lone one carries the end that it is nearer to."""
+    if not brackets:
+        return None, None
+    if len(brackets) > 1:
+        return brackets[0], brackets[-1]
+    alone = brackets[0]
+    return (alone, None) if alone.x_mm <= (left + right) / 2 else (None, alone)
+
+
+def _parking(
+    a: BracketOut | None, b: BracketOut | None, left: float, right: float, outside: bool, ring: float
+) -> tuple[float, float]:
     """Where cloth begins at the rod's two ends."""
-    if not brackets:
-        return left, right
-    a, b = brackets[0], brackets[-1]
-    sign = 1 if outside else -1
-    away_a = sign * a.half_width_mm + (ring / 2 if outside else 0.0)
-    away_b = sign * b.half_width_mm + (ring / 2 if outside else 0.0)
-    # A ring cannot stand beyond the rod's end, nor cloth begin past the other bracket.
-    return min(max(left, a.x_mm - away_a), right), max(min(right, b.x_mm + away_b), left)
+    start, end = left, right
+    # A ring cannot stand beyond the rod's end, nor cloth begin past the other end.
+    if a is not None:
+        edge = a.x_mm - a.half_width_mm - ring / 2 if outside else a.x_mm + a.half_width_mm
+        start = min(max(left, edge), right)
+    if b is not None:
+        edge = b.x_mm + b.half_width_mm + ring / 2 if outside else b.x_mm - b.half_width_mm
+        end = max(min(right, edge), left)
+    return start, end
 
 
-def _far_ends(brackets: Sequence[BracketOut], left: float, right: float, rings: bool) -> tuple[float, float]:
+def _far_ends(a: BracketOut | None, b: BracketOut | None, left: float, right: float, rings: bool) -> tuple[float, float]:
     """How far a leading edge gets at the rod's ends where nothing else is in its way."""
-    if not brackets:
-        return left, right
-    a, b = brackets[0], brackets[-1]
-    return (
-        left if rings and a.rings_pass else min(max(left, a.x_mm + a.half_width_mm), right),
-        right if rings and b.rings_pass else max(min(right, b.x_mm - b.half_width_mm), left),
-    )
+    first, last = left, right
+    if a is not None and not (rings and a.rings_pass):
+        first = min(max(left, a.x_mm + a.half_width_mm), right)
+    if b is not None and not (rings and b.rings_pass):
+        last = max(min(right, b.x_mm - b.half_width_mm), left)
+    return first, last
 
 
 def _home(parks: str, brackets: Sequence[BracketOut], start: float, end: float) -> tuple[float, bool]:

@@ -38,7 +38,7 @@ def set_out_treatment(
         mount=treatment.mount,
         openings=openings,
         layers=layers,
-        glass=glass_of(covered, layers),
+        glass=glass_of(covered, layers, treatment.layers),
         clearances=clearances_of(openings, layers, facts),
     )
 

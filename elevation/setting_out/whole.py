@@ -12,7 +12,7 @@ from elevation.setting_out.chain import Resolved, Spot, resolved
 from elevation.setting_out.facts import Defaults, WallFacts, defaults_of
 from elevation.setting_out.memo import Memo, Same
 from elevation.setting_out.missing import missing_of
-from elevation.setting_out.model import ObstacleOut, OpeningOut, ProportionOut, SetOut, TreatmentOut
+from elevation.setting_out.model import MissingFact, ObstacleOut, OpeningOut, ProportionOut, SetOut, TreatmentOut
 from elevation.setting_out.opening import Placed, SweepSizes, place
 from elevation.setting_out.profile import profile_of
 from elevation.setting_out.proportions import proportions_of
@@ -40,6 +40,7 @@ class Keeper:
         self._openings: Same[tuple[OpeningOut, ...]] = Same()
         self._treatments: Same[tuple[TreatmentOut, ...]] = Same()
         self._obstacles = Memo(_obstacles)
+        self._missing: Same[tuple[MissingFact, ...]] = Same()
         self._proportions: Memo[
             [tuple[OpeningOut, ...], tuple[TreatmentOut, ...], WallFacts], tuple[ProportionOut, ...]
         ] = Memo(proportions_of)
@@ -86,7 +87,7 @@ class Keeper:
             obstacles=self._obstacles(wall.id, wall.obstacles),
             treatments=treatments,
             proportions=self._proportions(openings, treatments, facts),
-            missing=missing_of(wall, openings, treatments),
+            missing=self._missing.keep(missing_of(wall, openings, treatments)),
         )
 
     def _place(self, wall: Wall, chain: Resolved, sizes: SweepSizes) -> dict[str, Placed]:
@@ -201,7 +202,8 @@ def _facts(room: Room, wall: Wall, chain: Resolved, openings: tuple[OpeningOut, 
         width_mm=chain.width_mm,
         known_width=chain.known_width,
         ceiling=profile_of(wall.ceiling, ceiling_mm),
-        floor=profile_of(wall.floor, 0.0, room.floor_to_come.mm if room.floor_to_come else 0.0),
+        # Heights are measured from the floor, so one without stations is known: level at the datum.
+        floor=profile_of(wall.floor, 0.0, room.floor_to_come.mm if room.floor_to_come else 0.0, known_level=True),
         crown_mm=wall.crown.mm if wall.crown else 0.0,
         baseboard_mm=wall.baseboard.mm if wall.baseboard else 0.0,
     )

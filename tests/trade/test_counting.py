@@ -1,0 +1,39 @@
+"""Counts of rings and pieces, at and about their limits."""
+
+from __future__ import annotations
+
+import pytest
+
+from elevation.trade.counting import pieces_of, rings_of
+from elevation.trade.placement import finished_length, rod_between, rod_to_clear, split_gap
+
+
+@pytest.mark.parametrize(
+    ("flat", "pitch", "even", "rings"),
+    [(54, 6, False, 10), (48, 6, False, 9), (54, 6, True, 10), (48, 6, True, 10), (3, 6, False, 2), (40, 6, False, 8)],
+)
+def test_rings_stand_at_both_edges_and_about_their_pitch_apart(flat: int, pitch: int, even: bool, rings: int) -> None:
+    # Ring pitch 5 to 7 in: a rod maker's guide; eyelets in even numbers: allpeoplequilt.com.
+    assert rings_of(flat, pitch, even) == rings
+    if not even and flat > pitch:
+        assert 5 <= flat / (rings - 1) <= 7
+
+
+@pytest.mark.parametrize(
+    ("length", "stock", "pieces"),
+    [(119.99, 120, 1), (120, 120, 1), (120.01, 120, 2), (240, 120, 2), (240.01, 120, 3), (100, 0, 1), (3 * 0.1, 0.1, 3)],
+)
+def test_the_fewest_pieces(length: float, stock: float, pieces: int) -> None:
+    assert pieces_of(length, stock) == pieces
+
+
+def test_placement_by_hand() -> None:
+    # Head 84 in, ceiling 96 in: two thirds up is 92 in; from memory.
+    assert rod_between(84, 96, 2 / 3) == pytest.approx(92)
+    # 4 in of gap shared between 3 and 3 in leaves 2 and 2; common practice, no source.
+    assert split_gap(92, 96, 3, 3) == pytest.approx(94)
+    assert split_gap(92, 96, 0, 0) == pytest.approx(94)
+    # Floor 1/2 in higher on the right: the shortest drop governs.
+    assert finished_length(90, 0.0, 0.5, 0.5) == pytest.approx(89)
+    # 36 in of glass, 5 and 6 in of stack.
+    assert rod_to_clear(10, 46, 5, 6) == pytest.approx(47)
