@@ -16,7 +16,7 @@ from elevation.sheet.annotation.ladder import PAST, STROKE, Line, Rows, climb
 from elevation.sheet.annotation.model import FIGURE, Box, Chain, Label, Segment, Side, place_of
 from elevation.sheet.records import Dimension
 
-FIRST = 9.0
+FIRST = 10.0
 """First dimension line from the outline, paper mm."""
 STEP = 7.0
 """Next dimension lines, at least."""

@@ -196,7 +196,7 @@ class _Ladder:
         width = self._width(text)
         low, high = self.line.ends[index]
         count = len(self.line.ends)
-        for neighbour, start, way in ((index + 1, high, 1.0), (index - 1, low, -1.0)):
+        for neighbour, start, way in self._ways(index, low, high):
             if 0 <= neighbour < count:
                 if abs(self.line.ends[neighbour][0 if way > 0 else 1] - start) > 0.05:
                     continue
@@ -214,6 +214,15 @@ class _Ladder:
                 self._put(index, text, "beside", 0, centre, width)
                 return True
         return False
+
+    def _ways(self, index: int, low: float, high: float) -> list[tuple[int, float, float]]:
+        # The wider neighbour first, so that the two casings of a window are led out alike; past the end counts as wide.
+        def room(neighbour: int) -> float:
+            ends = self.line.ends
+            return ends[neighbour][1] - ends[neighbour][0] if 0 <= neighbour < len(ends) else 1e6
+
+        ways = [(index + 1, high, 1.0), (index - 1, low, -1.0)]
+        return sorted(ways, key=lambda found: -round(room(found[0]), 3))
 
     def _staggered(self, index: int, spare: float) -> bool:
         text = self.line.segments[index].texts[-1]

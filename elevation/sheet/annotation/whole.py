@@ -10,6 +10,8 @@ from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import marks, treatment_chains, wall_chains
 from elevation.sheet.annotation.bands import Frame, Laid, SideOut, dimension, lay_side, share
 from elevation.sheet.annotation.columns import Columns, columns
+from elevation.sheet.annotation.keys import key_table as key_table_records
+from elevation.sheet.annotation.keys import opening_numbers
 from elevation.sheet.annotation.letters import letter, letter_room
 from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, place_of
 from elevation.sheet.records import Group, Ink, Record, Text
@@ -44,6 +46,7 @@ def lay_annotation(
     *,
     room: Room | None = None,
     previous: Mapping[str, str] | None = None,
+    key_table: bool = True,
 ) -> Annotation:
     """Lay dimensions, held marks and finding marks.
 
@@ -62,6 +65,8 @@ def lay_annotation(
         Says what is held.
     previous : mapping or None
         ``rungs`` of the last laying: labels keep their rung until it no longer fits by 1 mm.
+    key_table : bool
+        Draw the key table under the drawing; False where a sheet shows it in its margin.
 
     Returns
     -------
@@ -94,7 +99,7 @@ def lay_annotation(
         lay_side(Frame("left", 0.0, scale), upright.left, height, room_of_letter, rungs),
         lay_side(Frame("right", width, scale), upright.right, height, room_of_letter, rungs),
     )
-    return _Assembly(set_out, findings, style, scale, (0.0, foot, width, top), sides, upright).annotation()
+    return _Assembly(set_out, findings, style, scale, (0.0, foot, width, top), sides, upright, key_table).annotation()
 
 
 def _bounds(area: Box | None, width: float, scale: float) -> tuple[float, float]:
@@ -152,6 +157,7 @@ class _Assembly:
         wall: Box,
         sides: tuple[SideOut, ...],
         upright: Columns,
+        key_table: bool,
     ) -> None:
         self.set_out = set_out
         self.findings = findings
@@ -160,6 +166,7 @@ class _Assembly:
         self.wall = wall
         self.sides = sides
         self.upright = upright
+        self.has_table = key_table
         self.labels: list[tuple[Box, str, str]] = []
         self.rungs: dict[str, str] = {}
 
@@ -178,6 +185,7 @@ class _Assembly:
             if item.segment.held:
                 held.setdefault(item.owner, []).extend(self._held(item, frame))
         self._headers(owners)
+        self._opening_numbers(owners)
         names = self._names()
         groups = [
             Group(owner, "dimension", say(msg("Dimensions: {name}", name=names[owner]), self.style), tuple(records))
@@ -190,7 +198,13 @@ class _Assembly:
         groups.extend(self._findings())
         lines = tuple(KeyLine(text, figure) for figure, text in keys.items())
         unshown = self.upright.unshown
-        return Annotation(tuple(groups), lines, self._extent(), tuple(self.labels), self.rungs, unshown)
+        extent = self._extent()
+        if self.has_table:
+            records, low = key_table_records(lines, unshown, extent, self.scale)
+            extent = (extent[0], low, extent[2], extent[3])
+            if records:
+                groups.append(Group((), "title", say(msg("Key"), self.style), records))
+        return Annotation(tuple(groups), lines, extent, tuple(self.labels), self.rungs, unshown)
 
     def _keys(self, laid: Sequence[Laid]) -> dict[str, str]:
         keys: dict[str, str] = {}
@@ -229,6 +243,13 @@ class _Assembly:
                 owners[slot[0].owner].append(record)
                 box = (x - half, y - DESCENT * HEADER, x + half, y + CAP * HEADER)
                 self.labels.append((box, text, "note"))
+
+    def _opening_numbers(self, owners: dict[Ref, list[Record]]) -> None:
+        bottom = self.sides[0]
+        crossing = {end / self.scale for item in bottom.laid for end in (item.segment.low, item.segment.high)}
+        records, labels = opening_numbers(self.set_out, self.wall[1], sorted(crossing), self.scale)
+        owners[wall_chains.wall_ref(self.set_out)].extend(records)
+        self.labels.extend((box, text, "note") for box, text in labels)
 
     def _findings(self) -> list[Group]:
         places = marks.places(self.findings, self.scale, self.wall, [box for box, _, _ in self.labels])

@@ -1,0 +1,318 @@
+"""The elevation: the wall drawn to scale with its dimensions, facts, findings, key table and title block."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from elevation.findings.model import Finding, Weight
+from elevation.room.model import Ref, Room, Treatment
+from elevation.setting_out.model import SetOut, TreatmentOut
+from elevation.sheet import furniture
+from elevation.sheet.annotation import Annotation, lay_annotation
+from elevation.sheet.annotation.marks import finding_mark
+from elevation.sheet.annotation.model import Box
+from elevation.sheet.blocks import Block, Placed, Run, fact, finding_block, heading, key_rows, paragraph, text_records
+from elevation.sheet.dates import sheet_date
+from elevation.sheet.drawing import View, draw_wall
+from elevation.sheet.facts import digest_of, facts_of, title_of
+from elevation.sheet.layouts import Arranged, Layout, arrange
+from elevation.sheet.paper import scale_name
+from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record
+from elevation.trade.model import Trade
+from elevation.units.format import LESS, MORE
+from elevation.words import Message, Style, msg, say
+
+MOST_IN_FULL = 2
+"""Treatments whose facts are given in full; more of them share the margin in one paragraph each."""
+
+
+def elevation_sheet(
+    room: Room,
+    set_out: SetOut,
+    findings: Sequence[Finding],
+    trade: Trade,
+    style: Style,
+    paper: Page | None = None,
+    scale: float | None = None,
+    date: str | None = None,
+    view: View | None = None,
+) -> Picture:
+    """The whole sheet of a wall in one scheme.
+
+    Parameters
+    ----------
+    room : Room
+    set_out : SetOut
+        The wall, set out in the scheme.
+    findings : sequence of Finding
+        In the order of their numbers.
+    trade : Trade
+    style : Style
+        How figures and words are said.
+    paper : Page or None
+        None: the sheet that suits the room's unit and the wall's size.
+    scale : float or None
+        Wall mm for one paper mm (24.0 for 1:24); None: the largest standard scale that fits.
+    date : str or None
+        None: today, or the day of SOURCE_DATE_EPOCH.
+    view : View or None
+        In which position panels are drawn; None: as they hang just now.
+
+    Returns
+    -------
+    Picture
+        With a page.
+
+    Raises
+    ------
+    BadInput
+        The scale asked for does not fit on the paper asked for.
+    """
+    treatments = _treatments(room, set_out)
+    stopped = _stopped(set_out, findings)
+
+    def lay(at: float) -> Annotation:
+        return lay_annotation(set_out, findings, style, at, room=room, key_table=False)
+
+    def fill(annotation: Annotation, layout: Layout) -> Iterable[Sequence[Block]]:
+        width = layout.columns[0].width
+        return _margins(set_out, findings, treatments, trade, style, annotation, min(width, layout.columns[-1].width))
+
+    arranged = arrange(set_out, paper, scale, style.unit, lay, fill, has_stop=bool(stopped))
+    scale_text = say(scale_name(arranged.scale, style.unit), style)
+    title = furniture.Title(
+        room.name or say(msg("Room"), style),
+        set_out.wall_name or set_out.wall,
+        say(msg("Scheme: {name}", name=set_out.scheme_name or set_out.scheme), style) if set_out.scheme else "",
+        say(msg("Elevation"), style),
+        scale_text,
+        date if date is not None else sheet_date(),
+        _sheet_number(room, set_out),
+    )
+    groups = (
+        Group((), "sheet", say(msg("Sheet"), style), _sheet(arranged), "paper"),
+        *draw_wall(set_out, trade, view or View()),
+        *arranged.annotation.groups,
+        Group(
+            (),
+            "title",
+            say(msg("Facts, findings and title block"), style),
+            _around(arranged, title, findings, set_out, style, stopped),
+            "paper",
+        ),
+    )
+    description = say(
+        msg(
+            "Elevation of {wall} in {room} at {scale}, {count} findings.",
+            wall=title.wall,
+            room=title.room,
+            scale=scale_text,
+            count=len(findings),
+        ),
+        style,
+    )
+    name = " · ".join(part for part in (title.room, title.wall, title.scheme) if part)
+    return Picture(groups, arranged.scale, arranged.origin, arranged.page, name, description)
+
+
+def screen_picture(
+    set_out: SetOut,
+    findings: Sequence[Finding],
+    trade: Trade,
+    style: Style,
+    mm_per_paper: float,
+    *,
+    room: Room | None = None,
+    view: View | None = None,
+    area: Box | None = None,
+    previous: Mapping[str, str] | None = None,
+) -> tuple[Picture, Annotation]:
+    """What a canvas shows: the same drawing and annotation at the screen's scale, without a page.
+
+    Parameters
+    ----------
+    set_out, findings, trade, style
+        As for the sheet.
+    mm_per_paper : float
+        Wall mm for one paper mm of the screen (96/25.4 px).
+    room : Room or None
+        Says what is held.
+    view : View or None
+    area : (float, float, float, float) or None
+        Wall mm that labels keep to.
+    previous : mapping or None
+        ``rungs`` of the annotation laid last.
+
+    Returns
+    -------
+    (Picture, Annotation)
+        The annotation for the next call, and for the key table's size.
+    """
+    annotation = lay_annotation(set_out, findings, style, mm_per_paper, area, room=room, previous=previous)
+    groups = (*draw_wall(set_out, trade, view or View()), *annotation.groups)
+    return Picture(groups, mm_per_paper, title=set_out.wall_name or set_out.wall), annotation
+
+
+def _treatments(room: Room, set_out: SetOut) -> dict[Ref, Treatment]:
+    return {
+        (wall.id, scheme.id, treatment.id): treatment
+        for wall in room.walls
+        if wall.id == set_out.wall
+        for scheme in wall.schemes
+        for treatment in scheme.treatments
+    }
+
+
+def _stopped(set_out: SetOut, findings: Sequence[Finding]) -> tuple[TreatmentOut, ...]:
+    stops = [finding.subject for finding in findings if finding.weight is Weight.STOP]
+    return tuple(laid for laid in set_out.treatments if any(subject[: len(laid.ref)] == laid.ref for subject in stops))
+
+
+def _sheet_number(room: Room, set_out: SetOut) -> str:
+    place = next((index for index, wall in enumerate(room.walls, 1) if wall.id == set_out.wall), 1)
+    return f"{place} / {max(1, len(room.walls))}"
+
+
+_WORDS: dict[Weight, Message] = {
+    Weight.STOP: msg("Stop"),
+    Weight.BROKEN: msg("Broken"),
+    Weight.CONSIDER: msg("Consider"),
+}
+
+
+def _margins(
+    set_out: SetOut,
+    findings: Sequence[Finding],
+    treatments: Mapping[Ref, Treatment],
+    trade: Trade,
+    style: Style,
+    annotation: Annotation,
+    width: float,
+) -> Iterator[Sequence[Block]]:
+    """The margin's blocks, the fullest first; then with fewer facts, then with fewer findings. Keys are always there."""
+    keys = _keys(annotation, style, width)
+    told = _told(findings, style, width)
+    facts = _facts(set_out, treatments, trade, style, width)
+    brief = _digests(set_out, style, width)
+    yield [*facts, *told, *keys]
+    yield [*brief, *told, *keys]
+    for kept in range(len(brief) - 1, 0, -1):
+        yield [*brief[:kept], *_more(len(brief) - kept, style, width), *told, *keys]
+    yield [*told, *keys]
+    for kept in range(len(findings) - 1, -1, -1):
+        yield [*told[: kept + 1], *_more(len(findings) - kept, style, width), *keys]
+    yield keys
+
+
+def _more(count: int, style: Style, width: float) -> list[Block]:
+    return [paragraph(say(msg("… and {count} more", count=count), style), width, ink=Ink.QUIET)]
+
+
+def _facts(set_out: SetOut, treatments: Mapping[Ref, Treatment], trade: Trade, style: Style, width: float) -> list[Block]:
+    if len(set_out.treatments) > MOST_IN_FULL:
+        return _digests(set_out, style, width)
+    blocks: list[Block] = []
+    for laid in set_out.treatments:
+        blocks.append(heading(title_of(laid, style), width))
+        facts = facts_of(laid, treatments.get(laid.ref), trade, style)
+        blocks.extend(fact(label, value, width) for label, value in facts)
+    return blocks
+
+
+def _digests(set_out: SetOut, style: Style, width: float) -> list[Block]:
+    """One paragraph a treatment; treatments that are dressed the same share one."""
+    shared: dict[str, list[str]] = {}
+    for laid in set_out.treatments:
+        shared.setdefault(digest_of(laid, style), []).append(title_of(laid, style))
+    blocks: list[Block] = []
+    for text, names in shared.items():
+        title = paragraph(", ".join(names), width, 3.0)
+        body = paragraph(text, width, 2.8, Ink.QUIET)
+        runs = (*title.runs, *(_lowered(run, title.height - 1.2) for run in body.runs))
+        blocks.append(Block(title.height - 1.2 + body.height + 0.4, runs))
+    return blocks
+
+
+def _lowered(run: Run, by: float) -> Run:
+    return Run(run.right, run.down + by, run.text, run.size, run.ink, run.weight)
+
+
+def _told(findings: Sequence[Finding], style: Style, width: float) -> list[Block]:
+    if not findings:
+        return []
+    blocks = [heading(say(msg("Findings"), style), width)]
+    for number, finding in enumerate(findings, 1):
+        word = say(_WORDS[finding.weight], style)
+        text = say(finding.text, style)
+        authority = say(finding.authority, style)
+        blocks.append(finding_block(finding.weight, number, word, text, authority, width))
+    return blocks
+
+
+def _keys(annotation: Annotation, style: Style, width: float) -> list[Block]:
+    if not annotation.keys and not annotation.unshown:
+        return []
+    blocks = [heading(say(msg("Key"), style), width)]
+    blocks.extend(key_rows([(key.letter, key.figure) for key in annotation.keys], width))
+    blocks.extend(paragraph(text, width) for _, text in annotation.unshown)
+    return blocks
+
+
+def _sheet(arranged: Arranged) -> tuple[Record, ...]:
+    rules = tuple(Line((x1, y1), (x2, y2), Pen(Ink.THIN, NARROW)) for x1, y1, x2, y2 in arranged.layout.rules)
+    return (*furniture.frame(arranged.page), *rules)
+
+
+def _around(
+    arranged: Arranged,
+    title: furniture.Title,
+    findings: Sequence[Finding],
+    set_out: SetOut,
+    style: Style,
+    stopped: Sequence[TreatmentOut],
+) -> tuple[Record, ...]:
+    layout = arranged.layout
+    records: list[Record] = [*text_records(arranged.placed), *_marks(arranged.placed)]
+    bottom = furniture.inside(arranged.page).bottom
+    records.extend(furniture.title_block(title, layout.title_left, bottom, layout.title_width, style))
+    bar, wide = furniture.scale_bar(arranged.scale, layout.foot[0], layout.foot[1], style)
+    records.extend(bar)
+    held = any(group.layer == "held" for group in arranged.annotation.groups)
+    notes_left = layout.foot[0] + wide + 7.0
+    records.extend(
+        furniture.notes(
+            _notes(arranged.annotation, findings, set_out, style),
+            say(msg("held"), style) if held else "",
+            notes_left,
+            layout.foot[1],
+            layout.foot[0] + layout.foot_width - notes_left,
+        )
+    )
+    if stopped:
+        names = ", ".join(title_of(laid, style) for laid in stopped)
+        text = say(msg("Stop: do not build as drawn — {names}", names=names), style)
+        drawing = layout.drawing
+        records.extend(
+            furniture.stop_band(text, drawing.left, drawing.top + furniture.STOP_HEIGHT + 2.0, drawing.right - drawing.left)
+        )
+    return tuple(records)
+
+
+def _marks(placed: Sequence[Placed]) -> tuple[Record, ...]:
+    return tuple(
+        record
+        for item in placed
+        if item.block.mark is not None
+        for record in finding_mark(Weight(item.block.mark[0]), item.block.mark[1], (item.left + 3.1, item.top - 3.0))
+    )
+
+
+def _notes(annotation: Annotation, findings: Sequence[Finding], set_out: SetOut, style: Style) -> list[str]:
+    unit = msg("dimensions in inches") if style.unit == "in" else msg("dimensions in millimetres")
+    texts = [say(unit, style)]
+    if any(layer.brackets for laid in set_out.treatments for layer in laid.layers):
+        texts.append(say(msg("probe for wiring and pipes before drilling"), style))
+    texts.extend(dict.fromkeys(say(finding.caution, style) for finding in findings if finding.caution is not None))
+    if any(text.endswith((MORE, LESS)) for _, text, _ in annotation.labels):
+        texts.append(say(msg("{more} {less} a little more, less than the figure", more=MORE, less=LESS), style))
+    return texts

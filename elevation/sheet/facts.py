@@ -1,0 +1,126 @@
+"""The quiet facts of a treatment, as labels and values for the margin."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.findings.naming import where
+from elevation.room.model import Ref, Treatment
+from elevation.setting_out.model import LayerOut, PanelOut, TreatmentOut
+from elevation.sheet.annotation.figures import figure
+from elevation.sheet.annotation.wall_chains import LEAST_MM
+from elevation.trade.model import Trade
+from elevation.words import Message, Mm, Percent, Ratio, Style, msg, say
+
+Fact = tuple[str, str]
+
+
+def title_of(laid: TreatmentOut, style: Style) -> str:
+    """A treatment's own name, or the openings that it covers."""
+    return laid.name or say(where(laid), style)
+
+
+def facts_of(laid: TreatmentOut, treatment: Treatment | None, trade: Trade, style: Style) -> tuple[Fact, ...]:
+    """Rod, height, brackets, panels, stack, glass: label and value each.
+
+    Parameters
+    ----------
+    laid : TreatmentOut
+    treatment : Treatment or None
+        Names the rod's section.
+    trade : Trade
+    style : Style
+    """
+    found: list[tuple[Message, Message]] = []
+    for index, layer in enumerate(laid.layers):
+        section = None
+        if treatment is not None and index < len(treatment.layers):
+            section = trade.sections.get(treatment.layers[index].rod.section)
+        found.extend(_of_rod(layer, section.name if section is not None else "", laid, index, style))
+        found.extend(_of_panels(layer, style))
+    if laid.openings and any(layer.panels for layer in laid.layers):
+        found.append(
+            (
+                msg("Glass clear"),
+                msg(
+                    "{open} open, {closed} closed",
+                    open=Percent(laid.glass.clear_open),
+                    closed=Percent(laid.glass.clear_closed),
+                ),
+            )
+        )
+    return tuple((say(label, style), say(value, style)) for label, value in found)
+
+
+def _of_rod(
+    layer: LayerOut, section: str, laid: TreatmentOut, index: int, style: Style
+) -> Sequence[tuple[Message, Message]]:
+    support = layer.support
+    length = Mm(support.length_mm)
+    rod = msg("{section}, {length}", section=section, length=length) if section else msg("{length}", length=length)
+    if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
+        rod = msg("{rod}, cut {cut}", rod=rod, cut=Mm(support.cut_length_mm))
+    if support.pieces > 1:
+        rod = msg("{rod}, in {pieces} pieces", rod=rod, pieces=support.pieces)
+    height = msg("{height} to its centre", height=Mm(support.height_mm))
+    if index == 0 and laid.openings:
+        height = msg("{height}, {above} above the opening", height=height, above=Mm(laid.clearances.above_opening_mm))
+    found = [(msg("Rod"), rod), (msg("Height"), height)]
+    if layer.brackets:
+        places = ", ".join(figure(bracket.x_mm, style) for bracket in layer.brackets)
+        found.append((msg("Brackets"), msg("{places} from the left end of the wall", places=places)))
+    return found
+
+
+def _of_panels(layer: LayerOut, style: Style) -> Sequence[tuple[Message, Message]]:
+    panels = layer.panels
+    if not panels:
+        return ()
+    found = [(msg("Panels"), _panels(panels, style))]
+    stacks = [panel for panel in panels if not panel.stationary]
+    if stacks:
+        widths = ", ".join(dict.fromkeys(figure(panel.stack_mm, style) for panel in stacks))
+        found.append((msg("Stack-back"), msg("{widths}: {basis}", widths=widths, basis=stacks[0].stack_basis)))
+    return found
+
+
+def _panels(panels: Sequence[PanelOut], style: Style) -> Message:
+    pieces = sum(panel.count for panel in panels)
+    flats = ", ".join(dict.fromkeys(figure(panel.flat_width_mm, style) for panel in panels))
+    text = msg("{pieces}, flat {flats}", pieces=pieces, flats=flats)
+    lengths = dict.fromkeys(
+        figure(panel.finished_length_mm, style) for panel in panels if panel.finished_length_mm is not None
+    )
+    if lengths:
+        text = msg("{panels}, finished length {lengths}", panels=text, lengths=", ".join(lengths))
+    full = [panel.fullness for panel in panels if panel.fullness is not None]
+    if full:
+        text = msg("{panels}, fullness {fullness}", panels=text, fullness=Ratio(min(full), 1))
+    return text
+
+
+def digest_of(laid: TreatmentOut, style: Style) -> str:
+    """The same in one line, where many treatments share the margin."""
+    parts: list[str] = []
+    for layer in laid.layers:
+        support = layer.support
+        message = msg(
+            "rod {length}, cut {cut}, centre {height}",
+            length=figure(support.length_mm, style),
+            cut=figure(support.cut_length_mm, style),
+            height=figure(support.height_mm, style),
+        )
+        parts.append(say(message, style))
+        if layer.brackets:
+            places = ", ".join(figure(bracket.x_mm, style) for bracket in layer.brackets)
+            parts.append(say(msg("brackets at {places}", places=places), style))
+        if layer.panels:
+            parts.append(say(_panels(layer.panels, style), style))
+    if laid.openings and any(layer.panels for layer in laid.layers):
+        parts.append(say(msg("glass clear {open}", open=Percent(laid.glass.clear_open)), style))
+    return "; ".join(parts)
+
+
+def by_ref(treatments: Sequence[tuple[Ref, Treatment]]) -> dict[Ref, Treatment]:
+    """Treatments of the room by Ref."""
+    return dict(treatments)
