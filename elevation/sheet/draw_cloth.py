@@ -13,13 +13,16 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from elevation.setting_out.model import PanelOut, Point, Profile, Span
-from elevation.sheet.cloth import Tones, depth_share, tones
+from elevation.sheet.cloth import Tones, bunched_share, depth_share, tones
 from elevation.sheet.paths import Step, height_at
 from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
 
 MOST_FILLS = 36
 _SHADOW_MM = 55.0
 _GOLDEN = 0.61803398875
+
+# How far folds wander beside a light cloth: the heavier, the straighter it hangs.
+_LIMPNESS = {"sheer": 1.15, "light": 1.0, "medium": 0.85, "lined": 0.7, "interlined": 0.55}
 
 
 class Drape(Struct, frozen=True, gc=False):
@@ -62,14 +65,17 @@ def hang(panel: PanelOut, span: Span, heading: str, colour: str, body: str, floo
     width = max(right - left, 1e-6)
     count = max(1, panel.fold_count)
     pitch = width / count
-    depth = depth_share(panel.flat_width_mm / width)
+    depth, bunched = depth_share(panel.flat_width_mm / width), bunched_share(panel.flat_width_mm / width)
+    wander = pitch * (0.2 + 0.14 * bunched) * _LIMPNESS.get(body, 1.0)
     top_x = tuple(left + pitch * index for index in range(count + 1))
-    foot_x = tuple(x if index in (0, count) else x + pitch * 0.2 * _stray(index) for index, x in enumerate(top_x))
+    foot_x = tuple(x if index in (0, count) else x + wander * _stray(index) for index, x in enumerate(top_x))
     foot = tuple(max(hem_at(panel.hem, x), height_at(floor, x)) for x in foot_x)
     lies = panel.target_gap_mm is not None and panel.target_gap_mm < -1e-6
     lift = 0.0 if lies else min(pitch * 0.16, 15.0) * (0.3 + 0.7 * depth)
     dip = min(pitch * 0.13, 20.0) if heading in ("rings", "tabs") else 0.0
-    return Drape(left, right, panel.top_mm, dip, pitch, depth, top_x, foot_x, foot, lift, tones(colour, body, depth))
+    return Drape(
+        left, right, panel.top_mm, dip, pitch, depth, top_x, foot_x, foot, lift, tones(colour, body, depth, bunched)
+    )
 
 
 def _stray(index: int) -> float:
@@ -99,7 +105,7 @@ def cloth_records(drape: Drape) -> list[Record]:
     records.append(Path(_valleys(drape), Pen(paint.line, 0.13)))
     if drape.top_mm - max(drape.foot) > 500:
         records.append(Path(_hem_line(drape), Pen(paint.line, 0.1)))
-    records.append(Path(outline, Pen(paint.edge, 0.25)))
+    records.append(Path(outline, Pen(paint.edge, 0.2)))
     return records
 
 
@@ -160,11 +166,12 @@ def _folds(drape: Drape) -> list[Record]:
         steps.append(("Z",))
         left = (drape.valleys_top[first] + drape.valleys_foot[first]) / 2
         right = (drape.valleys_top[last] + drape.valleys_foot[last]) / 2
-        records.append(Fill(tuple(steps), Gradient((left, 0.0), (right, 0.0), _stops(drape.tones, first, last))))
+        records.append(Fill(tuple(steps), Gradient((left, 0.0), (right, 0.0), fold_stops(drape.tones, first, last))))
     return records
 
 
-def _stops(paint: Tones, first: int, last: int) -> tuple[Stop, ...]:
+def fold_stops(paint: Tones, first: int, last: int) -> tuple[Stop, ...]:
+    """The gradient across the folds from ``first`` up to ``last``, evenly wide."""
     variants = paint.folds
     if last - first == 1:
         return variants[first % len(variants)]

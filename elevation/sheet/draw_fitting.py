@@ -20,16 +20,17 @@ def fade(x1: float, y1: float, x2: float, y2: float, *colours: str) -> Gradient:
     return Gradient((x1, y1), (x2, y2), tuple(Stop(index / last, tone) for index, tone in enumerate(colours)))
 
 
-def drop_shadow(thing: ObstacleOut) -> Fill:
+def drop_shadow(thing: ObstacleOut, top_mm: float | None = None) -> Fill:
     """The soft shadow to the right of something that stands out from the wall; light comes from the left."""
     reach = min(40.0, max(8.0, thing.out_mm * 0.3))
+    top = thing.top_mm if top_mm is None else top_mm
     return Fill(
         polygon(
             (
                 (thing.right_mm, thing.bottom_mm),
                 (thing.right_mm + reach, thing.bottom_mm),
-                (thing.right_mm + reach, thing.top_mm - reach),
-                (thing.right_mm, thing.top_mm),
+                (thing.right_mm + reach, max(top - reach, thing.bottom_mm)),
+                (thing.right_mm, top),
             )
         ),
         fade(thing.right_mm, 0.0, thing.right_mm + reach, 0.0, inks.SHADE, inks.SHADE_CLEAR),

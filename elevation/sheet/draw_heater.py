@@ -157,7 +157,7 @@ def portable_heater(thing: ObstacleOut) -> list[Record]:
         x = left + (right - left) * index / 8
         wires.extend(segment(x, low, x, top))
     return [
-        drop_shadow(thing),
+        drop_shadow(thing, thing.top_mm - grip - min(wide, high) * 0.08),
         Path(handle, Pen(inks.METAL_DARK, 0.35)),
         Fill(tuple(feet), inks.METAL_DARK),
         Fill(case, fade(0.0, thing.top_mm, 0.0, thing.bottom_mm, inks.PLASTIC, inks.ENAMEL_SHADE)),

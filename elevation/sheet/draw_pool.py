@@ -1,26 +1,37 @@
-"""Cloth that reaches the floor and more: the break of a long hem, the pool of a puddled one."""
+"""Cloth that reaches the floor and more: the break of a long hem, the pool of a puddled one.
+
+The folds flare out over the last stretch above the floor, and the cloth to spare lies before them in long low rolls.
+"""
 
 from __future__ import annotations
 
 import math
 
-from elevation.setting_out.model import PanelOut
+from elevation.setting_out.model import PanelOut, Point, Profile
 from elevation.sheet.draw_cloth import Drape
-from elevation.sheet.paths import Step
+from elevation.sheet.paths import Step, height_at
 from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
 
-_LOBE_MM = 110.0
-_HIGHEST_MM = 120.0
+_HIGHEST_FLARE_MM = 260.0
+_WIDEST_SPREAD_MM = 85.0
+_HIGHEST_ROLL_MM = 58.0
+_MOST_FLARES = 12
+
+# Where the rolls lie across the pool (0 to 1) and how high each is beside the highest, back to front.
+_ROLLS = (
+    (0.02, 0.48, 0.86), (0.40, 0.97, 1.0), (0.22, 0.70, 0.74), (0.0, 0.34, 0.52), (0.58, 1.0, 0.56), (0.30, 0.62, 0.4),
+)  # fmt: skip
 
 
-def pool_records(panel: PanelOut, drape: Drape) -> list[Record]:
-    """Folds of cloth lying on the floor before a panel, as deep as it has cloth to spare.
+def pool_records(panel: PanelOut, drape: Drape, floor: Profile) -> list[Record]:
+    """The flare of the folds and the cloth lying before a panel, as deep as it has cloth to spare.
 
     Parameters
     ----------
     panel : PanelOut
         ``target_gap_mm`` below zero is the length that lies on the floor.
     drape : Drape
+    floor : Profile
 
     Returns
     -------
@@ -30,47 +41,99 @@ def pool_records(panel: PanelOut, drape: Drape) -> list[Record]:
     extra = -(panel.target_gap_mm or 0.0)
     if extra <= 1e-6:
         return []
-    high = min(_HIGHEST_MM, extra * 0.55 + 4.0)
-    spread = min(extra * 0.28, 70.0)
-    left, right = drape.left_mm - spread, drape.right_mm + spread
-    count = max(3, math.ceil((right - left) / _LOBE_MM))
-    width = (right - left) / count
-    floor_left, floor_right = drape.foot[0], drape.foot[-1]
-    back: list[Step] = []
-    front: list[Step] = []
-    for index in range(count):
-        share = (index + 0.5) / count
-        floor = floor_left + (floor_right - floor_left) * share
-        x = left + width * (index + 0.5)
-        vary = 0.72 + 0.28 * math.sin(index * 2.1 + 0.6)
-        back.extend(_lobe(x, floor, width * 0.72, high * vary))
-        front.extend(_lobe(x + width * 0.3 * math.sin(index * 1.7), floor, width * 0.58, high * (0.34 + 0.16 * vary)))
-    paint = drape.tones
-    top = max(floor_left, floor_right) + high
-    low = min(floor_left, floor_right)
-    stops = paint.folds[0]
-    tone = Gradient(
-        (0.0, top), (0.0, low), (Stop(0.0, stops[3].colour), Stop(0.45, stops[4].colour), Stop(1.0, stops[6].colour))
-    )
-    records: list[Record] = [Fill(part, tone) for part in _parts(back)]
-    records.append(Path(tuple(_open(back)), Pen(paint.line, 0.18)))
-    records.extend(Fill(part, tone) for part in _parts(front))
-    records.append(Path(tuple(_open(front)), Pen(paint.edge, 0.2)))
+    spread = min(extra * 0.36, _WIDEST_SPREAD_MM)
+    high = min(_HIGHEST_FLARE_MM, extra * 1.15 + 18.0, (drape.top_mm - max(drape.foot)) * 0.4)
+    records = _flare(drape, floor, spread, high)
+    records.extend(_rolls(drape, floor, spread, min(_HIGHEST_ROLL_MM, extra * 0.34 + 4.0)))
     return records
 
 
-def _lobe(x: float, floor: float, half: float, high: float) -> tuple[Step, ...]:
-    return (
-        ("M", x - half, floor),
-        ("C", x - half * 1.02, floor + high * 0.85, x - half * 0.4, floor + high, x - half * 0.05, floor + high),
-        ("C", x + half * 0.45, floor + high, x + half * 1.02, floor + high * 0.6, x + half, floor),
-        ("Z",),
+def _flare(drape: Drape, floor: Profile, spread: float, high: float) -> list[Record]:
+    """The lowest part of the folds, spreading as the cloth meets the floor; it fades in over the hanging folds."""
+    last = len(drape.foot) - 1
+    share = math.ceil(last / _MOST_FLARES)
+    middle, width = (drape.left_mm + drape.right_mm) / 2, drape.right_mm - drape.left_mm
+    heads: list[Point] = []
+    feet: list[Point] = []
+    for index in sorted({*range(0, last, share), last}):
+        x = drape.valleys_foot[index]
+        foot = middle + (x - middle) * (1 + 2 * spread / width)
+        heads.append((x, drape.foot[index] + high))
+        feet.append((foot, height_at(floor, foot)))
+    paint = drape.tones
+    body = (("M", *heads[0]), ("L", *heads[-1]), _curl(heads[-1], feet[-1]), ("L", *feet[0]), _curl_up(heads[0], feet[0]))
+    ground = min(y for _, y in feet)
+    clear = paint.base[:7] + "00"
+    solid = paint.base if len(paint.base) == 7 else paint.base[:7] + "99"
+    wash = Gradient((0.0, heads[0][1]), (0.0, ground), (Stop(0.0, clear), Stop(0.45, solid), Stop(1.0, solid)))
+    flanks: list[Step] = []
+    lines: list[Step] = []
+    for index in range(1, len(heads)):
+        head, foot = heads[index], feet[index]
+        near = (head[0] - (head[0] - heads[index - 1][0]) * 0.46, head[1])
+        near_foot = (foot[0] - (foot[0] - feet[index - 1][0]) * 0.4, foot[1])
+        flanks.extend((("M", *near), ("L", *head), _curl(head, foot), ("L", *near_foot), _curl_up(near, near_foot), ("Z",)))
+        if index < len(heads) - 1:
+            lines.extend((("M", *head), _curl(head, foot)))
+    deep = paint.deep[:7]
+    strong = "26" if len(paint.base) == 9 else "73"
+    shade = Gradient(
+        (0.0, heads[0][1]), (0.0, ground), (Stop(0.0, deep + "00"), Stop(0.5, deep + strong), Stop(1.0, deep + strong))
     )
+    sides = (("M", *heads[0]), _curl(heads[0], feet[0]), ("M", *heads[-1]), _curl(heads[-1], feet[-1]))
+    records: list[Record] = [Fill((*body, ("Z",)), wash), Fill(tuple(flanks), shade)]
+    if lines:
+        records.append(Path(tuple(lines), Pen(paint.line, 0.1)))
+    records.append(Path(sides, Pen(paint.edge, 0.2)))
+    return records
 
 
-def _parts(steps: list[Step]) -> list[tuple[Step, ...]]:
-    return [tuple(steps[start : start + 4]) for start in range(0, len(steps), 4)]
+def _curl(head: Point, foot: Point) -> Step:
+    """From a fold's edge down to where it runs out on the floor."""
+    drop = head[1] - foot[1]
+    return ("C", head[0], head[1] - drop * 0.6, head[0] + (foot[0] - head[0]) * 0.35, foot[1] + drop * 0.06, *foot)
 
 
-def _open(steps: list[Step]) -> list[Step]:
-    return [step for step in steps if step[0] != "Z"]
+def _curl_up(head: Point, foot: Point) -> Step:
+    drop = head[1] - foot[1]
+    return ("C", head[0] + (foot[0] - head[0]) * 0.35, foot[1] + drop * 0.06, head[0], head[1] - drop * 0.6, *head)
+
+
+def _rolls(drape: Drape, floor: Profile, spread: float, high: float) -> list[Record]:
+    """Long low rolls of cloth, each in front of the last."""
+    left, right = drape.left_mm - spread, drape.right_mm + spread
+    width = right - left
+    high = min(high, width * 0.22)
+    paint = drape.tones
+    stops = paint.folds[0]
+    records: list[Record] = []
+    for near, far, rise in _ROLLS:
+        a, b, up = left + width * near, left + width * far, high * rise
+        ground_a, ground_b = height_at(floor, a), height_at(floor, b)
+        across, top = b - a, ground_a + up
+        crest: tuple[Step, ...] = (
+            ("M", a, ground_a),
+            (
+                "C",
+                a - across * 0.01,
+                ground_a + up * 0.9,
+                a + across * 0.16,
+                ground_a + up,
+                a + across * 0.36,
+                ground_a + up,
+            ),
+            ("C", a + across * 0.62, ground_b + up, b - across * 0.04, ground_b + up * 0.72, b, ground_b),
+        )
+        tone = Gradient(
+            (0.0, top),
+            (0.0, min(ground_a, ground_b)),
+            (
+                Stop(0.0, stops[2].colour),
+                Stop(0.3, stops[3].colour),
+                Stop(0.62, stops[5].colour),
+                Stop(1.0, stops[6].colour),
+            ),
+        )
+        records.append(Fill((*crest, ("Z",)), tone))
+        records.append(Path(crest, Pen(paint.edge, 0.13)))
+    return records

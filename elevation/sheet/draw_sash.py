@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import math
-
 from elevation.setting_out.model import OpeningOut, Point, Span
 from elevation.sheet import inks
+from elevation.sheet.draw_leaf import KNOB_UP_MM, panelled_leaf, reveal_shade
 from elevation.sheet.paths import (
     Step,
-    bounds,
-    circle,
-    head_tops,
+    head_at,
     opening_path,
     path_through,
     polygon,
@@ -26,7 +23,6 @@ _SIGN = Pen(Ink.THIN, 0.13)
 _SIGN_AWAY = Pen(Ink.THIN, 0.13, (2.0, 1.0))
 _RAIL_MM = 42.0
 _BAR_MM = 20.0
-_KNOB_UP_MM = 965.0
 
 Box = tuple[float, float, float, float]
 
@@ -39,14 +35,14 @@ def sash_records(opening: OpeningOut) -> list[Record]:
     opens away (common practice, no source).
     """
     if opening.kind == "door" and opening.frame_mm <= 0:
-        return _panelled_leaf(opening)
+        return panelled_leaf(opening)
     records: list[Record] = [Fill(opening_path(opening), _frame_tone(opening)), *_glass(opening)]
     for bars in _bars(opening):
         if bars:
             records.append(Fill(bars, Ink.TRIM))
             records.append(Path(bars, _FINE))
     records.extend(_moving_parts(opening))
-    records.extend(_reveal_shade(opening))
+    records.extend(reveal_shade(opening))
     return records
 
 
@@ -55,19 +51,6 @@ def glass_path(opening: OpeningOut) -> tuple[Step, ...]:
     if opening.head in ("flat", "raked"):
         return polygon(opening.glass)
     return opening_path(opening, -opening.frame_mm, opening.bottom_mm + opening.frame_mm)
-
-
-def head_at(opening: OpeningOut, x: float, grow: float) -> float:
-    """Height of the head's edge, offset by ``grow`` mm, at ``x``."""
-    left_top, right_top = head_tops(opening)
-    if opening.head in ("segmental", "half-round") and opening.rise_mm > 1e-6:
-        half = (opening.right_mm - opening.left_mm) / 2
-        centre = (opening.left_mm + opening.right_mm) / 2
-        radius = (half * half + opening.rise_mm**2) / (2 * opening.rise_mm)
-        reach = radius + grow
-        return opening.top_mm - radius + math.sqrt(max(0.0, reach * reach - (x - centre) ** 2))
-    slope = (right_top - left_top) / max(opening.right_mm - opening.left_mm, 1e-9)
-    return left_top + slope * (x - opening.left_mm) + grow * math.hypot(1.0, slope)
 
 
 def _frame_tone(opening: OpeningOut) -> Gradient:
@@ -275,89 +258,7 @@ def _hinged(opening: OpeningOut, box: Box) -> list[Record]:
         sign.extend(path_through(((open_side, open_top), (apex, (low + apex_top) / 2), (open_side, low))))
         out = opening.frame_mm / 2 if opening.frame_mm > 0 else -14.0
         x = open_side + (out if hinge == "left" else -out)
-        y = min((low + open_top) / 2, opening.bottom_mm + _KNOB_UP_MM) if opening.kind != "window" else (low + open_top) / 2
+        y = min((low + open_top) / 2, opening.bottom_mm + KNOB_UP_MM) if opening.kind != "window" else (low + open_top) / 2
         grips.extend(rounded(x - 6, y - 62, x + 6, y + 22, 6))
     pen = _SIGN if opening.sash in ("casement-in", "swing-in") else _SIGN_AWAY
     return [*records, Path(tuple(sign), pen), Fill(tuple(grips), inks.METAL_MIDDLE)]
-
-
-def _reveal_shade(opening: OpeningOut) -> list[Record]:
-    """The soft shadow that a deep reveal throws on glass and frame from the left and from above."""
-    depth = opening.reveal_mm or 0.0
-    if depth <= 0:
-        return []
-    reach = min(depth * 0.8, (opening.right_mm - opening.left_mm) / 4)
-    left_top, _ = head_tops(opening)
-    shade = inks.with_alpha(Ink.OUTLINE, 0.2)
-    records: list[Record] = [
-        Fill(
-            rectangle(opening.left_mm, opening.bottom_mm, opening.left_mm + reach, left_top),
-            Gradient(
-                (opening.left_mm, 0.0), (opening.left_mm + reach, 0.0), (Stop(0.0, shade), Stop(1.0, inks.SHADE_CLEAR))
-            ),
-        )
-    ]
-    if opening.head == "flat":
-        top = opening.top_mm
-        records.append(
-            Fill(
-                rectangle(opening.left_mm, top - reach, opening.right_mm, top),
-                Gradient((0.0, top), (0.0, top - reach), (Stop(0.0, shade), Stop(1.0, inks.SHADE_CLEAR))),
-            )
-        )
-    return records
-
-
-def _panelled_leaf(opening: OpeningOut) -> list[Record]:
-    left, right, low = opening.left_mm, opening.right_mm, opening.bottom_mm
-    records: list[Record] = [
-        Fill(
-            opening_path(opening),
-            Gradient((left, 0.0), (right, 0.0), (Stop(0.0, inks.TRIM_SHADE), Stop(0.2, inks.LEAF), Stop(1.0, inks.LEAF))),
-        )
-    ]
-    leaves = [(left, right, opening.hinge)]
-    if opening.hinge == "both":
-        middle = (left + right) / 2
-        leaves = [(left, middle, "left"), (middle, right, "right")]
-        records.append(Path(segment(middle, low, middle, head_at(opening, middle, 0.0)), _NARROW))
-    upper: list[Step] = []
-    lower: list[Step] = []
-    knobs: list[Step] = []
-    for near, far, hinge in leaves:
-        spring = min(head_at(opening, near, 0.0), head_at(opening, far, 0.0))
-        stile = min(115.0, (far - near) * 0.15)
-        columns = 2 if far - near > 520 else 1
-        wide = (far - near - stile * (columns + 1)) / columns
-        lock = low + (spring - low) * 0.42
-        for column in range(columns):
-            x = near + stile + column * (wide + stile)
-            lower.extend(rectangle(x, low + stile * 1.7, x + wide, lock))
-            upper.extend(rectangle(x, lock + stile * 1.3, x + wide, spring - stile))
-        x = far - stile / 2 if hinge != "right" else near + stile / 2
-        knobs.extend(circle(x, min(low + _KNOB_UP_MM, spring - stile), min(27.0, stile * 0.4)))
-        x = near + 3 if hinge != "right" else far - 9
-        for share in (0.1, 0.5, 0.9):
-            knobs.extend(rectangle(x, low + (spring - low) * share - 45, x + 6, low + (spring - low) * share + 45))
-    for fields in (upper, lower):
-        _, floor, _, top = bounds(fields)
-        edge = (top - floor) * 0.03
-        tone = Gradient(
-            (0.0, top),
-            (0.0, floor),
-            (Stop(0.0, inks.TRIM_DEEP), Stop(0.08, inks.TRIM_SHADE), Stop(1.0, Ink.TRIM)),
-        )
-        records += [Fill(tuple(fields), tone), Path((*fields, *_inner(fields, min(22.0, edge * 2))), _FINE)]
-    records += [Fill(tuple(knobs), inks.METAL_MIDDLE), Path(tuple(knobs), _FINE)]
-    records.extend(_reveal_shade(opening))
-    return records
-
-
-def _inner(rectangles: list[Step], by: float) -> tuple[Step, ...]:
-    """The same rectangles, each ``by`` mm smaller all round: the raised field of a panel."""
-    steps: list[Step] = []
-    for start in range(0, len(rectangles), 5):
-        left, bottom, right, top = bounds(rectangles[start : start + 4])
-        if right - left > 3 * by and top - bottom > 3 * by:
-            steps.extend(rectangle(left + by, bottom + by, right - by, top - by))
-    return tuple(steps)

@@ -118,7 +118,7 @@ def _draw_layer(treatment: TreatmentOut, layer: LayerOut, floor: Profile, trade:
             drape = hang(panel, span, kind, layer.colour, layer.body, floor)
             records = [
                 *cloth_records(drape),
-                *pool_records(panel, drape),
+                *pool_records(panel, drape, floor),
                 *heading_records(panel, drape, kind, layer.support),
             ]
             groups.append(Group(panel.ref, f"panel-{view.panels}", f"Panel, {panel.side}, {name}", tuple(records)))

@@ -110,6 +110,19 @@ def head_tops(opening: OpeningOut) -> Point:
     return opening.top_mm, opening.top_mm
 
 
+def head_at(opening: OpeningOut, x: float, grow: float) -> float:
+    """Height of the head's edge, offset by ``grow`` mm, at ``x``."""
+    left_top, right_top = head_tops(opening)
+    if opening.head in ("segmental", "half-round") and opening.rise_mm > 1e-6:
+        half = (opening.right_mm - opening.left_mm) / 2
+        centre = (opening.left_mm + opening.right_mm) / 2
+        radius = (half * half + opening.rise_mm**2) / (2 * opening.rise_mm)
+        reach = radius + grow
+        return opening.top_mm - radius + math.sqrt(max(0.0, reach * reach - (x - centre) ** 2))
+    slope = (right_top - left_top) / max(opening.right_mm - opening.left_mm, 1e-9)
+    return left_top + slope * (x - opening.left_mm) + grow * math.hypot(1.0, slope)
+
+
 def opening_path(opening: OpeningOut, grow: float = 0.0, bottom: float | None = None, *, closed: bool = True) -> Steps:
     """The outline of an opening, offset outward by ``grow`` mm (negative: inward).
 
