@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from elevation.errors import BadInput
+from elevation.room.nearest import quoted
 from elevation.units import Length
 from elevation.units.tolerance import TOUCH_MM
 
@@ -88,7 +89,7 @@ def check_count(count: int, place: Place, low: int, high: int) -> None:
         It is outside.
     """
     if not low <= count <= high:
-        raise place.bad(f"is {count}", f"it must be from {low} to {high}")
+        raise place.bad(f"is {quoted(count)}", f"it must be from {low} to {high}")
 
 
 def say_mm(mm: float) -> str:
