@@ -1,7 +1,7 @@
 """Lengths brought to the tape's marks.
 
-Ties go to the even mark, as NIST Handbook 44 (General Code, rounding off) and NIST SP 811 B.7.1 say:
-a value half way between two graduations is taken to the one with the even number.
+Ties go to the even mark, as NIST Handbook 44, section 10.3 (rules for reading of indications), has it:
+a value half way between two graduations is read as the one with the even number.
 """
 
 from __future__ import annotations

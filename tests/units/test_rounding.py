@@ -1,7 +1,8 @@
 """Rounding to the tape's marks and the figures that show it.
 
-The tie rule: NIST Handbook 44 (2024), section 1.10 General Code and appendix A; NIST SP 811 (2008) B.7.1: where the
-figure dropped is exactly half, the last figure kept stays if even and is raised by one if odd. Worked here on graduations.
+The tie rule: NIST Handbook 44, section 10 "Rounding Numerical Values", 10.3 "Rules for Reading of Indications": an
+indication half way between two graduations is read as the even one. NIST SP 811 (2008), B.7.1, has the same for digits.
+https://www.nist.gov/pml/owm/nist-handbook-44-current-edition
 """
 
 from __future__ import annotations

@@ -30,6 +30,9 @@ SHOWING = frozenset(
 )
 # Calls of which only the first argument is shown; the rest are ids and data.
 SHOWING_FIRST = frozenset({"addItem"})
+# Records of a drawing: the place of the text that is shown, or read out by a viewer of the exported file.
+SHOWN_IN_RECORD = {"Text": 1, "Dimension": 6, "Group": 2}
+RECORD_KEYWORDS = frozenset({"text", "title", "description"})
 # Marks and symbols that no language changes.
 SAME_EVERYWHERE = frozenset({"in", "mm", "cm", "PNG", "SVG", "PDF", "DXF", "CSV", "JSON"})
 
@@ -71,6 +74,12 @@ def unmarked(source: str, name: str) -> list[str]:
             arguments = [*node.args, *(keyword.value for keyword in node.keywords if keyword.arg != "objectName")]
         elif called in SHOWING_FIRST:
             arguments = node.args[:1]
+        elif called in SHOWN_IN_RECORD or called == "Picture":
+            place = SHOWN_IN_RECORD.get(called, len(node.args))
+            arguments = [
+                *node.args[place : place + 1],
+                *(keyword.value for keyword in node.keywords if keyword.arg in RECORD_KEYWORDS),
+            ]
         else:
             continue
         for argument in arguments:
@@ -109,6 +118,10 @@ def test_every_text_for_people_is_marked(layer: str) -> None:
         ('label.setText(f"{a} × {b}")', 0),
         ('label.setText("mm")', 0),
         ('picture.setText("Title", name)', 0),
+        ('Text((0, 0), "Rod", 2.5, "text", "middle")', 1),
+        ('Text((0, 0), figure, 2.5, "text", "middle")', 0),
+        ('Group(ref, "rod", f"Rod, {name}", records)', 1),
+        ('Picture(groups, 20.0, title="Elevation")', 1),
         ('widget.setObjectName("rod_height")', 0),
         ('box.addItem(name, "half-round")', 0),
     ],
