@@ -78,8 +78,6 @@ def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking
 
 
 def _neighbours(handle: Handle, context: Context, dressed: Dressed) -> Iterable[tuple[float, Message, int]]:
-    for joint_mm in dressed.landed.support.splices_mm:
-        yield joint_mm, msg("at the rod's joint"), NEIGHBOUR
     for other in dressed_layers(context):
         if other.landed.ref == dressed.landed.ref or other.landed.ref[:3] != handle.ref[:3]:
             continue

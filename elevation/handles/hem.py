@@ -257,7 +257,8 @@ def _floor_places(context: Context, dressed: Dressed, panel: PanelOut) -> Iterab
 def _shop(context: Context, dressed: Dressed, panel: PanelOut) -> Iterable[Place]:
     """Where a panel from the shop would end, hung from this rod."""
     floor_mm = floor_under(context, dressed)
-    most_mm = clear_mm(context, dressed) + 12.7  # half an inch over just clear still reads as just clear
+    # Half an inch over the usual clearance still reads as just clear.
+    most_mm = defaults_of(context.trade, context.room.limits).hem_clear_mm + 12.7
     for length_mm in ready_made(context):
         gap_mm = panel.top_mm - length_mm - floor_mm
         if 0.0 <= gap_mm <= most_mm:

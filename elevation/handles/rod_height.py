@@ -20,7 +20,7 @@ from elevation.handles.context import (
     uncovered,
 )
 from elevation.handles.model import Handle
-from elevation.handles.ranks import NEIGHBOUR, PROPORTION
+from elevation.handles.ranks import NEIGHBOUR, PROPORTION, RULE
 from elevation.room.edits import replace_rod
 from elevation.room.model import Held, Ref, Room
 from elevation.setting_out.model import SetOut, Span
@@ -141,7 +141,8 @@ def _panel_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> It
     in_hand = {length.mm for panel in dressed.layer.panels if (length := panel.measured_length or panel.label_length)}
     for length_mm in sorted(in_hand):
         reason = msg("the {length} panel in hand just clears the floor", length=Mm(length_mm))
-        yield Sticking(axis, ref, over_mm + length_mm, reason, NEIGHBOUR)
+        # The hem rules say the same of cloth in hand, so it ranks with them.
+        yield Sticking(axis, ref, over_mm + length_mm, reason, RULE)
     # With panels in hand, other lengths are no reason to hang the rod anywhere.
     if not in_hand:
         for length_mm in ready_made(context):

@@ -15,6 +15,7 @@ from elevation.findings.model import Scene, Sticking
 from elevation.handles.all_handles import own_places
 from elevation.handles.model import Handle, Stuck
 from elevation.handles.ranks import HARD
+from elevation.room.model import Ref
 from elevation.setting_out.model import TreatmentOut
 from elevation.units import quantise
 from elevation.units.tolerance import TOUCH_MM
@@ -59,7 +60,7 @@ def candidates(handle: Handle, scene: Scene, *, alone: bool = False) -> tuple[St
     graduation_mm = scene.room.graduation_mm
     found: dict[float, Sticking] = {}
     for sticking in sorted(_all(handle, scene, alone), key=lambda place: place.rank):
-        if sticking.rank != HARD and not handle.low_mm - TOUCH_MM <= sticking.value_mm <= handle.high_mm + TOUCH_MM:
+        if not handle.low_mm - TOUCH_MM <= sticking.value_mm <= handle.high_mm + TOUCH_MM:
             continue
         value_mm = landing_mm(handle, sticking.value_mm, graduation_mm)
         key = round(value_mm, 3)
@@ -71,13 +72,19 @@ def candidates(handle: Handle, scene: Scene, *, alone: bool = False) -> tuple[St
 def _all(handle: Handle, scene: Scene, alone: bool) -> Iterable[Sticking]:
     yield Sticking(handle.axis, handle.ref, handle.low_mm, handle.low_why, HARD)
     yield Sticking(handle.axis, handle.ref, handle.high_mm, handle.high_why, HARD)
+    # Before the rules' places: where both name one place, ours says more.
+    yield from own_places(handle, scene.room, scene.set_out, scene.trade, alone)
     treatment = _treatment_of(handle, scene)
     if treatment is not None:
         for sticking in stickings(scene, treatment):
-            # A rule may name the treatment where it holds for every layer of it.
-            if sticking.axis == handle.axis and handle.ref[: len(sticking.ref)] == sticking.ref:
+            if sticking.axis == handle.axis and _is_about(sticking.ref, handle.ref):
                 yield sticking
-    yield from own_places(handle, scene.room, scene.set_out, scene.trade, alone)
+
+
+def _is_about(ref: Ref, handle_ref: Ref) -> bool:
+    """Whether one lies in the other: a rule may name the treatment of a layer, or one panel of a layer's hem."""
+    shared = min(len(ref), len(handle_ref))
+    return ref[:shared] == handle_ref[:shared]
 
 
 def _treatment_of(handle: Handle, scene: Scene) -> TreatmentOut | None:

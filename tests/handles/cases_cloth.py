@@ -1,0 +1,140 @@
+"""Places of brackets, hems and leading edges: cloth from 86 1/4 in down, floor at 0, stacks of 10.
+
+Every figure is worked out by hand from the round numbers of ``rooms.py`` (inches); the rules' own limits are common
+practice, no source. Clips drop the cloth 1 3/4 in (a maker's guide, as in the headings table).
+"""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from elevation.room.model import Hem
+from tests.handles.case import Case, fact
+from tests.handles.rooms import (
+    BACK,
+    IN_HAND,
+    LAYER,
+    LAYER_FRONT,
+    SECOND,
+    TWO,
+    WINDOW,
+    held,
+    inch,
+    room,
+    with_layer,
+    with_rod,
+)
+
+HEIGHT = fact("rod.height.at", *LAYER)
+B1_REF, B2_REF, P1_REF = (*LAYER, "b1"), (*LAYER, "b2"), (*LAYER, "p1")
+B1, B2 = fact("place.at", *B1_REF), fact("place.at", *B2_REF)
+HEM, WHOLE_HEM = fact("hem.at", *LAYER), fact("hem", *LAYER)
+P1 = fact("drawn", *P1_REF)
+LENGTH = with_layer(hem=Hem("length", inch(70)))
+LONGER = with_rod(right=held("beyond-opening", 14))
+
+CLOTH = (
+    Case("bracket-left-end", room(), "bracket", B1_REF, 40, "the rod's left end", B1, "0 in"),
+    Case("bracket-right-end", room(), "bracket", B2_REF, 100, "the rod's right end", B2, "0 in"),
+    Case("bracket-least", room(), "bracket", B1_REF, 44, "6 in beyond the opening, the least", B1, "4 in"),
+    Case("bracket-like-right", room(), "bracket", B1_REF, 43, "as far in as the right end bracket", B1, "3 in"),
+    Case("bracket-like-left", room(), "bracket", B2_REF, 98, "as far in as the left end bracket", B2, "2 in"),
+    Case("bracket-middle", room(layer=LONGER), "bracket", B1_REF, 72, "the middle of the rod", B1, "32 in"),
+    Case("bracket-over", room(layer=LONGER), "bracket", B1_REF, 70, "over the middle of Window 1", B1, "30 in"),
+    Case(
+        "bracket-other-rod",
+        room(layers=(BACK,)),
+        "bracket",
+        B1_REF,
+        45,
+        "in line with a bracket of the other rod",
+        B1,
+        "5 in",
+    ),
+    Case(
+        "bracket-joint",
+        room(layer=with_rod(right=held("beyond-opening", 50)), width=inch(190)),
+        "bracket",
+        B1_REF,
+        90,
+        "under the joint of the rod",
+        B1,
+        "50 in",
+    ),
+    Case(
+        "bracket-between",
+        room(openings=(WINDOW, SECOND), covers=("w1", "w2"), layer=with_rod(right=held("beyond-opening", 12))),
+        "bracket",
+        B1_REF,
+        100,
+        "half way between Window 1 and Window 2",
+        B1,
+        "60 in",
+    ),
+    Case("hem-top", room(), "hem", LAYER, None, "the top of the cloth", HEM, "84 1/4 in"),
+    Case("hem-kiss", room(), "hem", LAYER, 0, "kisses the floor", WHOLE_HEM, Hem("kiss")),
+    Case(
+        "hem-clear",
+        room(layer=with_layer(hem=Hem("clear", inch(3)))),
+        "hem",
+        LAYER,
+        2.25,
+        "length of a 84 in panel",
+        HEM,
+        "2 1/4 in",
+    ),
+    Case(
+        "hem-usual",
+        room(layer=with_layer(hem=Hem("break", inch(1)))),
+        "hem",
+        LAYER,
+        0.5,
+        "just clear of the floor",
+        WHOLE_HEM,
+        Hem("clear", inch("1/2")),
+    ),
+    Case(
+        "hem-just-clears",
+        room(layer=with_rod(height=held("above-casing", "2 1/2"))),
+        "hem",
+        LAYER,
+        0.75,
+        "84 in panel just clears the floor",
+        HEM,
+        "3/4 in",
+    ),
+    Case("hem-sill", room(layer=LENGTH), "hem", LAYER, 24, "at the sill of Window 1", HEM, "62 1/4 in"),
+    Case(
+        "hem-apron",
+        room(openings=(replace(WINDOW, apron=inch(3)),), layer=LENGTH),
+        "hem",
+        LAYER,
+        21,
+        "at the apron's lower edge, Window 1",
+        HEM,
+        "65 1/4 in",
+    ),
+    Case("hem-neighbour", room(**TWO), "hem", LAYER, 3, "level with the hem of Window 2", HEM, "3 in"),
+    Case("hem-in-hand", room(layer=IN_HAND), "hem", LAYER, 0.5, "84 in panel in hand just clears", HEIGHT, "2 1/4 in"),
+    Case(
+        "lead-open",
+        room(layer=with_layer(panels=(replace(LAYER_FRONT.panels[0], drawn=inch(20)),))),
+        "lead",
+        P1_REF,
+        None,
+        "fully open",
+        P1,
+        None,
+    ),
+    Case("lead-glass", room(), "lead", P1_REF, 52, "at the edge of the glass, Window 1", None, None),
+    Case(
+        "lead-middle",
+        room(layer=with_layer(panels=LAYER_FRONT.panels[:1])),
+        "lead",
+        P1_REF,
+        70,
+        "the middle of Window 1",
+        None,
+        None,
+    ),
+)
