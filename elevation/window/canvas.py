@@ -88,7 +88,12 @@ class Canvas(QWidget):
         self.setMinimumSize(320, 240)
         self.setAccessibleName(tr(msg("The wall, drawn to scale")))
         self.setAccessibleDescription(
-            tr(msg("Tab goes through the handles, arrows move one, typed figures set it. The table of handles says the same."))
+            tr(
+                msg(
+                    "Tab goes through the handles, arrows move one, typed figures set it."
+                    " The table of handles says the same."
+                )
+            )
         )
         session.changed.connect(self._on_changed)
 

@@ -124,9 +124,7 @@ class CanvasPicture:
         kept.keep_only(keys)
         return groups
 
-    def _annotation(
-        self, room: Room, set_out: SetOut, findings: tuple[Finding, ...], viewport: Viewport
-    ) -> Annotation:
+    def _annotation(self, room: Room, set_out: SetOut, findings: tuple[Finding, ...], viewport: Viewport) -> Annotation:
         source = (set_out, findings, viewport.mm_per_paper)
         if self._annotated is not None and all(a is b or a == b for a, b in zip(self._annotated[0], source, strict=True)):
             return self._annotated[1]
@@ -155,9 +153,7 @@ class CanvasPicture:
             extent = self._extent(viewport)
             unit = viewport.mm_per_paper
             sides = (-extent[0], extent[3] - high[1] / unit, extent[2] - high[0] / unit, low[1] / unit - extent[1])
-            left, top, right, bottom = (
-                BORDER_PX + (max(side, 0.0) + MARGIN_MM) * PX_PER_PAPER_MM for side in sides
-            )
+            left, top, right, bottom = (BORDER_PX + (max(side, 0.0) + MARGIN_MM) * PX_PER_PAPER_MM for side in sides)
             viewport = fitted(low, high, (width, height), (left, top, right, bottom))
         return viewport
 
@@ -168,7 +164,14 @@ class CanvasPicture:
     # -- painting --------------------------------------------------------------------
 
     def paint(
-        self, painter: QPainter, canvas: QWidget, groups: tuple[Group, ...], viewport: Viewport, desk: QColor, *, is_dragging: bool
+        self,
+        painter: QPainter,
+        canvas: QWidget,
+        groups: tuple[Group, ...],
+        viewport: Viewport,
+        desk: QColor,
+        *,
+        is_dragging: bool,
     ) -> None:
         """Paint desk, paper and groups.
 

@@ -29,11 +29,12 @@ def fact(room: Room, ref: Ref, field: str) -> Any:
     for part in field.split("."):
         if value is None:
             return None
-        if part.isdigit():
-            value = value[int(part)] if int(part) < len(value) else None
-        else:
-            value = getattr(value, part)
+        value = _item(value, int(part)) if part.isdigit() else getattr(value, part)
     return value
+
+
+def _item(values: tuple[Any, ...], index: int) -> Any:
+    return values[index] if index < len(values) else None
 
 
 def with_fact(room: Room, ref: Ref, field: str, value: Any) -> Room:

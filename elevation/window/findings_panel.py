@@ -192,8 +192,7 @@ class FindingRow(QWidget):
     @property
     def buttons(self) -> list[RemedyButton]:
         """The remedies offered now."""
-        found = [self.more_box.itemAt(index).widget() for index in range(self.more_box.count())]
-        return [widget for widget in found if isinstance(widget, RemedyButton)]
+        return [widget for widget in self.more.findChildren(RemedyButton) if not widget.isHidden()]
 
     def _open(self, is_open: bool) -> None:
         self.more.setVisible(is_open)
@@ -339,3 +338,7 @@ class FindingsPanel(QWidget):
         for row in self.rows:
             row.mark.theme = theme
             row.mark.update()
+
+    def stop(self) -> None:
+        """Nothing more is worked out."""
+        self._idle.stop()

@@ -138,6 +138,18 @@ class HangPanel(QWidget):
         self.drop_bracket.setEnabled(len(layer.brackets) > 2)
         self.drop_panel.setEnabled(len(layer.panels) > 0)
 
+    def show_field(self, ref: Ref, field: str) -> bool:
+        """Put the keyboard on the figure behind a dimension; False where there is none."""
+        for layer_ref, _, _ in self._layers():
+            if ref[:4] == layer_ref[: len(ref[:4])]:
+                if layer_ref != self._ref:
+                    self._switch("/".join(layer_ref))
+                break
+        if self._ref is None:
+            return False
+        full = ref if len(ref) >= 4 else self._ref
+        return any(self.form.show_field(full, name) for name in (field, f"{field}.at"))
+
     def _switch(self, key: str) -> None:
         self._ref = tuple(key.split("/"))
         self._session.selection = self._ref
@@ -171,7 +183,13 @@ def _said(texts: dict[str, Message]) -> tuple[tuple[str, str], ...]:
 
 def layer_facts(session: Session, ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
     """The rows of a layer's form."""
-    return (*_cloth(ref, trade), *_rod(session, ref, layer, trade), *_hem(ref, layer), *_panels(ref, layer), *_brackets(ref, layer, trade))
+    return (
+        *_cloth(ref, trade),
+        *_rod(session, ref, layer, trade),
+        *_hem(ref, layer),
+        *_panels(ref, layer),
+        *_brackets(ref, layer, trade),
+    )
 
 
 def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:

@@ -26,9 +26,7 @@ _ALONG = ("width", "gap", "left", "casing", "gap_right")
 def section_of(field: TapeField, room: Room) -> str:
     """Which part of the form a field stands in: ``along``, ``up``, ``detail`` or ``before``."""
     first = field.field.partition(".")[0]
-    if len(field.ref) == 2 and any(
-        obstacle.id == field.ref[1] for obstacle in wall_of(room, field.ref[0]).obstacles
-    ):
+    if len(field.ref) == 2 and any(obstacle.id == field.ref[1] for obstacle in wall_of(room, field.ref[0]).obstacles):
         return "before"
     if first in _ALONG:
         return "along"
@@ -112,10 +110,13 @@ class Measurements(QWidget):
 
     def _row(self, field: TapeField) -> FieldRow:
         name = tr(msg("{number}  {what}", number=field.number, what=sentence(tr(field.name))))
+        section = section_of(field, self._session.room)
         # A stool's and a station's figures belong to the thing: without them it is not there.
-        needed = field.field.startswith(("stool.", "floor.")) or field.field == "sill"
-        needed = needed or field.field in ("width", "height") and len(field.ref) == 2
-        needed = needed or field.field in ("bottom", "projection")
+        needed = (
+            field.field.startswith(("stool.", "floor."))
+            or (section == "before" and field.field != "clearance")
+            or (len(field.ref) == 2 and field.field in ("width", "height", "sill"))
+        )
         row = FieldRow(name, self, may_be_empty=not needed)
         row.field.setObjectName(f"tape-{'-'.join(field.ref)}-{field.field}")
         row.tag = field

@@ -101,10 +101,7 @@ def palette_of(theme: Theme) -> QPalette:
 
 def _mix(first: str, second: str, share: float) -> str:
     a, b = QColor(first), QColor(second)
-    parts = (
-        round(x + (y - x) * share)
-        for x, y in ((a.red(), b.red()), (a.green(), b.green()), (a.blue(), b.blue()))
-    )
+    parts = (round(x + (y - x) * share) for x, y in ((a.red(), b.red()), (a.green(), b.green()), (a.blue(), b.blue())))
     return "#{:02x}{:02x}{:02x}".format(*parts)
 
 

@@ -64,9 +64,7 @@ class Viewport(Struct, frozen=True, gc=False):
         return Viewport(self.px_per_mm, self.x + dx, self.y + dy)
 
 
-def fitted(
-    low: Point, high: Point, size: tuple[float, float], border: tuple[float, float, float, float]
-) -> Viewport:
+def fitted(low: Point, high: Point, size: tuple[float, float], border: tuple[float, float, float, float]) -> Viewport:
     """The viewport that shows a part of the wall as large as it goes.
 
     Parameters

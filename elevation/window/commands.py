@@ -1,0 +1,322 @@
+"""What the window's commands do."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QApplication, QDialog, QMenu
+
+from elevation import places
+from elevation.room.edits import duplicate_scheme, put_scheme, put_wall, remove, rename_scheme
+from elevation.room.find import scheme_of, wall_of
+from elevation.room.keeping.recovery import Orphan
+from elevation.room.model import Room, Scheme, Wall
+from elevation.window.new_room import NewRoom
+from elevation.window.shown import Shown
+from elevation.window.texts import tr
+from elevation.window.theme import Mode, theme_for
+from elevation.words import msg
+
+if TYPE_CHECKING:
+    from elevation.window.main_window import MainWindow
+
+
+class Commands:
+    """Slots of the actions, and the state that they show."""
+
+    def __init__(self, window: MainWindow) -> None:
+        self._window = window
+        self._session = window.session
+        self._menus: dict[str, QMenu] = {}
+        self._orphans: tuple[Orphan, ...] = ()
+        self._seen: tuple[object, ...] = ()
+        self._asked_about: object = None
+        actions = window.actions_by_name
+        files = window.files
+        actions.connect({
+            "new": self.new, "open": files.ask_open, "save": self.save, "save-as": self.save_as,
+            "revert": self.revert, "export": files.ask_export, "measuring": files.ask_measuring_sheet,
+            "close": self.close, "undo": self._session.undo, "redo": self._session.redo,
+            "next-wall": self.next_wall, "previous-wall": self.previous_wall, "add-wall": self.add_wall,
+            "duplicate-scheme": self.duplicate_scheme, "name-scheme": self.name_scheme,
+            "delete-scheme": self.delete_scheme, "next-scheme": self.next_scheme, "fit": window.canvas.fit,
+            "zoom-in": self.zoom_in, "zoom-out": self.zoom_out, "cloth-open": self.show_as_switched,
+            "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
+            "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
+            "left-side": self.show_sides, "right-side": self.show_sides, "next-pane": self.next_pane,
+            "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
+            "keys": self.say_keys,
+        })  # fmt: skip
+        for name in ("cloth-open", "dimensions", "clearances", "left-side", "right-side"):
+            actions[name].setChecked(True)
+        actions[f"theme-{window.settings.mode}"].setChecked(True)
+
+    # -- state -----------------------------------------------------------------------
+
+    def keep_menu(self, name: str, menu: QMenu) -> None:
+        """A submenu that is filled when it opens."""
+        self._menus[name] = menu
+        if name == "recent>":
+            menu.aboutToShow.connect(self._fill_recent)
+        elif name == "demo>":
+            menu.aboutToShow.connect(self._fill_demo)
+
+    def refresh(self) -> None:
+        """Names of undo and redo, title, what is possible."""
+        session = self._session
+        seen = (session.undo_label, session.redo_label, session.is_modified, session.path, session.committed.name,
+                session.wall_id, session.scheme_id)  # fmt: skip
+        if seen == self._seen:
+            return
+        self._seen = seen
+        actions = self._window.actions_by_name
+        undo, redo = session.undo_label, session.redo_label
+        actions["undo"].setText(tr(msg("&Undo: {what}", what=undo)) if undo else tr(msg("&Undo")))
+        actions["redo"].setText(tr(msg("&Redo: {what}", what=redo)) if redo else tr(msg("&Redo")))
+        actions["undo"].setToolTip(actions["undo"].text().replace("&", ""))
+        actions["redo"].setToolTip(actions["redo"].text().replace("&", ""))
+        actions["undo"].setEnabled(undo is not None)
+        actions["redo"].setEnabled(redo is not None)
+        wall = wall_of(session.committed, session.wall_id) if session.wall_id else None
+        schemes = len(wall.schemes) if wall is not None else 0
+        for name, is_possible in (
+            ("duplicate-scheme", schemes > 0), ("name-scheme", schemes > 0), ("delete-scheme", schemes > 0),
+            ("next-scheme", schemes > 1), ("next-wall", len(session.committed.walls) > 1),
+            ("previous-wall", len(session.committed.walls) > 1), ("save", session.is_modified or session.path is None),
+            ("revert", session.is_modified),
+        ):  # fmt: skip
+            actions[name].setEnabled(is_possible)
+        wall_name = wall.name or wall.id if wall is not None else ""
+        self._window.setWindowTitle(tr(msg("{room}, {wall}[*] · Elevation", room=self._window.files.name, wall=wall_name)))
+        self._window.setWindowModified(session.is_modified)
+
+    # -- the room ----------------------------------------------------------------------
+
+    def new(self) -> None:
+        """Ask for the first facts and draw them."""
+        if not self._window.files.may_leave():
+            return
+        dialog = NewRoom(self._session.trade, self._session.room.unit, self._window)
+        if dialog.exec() == QDialog.DialogCode.Accepted and dialog.room is not None:
+            self.begin(dialog.room)
+        dialog.deleteLater()
+
+    def begin(self, room: Room) -> None:
+        """Work on a new room."""
+        self._window.files.begin(room)
+        self._window.canvas.fit()
+
+    def save(self) -> None:
+        """Save."""
+        self._window.files.save()
+
+    def save_as(self) -> None:
+        """Save under another name."""
+        self._window.files.save_as()
+
+    def revert(self) -> None:
+        """Back to what is saved."""
+        self._window.files.revert()
+
+    def close(self) -> None:
+        """Close the window."""
+        self._window.close()
+
+    def _fill_recent(self) -> None:
+        self._fill("recent>", self._window.settings.recent)
+
+    def _fill_demo(self) -> None:
+        self._fill("demo>", sorted(places.demo_rooms().glob("*.room.json")))
+
+    def _fill(self, name: str, paths: list[Path]) -> None:
+        menu = self._menus[name]
+        menu.clear()
+        for path in paths:
+            action = QAction(path.name.removesuffix(".room.json").replace("&", "&&"), menu)
+            action.setToolTip(str(path))
+            action.setData(str(path))
+            action.triggered.connect(self._open_listed)
+            menu.addAction(action)
+        if not paths:
+            menu.addAction(tr(msg("None yet"))).setEnabled(False)
+
+    def _open_listed(self) -> None:
+        for menu in self._menus.values():
+            action = menu.activeAction()
+            if action is not None and action.data():
+                self.open_listed(Path(str(action.data())))
+                return
+
+    def open_listed(self, path: Path) -> None:
+        """Open a room of a menu."""
+        self._window.files.open(path)
+
+    # -- walls and schemes ------------------------------------------------------------
+
+    def next_wall(self) -> None:
+        """The wall to the right, round the room."""
+        self._turn(1)
+
+    def previous_wall(self) -> None:
+        """The wall to the left."""
+        self._turn(-1)
+
+    def _turn(self, way: int) -> None:
+        ids = [wall.id for wall in self._session.committed.walls]
+        self._session.switch_wall(ids[(ids.index(self._session.wall_id) + way) % len(ids)])
+
+    def add_wall(self) -> None:
+        """One wall more, as high as this one, still to be measured."""
+        here = wall_of(self._session.committed, self._session.wall_id)
+        wall = Wall("", tr(msg("New wall")), width=here.width, ceiling=here.ceiling[:1], schemes=(Scheme("s1"),))
+        room, ref = put_wall(self._session.committed, wall)
+        self._session.commit(room, msg("Add a wall"), ref)
+        self._session.switch_wall(ref[0])
+
+    def next_scheme(self) -> None:
+        """The wall's next scheme."""
+        ids = [scheme.id for scheme in wall_of(self._session.committed, self._session.wall_id).schemes]
+        if self._session.scheme_id in ids:
+            self._session.switch_scheme(ids[(ids.index(self._session.scheme_id) + 1) % len(ids)])
+
+    def duplicate_scheme(self) -> None:
+        """Go on in a copy of the scheme."""
+        scheme = self._scheme()
+        if scheme is not None:
+            name = tr(msg("{name}, another way", name=scheme.name or scheme.id))
+            room, ref = duplicate_scheme(self._session.committed, self._session.wall_id, scheme.id, name)
+            self._session.commit(room, msg("Duplicate the scheme"), ref)
+            self._session.switch_scheme(ref[1])
+
+    def name_scheme(self) -> None:
+        """Ask for the scheme's name."""
+        scheme = self._scheme()
+        if scheme is None:
+            return
+        name = self._window.files.dialogs.text(tr(msg("Name the scheme")), tr(msg("Name")), scheme.name)
+        if name:
+            room = rename_scheme(self._session.committed, self._session.wall_id, scheme.id, name)
+            self._session.commit(room, msg("Name the scheme"), (self._session.wall_id, scheme.id))
+
+    def delete_scheme(self) -> None:
+        """Take the scheme away; undo brings it back."""
+        scheme = self._scheme()
+        if scheme is None:
+            return
+        room = remove(self._session.committed, (self._session.wall_id, scheme.id))
+        if not wall_of(room, self._session.wall_id).schemes:
+            room = put_scheme(room, self._session.wall_id, Scheme(""))[0]
+        self._session.commit(room, msg("Delete the scheme"), (self._session.wall_id,))
+
+    def _scheme(self) -> Scheme | None:
+        return scheme_of(self._session.committed, self._session.wall_id, self._session.scheme_id)
+
+    # -- view ----------------------------------------------------------------------------
+
+    def zoom_in(self) -> None:
+        """Nearer."""
+        self._window.canvas.zoom(1.25)
+
+    def zoom_out(self) -> None:
+        """Farther."""
+        self._window.canvas.zoom(0.8)
+
+    def show_as_switched(self) -> None:
+        """Show what the switches say."""
+        actions = self._window.actions_by_name
+        cloth = next((name for name in ("open", "closed", "drawn") if actions[f"cloth-{name}"].isChecked()), "open")
+        shown = Shown(
+            cloth=cloth,  # type: ignore[arg-type]
+            stack=actions["stack"].isChecked(),
+            dimensions=actions["dimensions"].isChecked(),
+            clearances=actions["clearances"].isChecked(),
+        )
+        self._window.canvas.shown = shown
+
+    def show_sides(self) -> None:
+        """Show or hide the sides."""
+        actions = self._window.actions_by_name
+        self._window.left.setVisible(actions["left-side"].isChecked())
+        self._window.right.setVisible(actions["right-side"].isChecked())
+
+    def next_pane(self) -> None:
+        """Put the keyboard on the next part: left side, canvas, right side."""
+        window = self._window
+        parts = [part for part in (window.left, window.canvas, window.right) if part.isVisible()]
+        focused = QApplication.focusWidget()
+        now = next((i for i, part in enumerate(parts) if focused is part or (focused and part.isAncestorOf(focused))), -1)
+        target = parts[(now + 1) % len(parts)]
+        if target is window.canvas:
+            target.setFocus(Qt.FocusReason.TabFocusReason)
+        else:
+            side = window.left if target is window.left else window.right
+            side.drawers[0].head.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def take_theme(self) -> None:
+        """Dress the window as chosen and remember it."""
+        for name in ("system", "light", "dark"):
+            if self._window.actions_by_name[f"theme-{name}"].isChecked():
+                mode: Mode = name
+                self._window.settings.mode = mode
+                self._window.set_theme(theme_for(mode))
+
+    def say_keys(self) -> None:
+        """The keys and gestures, in the notice."""
+        self._window.notice.say(
+            tr(
+                msg(
+                    "Drag a handle; Shift moves one end alone, Ctrl switches sticking off, figures set it exactly, Esc"
+                    " gives it back. Tab goes through the handles, arrows move one by a mark, with Shift by ten. The wheel"
+                    " zooms at the pointer; drag the paper or hold Space to shift it. F6 goes to the next part of the window."
+                )
+            )
+        )
+
+    # -- notices ---------------------------------------------------------------------------
+
+    def say_start(self, crash_report: Path | None) -> None:
+        """What has to be said at the start: a crash before, or work that a crash left."""
+        self._orphans = self._session.storage.orphans()
+        if self._orphans:
+            self._window.notice.say(
+                tr(msg("The last run ended before everything was saved. The edits are kept.")),
+                {"recover": tr(msg("&Go on with them")), "drop": tr(msg("&Drop them"))},
+            )
+        elif crash_report is not None:
+            self._window.notice.say(
+                tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(crash_report)))
+            )
+
+    def look_at_disk(self) -> None:
+        """Ask once about a file that another program has changed."""
+        storage = self._session.storage
+        if self._session.path is None or not storage.is_changed_on_disk():
+            return
+        mark = self._session.path.stat().st_mtime_ns if self._session.path.exists() else 0
+        if mark != self._asked_about:
+            self._asked_about = mark
+            self._window.notice.say(
+                tr(msg("{name} was changed by another program.", name=self._session.path.name)),
+                {"reread": tr(msg("&Read it again")), "keep": tr(msg("&Keep mine"))},
+            )
+
+    def on_notice(self, key: str) -> None:
+        """A button of the notice was pressed."""
+        if key == "recover":
+            self._session.recover(self._orphans[0])
+            self._window.canvas.fit()
+        elif key == "drop":
+            for orphan in self._orphans:
+                orphan.discard()
+        elif key == "reread":
+            self._window.files.revert(is_asked=False)
+
+    def say_crash(self, report: Path | None) -> None:
+        """A bug: say where its report is, and that the room is safe."""
+        where = str(report) if report is not None else tr(msg("the terminal"))
+        self._window.notice.say(
+            tr(msg("Something went wrong in the program; your room is kept. A report is in {path}.", path=where))
+        )

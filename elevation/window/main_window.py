@@ -1,0 +1,262 @@
+"""The window: the canvas is the room; what goes in stands at its left, what comes of it at its right."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QVBoxLayout, QWidget
+
+from elevation.room.model import Ref
+from elevation.session.events import Event
+from elevation.session.session import Session
+from elevation.window.actions import Actions
+from elevation.window.canvas import Canvas
+from elevation.window.commands import Commands
+from elevation.window.dialogs import Dialogs
+from elevation.window.drawer import Drawer, Side
+from elevation.window.files import Files
+from elevation.window.findings_panel import FindingsPanel
+from elevation.window.handles_table import HandlesTable
+from elevation.window.hang_panel import HangPanel
+from elevation.window.measurements import Measurements
+from elevation.window.menus import fill_bar, fill_menus
+from elevation.window.notice import Notice
+from elevation.window.proportions_panel import ProportionsPanel
+from elevation.window.refresher import Refresher
+from elevation.window.settings import Settings
+from elevation.window.standing_panel import StandingPanel
+from elevation.window.switchers import Switchers
+from elevation.window.texts import tr
+from elevation.window.theme import Theme, apply, theme_for
+from elevation.words import msg
+
+SIDE_WIDTH = 272
+
+
+class MainWindow(QMainWindow):
+    """One room in one window.
+
+    Parameters
+    ----------
+    session : Session
+    settings : Settings
+
+    Attributes
+    ----------
+    shown_first : Signal()
+        After the first paint.
+    """
+
+    shown_first = Signal()
+
+    def __init__(self, session: Session, settings: Settings) -> None:
+        super().__init__()
+        self.session = session
+        self.settings = settings
+        self.theme: Theme = theme_for(settings.mode)
+        self.setAcceptDrops(True)
+        self.canvas = Canvas(session)
+        self.measurements = Measurements(session)
+        self.standing = StandingPanel(session)
+        self.hang = HangPanel(session)
+        self.findings = FindingsPanel(session)
+        self.proportions = ProportionsPanel(session)
+        self.handles = HandlesTable(session)
+        self.notice = Notice()
+        self.drawers = self._make_drawers()
+        self.left = Side("left", self.drawers[:3])
+        self.right = Side("right", self.drawers[3:])
+        self.splitter = self._make_splitter()
+        self.setCentralWidget(self.splitter)
+        self.files = Files(session, settings, Dialogs(self), self.tell)
+        self.actions_by_name = Actions(self)
+        self.switchers = Switchers(session)
+        self.commands = Commands(self)
+        fill_menus(self)
+        self.bar = fill_bar(self)
+        self.refresher = Refresher(self.refresh, self)
+        self._connect()
+        self.set_theme(self.theme)
+        self.resize(1366, 768)
+        self._restore()
+        self.refresh()
+        self.canvas.setFocus()
+
+    # -- parts ---------------------------------------------------------------------
+
+    def _make_drawers(self) -> tuple[Drawer, ...]:
+        parts: tuple[tuple[str, str, QWidget, bool], ...] = (
+            ("measure", tr(msg("Measured")), self.measurements, True),
+            ("standing", tr(msg("What stands there")), self.standing, False),
+            ("hang", tr(msg("What hangs")), self.hang, True),
+            ("findings", tr(msg("Findings")), self.findings, True),
+            ("proportions", tr(msg("Proportions")), self.proportions, True),
+            ("handles", tr(msg("All handles")), self.handles, True),
+        )
+        return tuple(
+            Drawer(name, title, content, is_open=self.settings.is_open(name, usual))
+            for name, title, content, usual in parts
+        )
+
+    def _make_splitter(self) -> QSplitter:
+        middle = QWidget()
+        box = QVBoxLayout(middle)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(0)
+        box.addWidget(self.notice)
+        box.addWidget(self.canvas, 1)
+        splitter = QSplitter(Qt.Orientation.Horizontal)
+        for part in (self.left, middle, self.right):
+            splitter.addWidget(part)
+        splitter.setHandleWidth(1)
+        splitter.setStretchFactor(1, 1)
+        for index in (0, 2):
+            splitter.setCollapsible(index, False)
+        splitter.setCollapsible(1, False)
+        for side in (self.left, self.right):
+            side.setMinimumWidth(220)
+        splitter.setSizes([SIDE_WIDTH, 1366 - 2 * SIDE_WIDTH, SIDE_WIDTH])
+        return splitter
+
+    def _connect(self) -> None:
+        self.session.changed.connect(self._on_changed)
+        for form in (self.measurements, self.standing, self.hang):
+            form.lit.connect(self.canvas.light)
+        for panel in (self.standing, self.hang):
+            panel.refused.connect(self.tell)
+        self.findings.pointed.connect(self.canvas.point_out)
+        self.findings.previewed.connect(self.canvas.preview)
+        self.findings.counted.connect(self._count_findings)
+        self.handles.handles.refused.connect(self.tell)
+        self.handles.selectionModel().currentRowChanged.connect(self._on_row)
+        self.canvas.dimension_clicked.connect(self.show_field)
+        self.canvas.finding_clicked.connect(self._open_finding)
+        self.notice.chosen.connect(self.commands.on_notice)
+        for drawer in self.drawers:
+            drawer.toggled.connect(self._on_drawer)
+        self._count_findings(len(self.session.findings()))
+
+    def _restore(self) -> None:
+        geometry = self.settings.geometry()
+        if geometry is not None:
+            self.restoreGeometry(geometry)
+        sizes = self.settings.sizes("main")
+        if len(sizes) == 3 and min(sizes) > 0:
+            self.splitter.setSizes(sizes)
+
+    # -- following the room ------------------------------------------------------------
+
+    def _on_changed(self, event: Event) -> None:
+        del event
+        self.refresher.ask()
+
+    def refresh(self) -> None:
+        """Let every open panel follow the room as it is now."""
+        panels = (self.measurements, self.standing, self.hang, self.findings, self.proportions, self.handles)
+        for drawer, refresh in zip(self.drawers, [panel.refresh for panel in panels], strict=True):
+            if drawer.is_open:
+                refresh()
+        self.switchers.refresh()
+        self.commands.refresh()
+
+    def _on_drawer(self, is_open: bool) -> None:
+        if is_open:
+            self.refresh()
+
+    def _count_findings(self, count: int) -> None:
+        title = tr(msg("Findings: {count}", count=count)) if count else tr(msg("Findings"))
+        self.drawers[3].set_title(title)
+
+    def _on_row(self) -> None:
+        handle = self.handles.current_handle()
+        if handle is not None and self.handles.hasFocus():
+            self.canvas.keys.focus_on(handle)
+            self.session.selection = handle.ref
+            self.canvas.update()
+
+    def show_field(self, ref: Ref, field: str) -> None:
+        """Open the form field of a dimension that was clicked."""
+        for drawer, shows in (
+            (self.drawers[0], self.measurements.show_field),
+            (self.drawers[2], self.hang.show_field),
+        ):
+            if shows(ref, field):
+                drawer.set_open(True)
+                self.left.show()
+                shows(ref, field)
+                focused = QApplication.focusWidget()
+                if focused is not None and self.left.isAncestorOf(focused):
+                    self.left.ensureWidgetVisible(focused)
+                return
+        self.session.selection = ref
+
+    def _open_finding(self, finding: object) -> None:
+        self.drawers[3].set_open(True)
+        self.right.show()
+        self.findings.open_finding(finding)  # type: ignore[arg-type]
+
+    def tell(self, text: str) -> None:
+        """Say something quietly."""
+        self.statusBar().showMessage(text)
+
+    # -- look --------------------------------------------------------------------------
+
+    def set_theme(self, theme: Theme) -> None:
+        """Dress the window."""
+        self.theme = theme
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            apply(app, theme)
+        self.actions_by_name.set_theme(theme)
+        self.canvas.set_theme(theme)
+        self.findings.set_theme(theme)
+        self.proportions.set_theme(theme)
+
+    # -- Qt's calls --------------------------------------------------------------------
+
+    def showEvent(self, event: QEvent) -> None:
+        """Tell when the first picture stands."""
+        super().showEvent(event)  # type: ignore[arg-type]
+        QTimer.singleShot(0, self._tell_shown)
+
+    def _tell_shown(self) -> None:
+        self.shown_first.emit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """The desktop's own theme changed, or the window came back to the front."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ThemeChange and self.settings.mode == "system":
+            self.set_theme(theme_for("system"))
+        elif event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
+            self.commands.look_at_disk()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """A file may be dropped."""
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Open the first file that was dropped."""
+        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
+        if paths:
+            event.acceptProposedAction()
+            self.files.open(paths[0])
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask about edits, remember the window, let go of the file."""
+        if not self.files.may_leave():
+            event.ignore()
+            return
+        self.settings.keep(
+            self.saveGeometry(),
+            {"main": self.splitter.sizes()} if self.left.isVisible() and self.right.isVisible() else {},
+            {drawer.objectName(): drawer.is_open for drawer in self.drawers},
+        )
+        self.settings.sync()
+        self.findings.stop()
+        self.canvas.release_session()
+        self.session.changed.disconnect(self._on_changed)
+        self.session.close()
+        event.accept()

@@ -1,0 +1,98 @@
+"""The menus, and the bar over the canvas."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QMenu, QSizePolicy, QToolBar, QWidget
+
+from elevation.window.texts import tr
+from elevation.words import Message, msg
+
+if TYPE_CHECKING:
+    from elevation.window.main_window import MainWindow
+
+_LINE = "-"
+_MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
+    (
+        "room",
+        msg("&Room"),
+        ("new", "open", "demo>", "recent>", _LINE, "save", "save-as", "revert", _LINE, "export", "measuring",
+         _LINE, "close"),
+    ),
+    ("edit", msg("&Edit"), ("undo", "redo")),
+    (
+        "wall",
+        msg("&Wall"),
+        (
+            "next-wall", "previous-wall", "add-wall", _LINE, "next-scheme", "duplicate-scheme", "name-scheme",
+            "delete-scheme",
+        ),
+    ),
+    (
+        "view",
+        msg("&View"),
+        (
+            "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack",
+            "dimensions", "clearances", _LINE, "left-side", "right-side", "next-pane", _LINE, "theme>",
+        ),
+    ),
+    ("help", msg("&Help"), ("keys",)),
+)  # fmt: skip
+_SUBMENUS = {
+    "demo>": msg("Demo roo&ms"),
+    "recent>": msg("&Recent rooms"),
+    "theme>": msg("&Theme"),
+}
+_BAR = (
+    "new", "open", "save", "export", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
+    "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", _LINE, "fit",
+    "left-side", "right-side",
+)  # fmt: skip
+
+
+def fill_menus(window: MainWindow) -> None:
+    """Put every command into its menu."""
+    for name, title, entries in _MENUS:
+        menu = window.menuBar().addMenu(tr(title))
+        menu.setObjectName(name)
+        menu.setToolTipsVisible(True)
+        for entry in entries:
+            if entry == _LINE:
+                menu.addSeparator()
+            elif entry.endswith(">"):
+                window.commands.keep_menu(entry, _submenu(window, menu, entry))
+            else:
+                menu.addAction(window.actions_by_name[entry])
+
+
+def _submenu(window: MainWindow, menu: QMenu, entry: str) -> QMenu:
+    inner = menu.addMenu(tr(_SUBMENUS[entry]))
+    if entry == "theme>":
+        for mode in ("system", "light", "dark"):
+            inner.addAction(window.actions_by_name[f"theme-{mode}"])
+    return inner
+
+
+def fill_bar(window: MainWindow) -> QToolBar:
+    """The bar: what is used most, and the switchers."""
+    bar = QToolBar(tr(msg("Bar")), window)
+    bar.setObjectName("bar")
+    bar.setMovable(False)
+    bar.setFloatable(False)
+    bar.setIconSize(QSize(20, 20))
+    bar.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
+    for entry in _BAR:
+        if entry == _LINE:
+            bar.addSeparator()
+        elif entry == " ":
+            gap = QWidget(bar)
+            gap.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+            bar.addWidget(gap)
+        elif entry == "switchers":
+            bar.addWidget(window.switchers)
+        else:
+            bar.addAction(window.actions_by_name[entry])
+    window.addToolBar(bar)
+    return bar

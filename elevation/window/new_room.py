@@ -1,0 +1,109 @@
+"""A new room from a few typed facts."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout, QWidget
+
+from elevation.errors import BadInput, ElevationError
+from elevation.room.first import FirstFacts, first_room
+from elevation.room.model import Room
+from elevation.trade.model import Trade
+from elevation.units import Length, parse_length
+from elevation.window.drawer import Choice
+from elevation.window.length_field import FieldRow
+from elevation.window.measurements import error_sentence
+from elevation.window.texts import tr
+from elevation.words import Message, msg
+
+_FACTS: tuple[tuple[str, Message, bool], ...] = (
+    ("width", msg("wall, left end to right end"), True),
+    ("ceiling", msg("floor to ceiling"), True),
+    ("left", msg("left end of the wall to the opening (blank: in the middle)"), False),
+    ("opening_width", msg("width of the opening"), True),
+    ("sill", msg("floor to sill"), True),
+    ("opening_height", msg("sill to head"), True),
+    ("casing", msg("width of the casing (0 for none)"), False),
+)
+
+
+class NewRoom(QDialog):
+    """Asks for the facts in tape order and makes the room.
+
+    Attributes
+    ----------
+    room : Room or None
+        What was made.
+    """
+
+    def __init__(self, trade: Trade, unit: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.room: Room | None = None
+        self._trade = trade
+        self.setWindowTitle(tr(msg("New room")))
+        intro = QLabel(tr(msg("Seven figures from the tape, and the wall stands there.")), self)
+        intro.setWordWrap(True)
+        self.name = QLineEdit(self)
+        self.name.setPlaceholderText(tr(msg("Name of the room")))
+        self.name.setAccessibleName(tr(msg("Name of the room")))
+        self.unit = Choice(tr(msg("Unit of bare figures")))
+        self.unit.offer([("in", tr(msg("inches"))), ("mm", tr(msg("millimetres")))], unit)
+        box = QVBoxLayout(self)
+        box.addWidget(intro)
+        box.addWidget(self.name)
+        box.addWidget(self.unit)
+        self.rows: dict[str, FieldRow] = {}
+        for number, (key, name, needed) in enumerate(_FACTS, 1):
+            text = tr(msg("{number}  {what}", number=number, what=tr(name)))
+            row = FieldRow(text, self, unit=unit, may_be_empty=not needed)
+            row.tag = key
+            self.rows[key] = row
+            box.addWidget(row)
+        self.error = QLabel(self)
+        self.error.setWordWrap(True)
+        self.error.setProperty("wrong", True)
+        self.error.setTextFormat(Qt.TextFormat.PlainText)
+        self.error.hide()
+        box.addWidget(self.error)
+        buttons = QDialogButtonBox(self)
+        make = buttons.addButton(tr(msg("&Draw it")), QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons.addButton(tr(msg("&Not now")), QDialogButtonBox.ButtonRole.RejectRole)
+        make.setDefault(True)
+        buttons.accepted.connect(self.make)
+        buttons.rejected.connect(self.reject)
+        box.addWidget(buttons)
+        self.unit.chosen.connect(self._take_unit)
+        self.setMinimumWidth(420)
+        self.rows["width"].field.setFocus()
+
+    def _take_unit(self, unit: str) -> None:
+        for row in self.rows.values():
+            row.field.set_length(None, unit)
+
+    def make(self) -> None:
+        """Make the room; what is missing or cannot be is said, and the first such field gets the keyboard."""
+        lengths: dict[str, Length | None] = {}
+        for key, name, needed in _FACTS:
+            text = self.rows[key].field.text().strip()
+            if not text and not needed:
+                lengths[key] = None
+                continue
+            try:
+                if not text:
+                    raise BadInput(tr(name), "", "is not filled in", "write for example 120 in")
+                lengths[key] = parse_length(text, self.unit.key, what=tr(name))
+            except BadInput as error:
+                self._say(str(error))
+                self.rows[key].field.setFocus()
+                return
+        try:
+            facts = FirstFacts(name=self.name.text().strip(), unit=self.unit.key, **lengths)  # type: ignore[arg-type]
+            self.room = first_room(facts, self._trade)
+        except ElevationError as error:
+            self._say(error_sentence(error))
+            return
+        self.accept()
+
+    def _say(self, sentence: str) -> None:
+        self.error.setText(sentence)
+        self.error.show()

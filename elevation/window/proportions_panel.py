@@ -1,0 +1,150 @@
+"""Live proportions: how the wall is parted, in numbers and as small bars."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from elevation.room.style import style_for
+from elevation.session.session import Session
+from elevation.setting_out.model import ProportionOut, SetOut
+from elevation.window.texts import tr
+from elevation.window.theme import LIGHT, Theme
+from elevation.words import Mm, Percent, Ratio, msg
+
+
+class PartsBar(QWidget):
+    """One whole in its parts, to scale, with oblique strokes between them."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._parts: tuple[float, ...] = ()
+        self.theme: Theme = LIGHT
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setFixedHeight(16)
+
+    def sizeHint(self) -> QSize:
+        """A strip."""
+        return QSize(120, 16)
+
+    def show_parts(self, parts: tuple[float, ...]) -> None:
+        """Show these lengths."""
+        if parts != self._parts:
+            self._parts = parts
+            self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Every second part is filled."""
+        del event
+        total = sum(max(part, 0.0) for part in self._parts)
+        if total <= 0:
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        left, width = 4.0, self.width() - 8.0
+        for index, part in enumerate(self._parts):
+            run = max(part, 0.0) / total * width
+            box = QRectF(left, 4.5, run, 7)
+            painter.setPen(QPen(QColor(self.theme.quiet), 1))
+            painter.setBrush(QColor(self.theme.held) if index % 2 else QColor(self.theme.field))
+            painter.drawRect(box)
+            left += run
+        painter.end()
+
+
+class _Row(QWidget):
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.name = QLabel(self)
+        self.name.setTextFormat(Qt.TextFormat.PlainText)
+        self.name.setWordWrap(True)
+        self.bar = PartsBar(self)
+        self.figures = QLabel(self)
+        self.figures.setTextFormat(Qt.TextFormat.PlainText)
+        self.figures.setWordWrap(True)
+        self.figures.setProperty("quiet", True)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 2, 0, 4)
+        box.setSpacing(0)
+        for widget in (self.name, self.bar, self.figures):
+            box.addWidget(widget)
+
+
+class ProportionsPanel(QWidget):
+    """Glass figures and every proportion of the wall shown."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._set_out: SetOut | None = None
+        self.theme: Theme = LIGHT
+        self.rows: list[_Row] = []
+        self.glass = QLabel(self)
+        self.glass.setTextFormat(Qt.TextFormat.PlainText)
+        self.glass.setWordWrap(True)
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(8, 4, 8, 8)
+        self._box.setSpacing(2)
+        self._box.addWidget(self.glass)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show the wall as it is now."""
+        if not self._session.wall_id:
+            return
+        set_out = self._session.set_out()
+        if set_out is self._set_out:
+            return
+        self._set_out = set_out
+        self._show_glass(set_out)
+        while len(self.rows) < len(set_out.proportions):
+            row = _Row(self)
+            row.bar.theme = self.theme
+            self.rows.append(row)
+            self._box.addWidget(row)
+        for row, proportion in zip(self.rows, set_out.proportions, strict=False):
+            self._show_row(row, proportion)
+        for row in self.rows[len(set_out.proportions) :]:
+            row.hide()
+
+    def _show_glass(self, set_out: SetOut) -> None:
+        style = style_for(self._session.room)
+        lines = []
+        for treatment in set_out.treatments:
+            glass = treatment.glass
+            what = msg(
+                "{name}: {clear} of the glass clear when open; a rod of {length} would clear it.",
+                name=treatment.name or ", ".join(str(opening.number) for opening in treatment.openings),
+                clear=Percent(glass.clear_open),
+                length=Mm(glass.support_to_clear_mm),
+            )
+            if glass.clear_open >= 0.9995:
+                what = msg(
+                    "{name}: all of the glass is clear when open.",
+                    name=treatment.name or ", ".join(str(opening.number) for opening in treatment.openings),
+                )
+            lines.append(tr(what, style))
+        _set(self.glass, "\n".join(lines))
+
+    def _show_row(self, row: _Row, proportion: ProportionOut) -> None:
+        style = style_for(self._session.room)
+        name = msg("{name}: {ratio}", name=proportion.name, ratio=Ratio(proportion.ratio))
+        _set(row.name, tr(name, style))
+        row.bar.show_parts(tuple(round(value, 2) for _, value in proportion.parts))
+        parts = [tr(msg("{part} {length}", part=label, length=Mm(value)), style) for label, value in proportion.parts]
+        _set(row.figures, " · ".join(parts))
+        if row.isHidden():
+            row.show()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Bars in other inks."""
+        self.theme = theme
+        for row in self.rows:
+            row.bar.theme = theme
+            row.bar.update()
+
+
+def _set(label: QLabel, text: str) -> None:
+    if label.text() != text:
+        label.setText(text)

@@ -1,0 +1,108 @@
+"""From a path to a window."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QLibraryInfo, QLocale, QTranslator
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QApplication
+
+from elevation import places
+from elevation.room.file import load_room
+from elevation.room.model import Room
+from elevation.session.session import Session
+from elevation.trade import load_trade
+from elevation.trade.model import Trade
+from elevation.window.guard import Guard, WriteReport
+from elevation.window.icons import icon
+from elevation.window.main_window import MainWindow
+from elevation.window.settings import Settings
+from elevation.window.texts import use_language
+from elevation.words.languages import languages
+
+APP_ID = "elevation"
+
+
+def make_app() -> QApplication:
+    """The application, in the person's language."""
+    present = QApplication.instance()
+    if isinstance(present, QApplication):
+        return present
+    QGuiApplication.setDesktopFileName(APP_ID)
+    app = QApplication(sys.argv[:1])
+    app.setApplicationName(APP_ID)
+    app.setApplicationDisplayName("Elevation")
+    code = QLocale.system().name().partition("_")[0]
+    use_language(code if code in languages() else "en")
+    translator = QTranslator(app)
+    if translator.load(QLocale.system(), "qtbase", "_", QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)):
+        app.installTranslator(translator)
+    app.setStyle("Fusion")
+    app.setWindowIcon(icon("elevation", "#17656e"))
+    return app
+
+
+def make_window(
+    room: Room, trade: Trade, path: Path | None = None, *, settings: Settings | None = None, state: Path | None = None
+) -> MainWindow:
+    """A window on a room, not shown yet.
+
+    Parameters
+    ----------
+    room : Room
+    trade : Trade
+    path : Path or None
+        The room's own file; None for one that is in no file yet.
+    settings : Settings or None
+    state : Path or None
+        Folder for locks and recovery; None keeps neither.
+    """
+    session = Session(room, trade, path, state=state)
+    return MainWindow(session, settings or Settings())
+
+
+def run(
+    path: Path,
+    *,
+    is_demo: bool = False,
+    trade: Trade | None = None,
+    crash_report: Path | None = None,
+    write_report: WriteReport | None = None,
+) -> int:
+    """Open the window on a room and stay until it is closed.
+
+    Parameters
+    ----------
+    path : Path
+        The room's file.
+    is_demo : bool
+        The room is looked at, not written to.
+    trade : Trade or None
+        The trade's tables; None loads them.
+    crash_report : Path or None
+        What the last run left, to be said.
+    write_report : callable or None
+        Writes a crash report and gives its path.
+
+    Returns
+    -------
+    int
+        The process's exit code.
+    """
+    tables = load_trade() if trade is None else trade
+    room = load_room(path)
+    app = make_app()
+    settings = Settings()
+    window = make_window(room, tables, None if is_demo else path, settings=settings, state=places.state_folder())
+    if not is_demo:
+        settings.remember(path)
+    guard = Guard(window.tell, window.commands.say_crash, write_report)
+    guard.stand()
+    window.show()
+    window.commands.say_start(crash_report)
+    try:
+        return app.exec()
+    finally:
+        guard.stand_down()
