@@ -40,7 +40,7 @@ def narrower(scene: Scene, ref: Ref, less_mm: float) -> Iterator[Change]:
     wide = panel.open[1] - panel.open[0]
     if there.stack is not None or wide <= less_mm:
         return
-    flat = mark_down(there.flat_width.mm * (wide - less_mm) / wide, scene.room.graduation_mm)
+    flat = mark_down(there.flat_width.mm * (wide - less_mm) / max(wide, panel.stack_mm), scene.room.graduation_mm)
     yield from flat_width(scene, ref, flat)
 
 

@@ -123,6 +123,12 @@ def _why(finding: Finding, blockers: Counter[str]) -> Message:
         first, second = finding.rule, min(blockers, key=lambda rule: (-blockers[rule], order[rule]))
     else:
         return msg("No single change to rod, brackets or cloth puts this right.")
+    if first == second:
+        return msg(
+            "Every change that puts this right breaks {rule} ({rule_id}) elsewhere.",
+            rule=rule_of(first).name,
+            rule_id=first,
+        )
     return msg(
         "Two rules leave no room: {first} ({first_id}) and {second} ({second_id}).",
         first=rule_of(first).name,

@@ -31,18 +31,23 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         cloth = _cloth_top(layer)
         if cloth is None or not exceeds(top - cloth, limit, scene.half_mm):
             continue
+        params = {"where": where(treatment), "below": Mm(top - cloth), "top": top_name(treatment.openings)}
+        if limit > 0:
+            text = msg(
+                "{where}: the closed cloth begins {below} below the top of {top}, where {limit} is the most; "
+                "light will show above it.",
+                limit=said_limit(scene, "cloth-below-head"),
+                **params,
+            )
+        else:
+            text = msg(
+                "{where}: the closed cloth begins {below} below the top of {top}; light will show above it.", **params
+            )
         yield Finding(
             "cloth-below-head",
             Weight.CONSIDER,
             layer.ref,
-            msg(
-                "{where}: the closed cloth begins {below} below the top of {top}, where {limit} is the most; "
-                "light will show above it.",
-                where=where(treatment),
-                below=Mm(top - cloth),
-                top=top_name(treatment.openings),
-                limit=said_limit(scene, "cloth-below-head"),
-            ),
+            text,
             authority_of(scene, "cloth-below-head"),
             measured_mm=top - cloth,
             limit_mm=limit,

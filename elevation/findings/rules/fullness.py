@@ -82,11 +82,36 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     if found is None:
         return
     panel, got, limit = found
-    one = panel.flat_width_mm / panel.count * limit / got
     grad = scene.room.graduation_mm
-    yield from counts(scene, finding.subject, 1 if got < limit else -1)
-    yield from flat_width(scene, finding.subject, mark_up(one, grad) if got < limit else mark_down(one, grad))
-    yield from flat_width(scene, panel.ref, mark_up(one, grad) if got < limit else mark_down(one, grad))
+    if got > limit:
+        yield from counts(scene, finding.subject, -1)
+        yield from flat_width(scene, panel.ref, mark_down(panel.flat_width_mm / panel.count * limit / got, grad))
+        return
+    yield from counts(scene, finding.subject, 1)
+    yield from flat_width(scene, panel.ref, mark_up(panel.flat_width_mm / panel.count * limit / got, grad))
+    # With more cloth than it has now it also covers more: as far as its way is free.
+    yield from flat_width(scene, panel.ref, mark_up(limit * _ample(scene, layer, panel) / panel.count, grad))
+
+
+def _ample(scene: Scene, layer: LayerOut, panel: PanelOut) -> float:
+    """What a panel would cover when closed if it had cloth enough, in mm along the rod.
+
+    As far as the next stop; half way to a panel that comes toward it.
+    """
+    heading = scene.trade.headings.get(layer.heading)
+    is_left = panel.side == "left"
+    edge = layer.support.right_mm if is_left else layer.support.left_mm
+    share = abs(edge - panel.parks_at_mm)
+    for bracket in layer.brackets[1:-1]:
+        away = bracket.x_mm - panel.parks_at_mm if is_left else panel.parks_at_mm - bracket.x_mm
+        is_stop = not bracket.rings_pass or (heading is not None and heading.carries != "rings")
+        if is_stop and 0 < away < share:
+            share = away
+    for other in layer.panels:
+        away = other.parks_at_mm - panel.parks_at_mm if is_left else panel.parks_at_mm - other.parks_at_mm
+        if other.side != panel.side and away > 0:
+            share = min(share, away / 2)
+    return share
 
 
 RULE = Rule("fullness", msg("the fullness of the cloth"), _find, changes=_changes)

@@ -14,7 +14,7 @@ from math import sqrt
 from elevation.findings.changing import ends_or_end
 from elevation.findings.changing_cloth import hem_above
 from elevation.findings.limits import authority_of, limit_mm, said_limit
-from elevation.findings.looking import layer_at, panel_at
+from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, side_name, where
 from elevation.findings.shapes import cloth_back, way
@@ -148,8 +148,8 @@ def _middle(obstacle: ObstacleOut) -> tuple[float, float]:
     return (obstacle.left_mm + obstacle.right_mm) / 2, (obstacle.bottom_mm + obstacle.top_mm) / 2
 
 
-def _worst(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: PanelOut) -> tuple[Finding, ObstacleOut] | None:
-    worst: tuple[Finding, ObstacleOut] | None = None
+def _all(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: PanelOut) -> Iterator[tuple[Finding, ObstacleOut]]:
+    """What each heat source has against a panel."""
     for obstacle in scene.set_out.obstacles:
         if obstacle.kind in HEATERS:
             found = _heater(scene, treatment, layer, panel, obstacle)
@@ -159,9 +159,8 @@ def _worst(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: PanelO
             found = _register(scene, treatment, layer, panel, obstacle)
         else:
             continue
-        if found is not None and (worst is None or _key(found) < _key(worst[0])):
-            worst = found, obstacle
-    return worst
+        if found is not None:
+            yield found, obstacle
 
 
 def _key(finding: Finding) -> tuple[int, float]:
@@ -173,28 +172,35 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         return
     for layer in treatment.layers:
         for panel in layer.panels:
-            found = _worst(scene, treatment, layer, panel)
-            if found is not None:
-                yield found[0]
+            worst = min((found for found, _ in _all(scene, treatment, layer, panel)), key=_key, default=None)
+            if worst is not None:
+                yield worst
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
-    treatment = next(one for one in scene.set_out.treatments if one.ref == finding.subject[:3])
     layer, panel = layer_at(scene, finding.subject), panel_at(scene, finding.subject)
-    found = _worst(scene, treatment, layer, panel)
-    if found is None:
+    sources = [obstacle for _, obstacle in _all(scene, treatment_at(scene, finding.subject), layer, panel)]
+    if not sources:
         return
-    obstacle = found[1]
-    asked = asked_mm(scene, obstacle)
-    if obstacle.kind in REGISTERS:
-        asked = limit_mm(scene, "heat-default") if obstacle.kind == "floor-register" else 0.0
-    yield from hem_above(scene, finding.subject, obstacle.top_mm + asked)
+    above = max(obstacle.top_mm + _asked_above(scene, obstacle) for obstacle in sources)
+    yield from hem_above(scene, finding.subject, above)
     left, right = way(panel)
-    aside = asked if obstacle.kind in HEATERS else 0.0
     if panel.side == "left":
-        yield from ends_or_end(scene, finding.subject, "left", left - obstacle.right_mm - aside)
+        clear = max(obstacle.right_mm + _asked_aside(scene, obstacle) for obstacle in sources)
+        yield from ends_or_end(scene, finding.subject, "left", left - clear)
     else:
-        yield from ends_or_end(scene, finding.subject, "right", obstacle.left_mm - aside - right)
+        clear = min(obstacle.left_mm - _asked_aside(scene, obstacle) for obstacle in sources)
+        yield from ends_or_end(scene, finding.subject, "right", clear - right)
+
+
+def _asked_above(scene: Scene, obstacle: ObstacleOut) -> float:
+    if obstacle.kind in REGISTERS:
+        return limit_mm(scene, "heat-default") if obstacle.kind == "floor-register" else 0.0
+    return asked_mm(scene, obstacle)
+
+
+def _asked_aside(scene: Scene, obstacle: ObstacleOut) -> float:
+    return asked_mm(scene, obstacle) if obstacle.kind in HEATERS else 0.0
 
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:

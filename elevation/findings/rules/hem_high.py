@@ -59,4 +59,4 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from hem_to(scene, finding.subject, "clear", mark_up(panel.gap_low_mm, grad))
 
 
-RULE = Rule("hem-high", msg("the hem over the floor"), _find, changes=_changes)
+RULE = Rule("hem-high", msg("the hem not too high"), _find, changes=_changes)

@@ -74,4 +74,4 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             yield Sticking("rod-height", layer.ref, layer.support.height_mm + found[1], reason)
 
 
-RULE = Rule("hem-low", msg("the hem over the floor"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("hem-low", msg("the hem not too low"), _find, changes=_changes, stickings=_stickings)

@@ -241,6 +241,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     treatment = next(one for one in scene.set_out.treatments if one.ref == finding.subject[:3])
     if len(finding.subject) == 4:
         yield from _rod_changes(scene, treatment, layer)
+        yield from meets_others.changes(scene, treatment)
         return
     bracket = next((one for one in layer.brackets if one.ref == finding.subject), None)
     if bracket is not None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from elevation.findings.changing import ends_or_end
 from elevation.findings.limits import by_geometry
-from elevation.findings.model import Finding, Scene, Weight
+from elevation.findings.model import Change, Finding, Scene, Weight
 from elevation.findings.naming import where
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, TreatmentOut
@@ -13,7 +14,7 @@ from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Mm, msg
 
 
-def _reach(treatment: TreatmentOut) -> tuple[float, float]:
+def reach_of(treatment: TreatmentOut) -> tuple[float, float]:
     """Everything that a treatment takes along the wall."""
     lefts = [layer.support.metal_left_mm for layer in treatment.layers]
     rights = [layer.support.metal_right_mm for layer in treatment.layers]
@@ -54,7 +55,7 @@ def overlap(a: TreatmentOut, b: TreatmentOut) -> float:
 def find(scene: Scene) -> Iterator[Finding]:
     """A finding for each treatment that stands in one to its left."""
     placed = sorted(
-        ((*_reach(treatment), treatment) for treatment in scene.set_out.treatments if treatment.layers),
+        ((*reach_of(treatment), treatment) for treatment in scene.set_out.treatments if treatment.layers),
         key=lambda entry: (entry[0], entry[1], entry[2].ref),
     )
     for index, (left, right, treatment) in enumerate(placed):
@@ -69,7 +70,7 @@ def find(scene: Scene) -> Iterator[Finding]:
                     Weight.STOP,
                     layer.ref,
                     msg(
-                        "{where}: rod or cloth stands {by} in that of {other}.",
+                        "{where}: rod, brackets or cloth run {by} into those of {other}.",
                         where=where(other),
                         by=Mm(by),
                         other=where(treatment),
@@ -79,3 +80,21 @@ def find(scene: Scene) -> Iterator[Finding]:
                     limit_mm=0.0,
                     at=(max(left, other_left) + by / 2, layer.support.height_mm),
                 )
+
+
+def changes(scene: Scene, treatment: TreatmentOut) -> Iterator[Change]:
+    """Ways apart for a treatment and those it stands in: its facing end, or theirs, drawn in."""
+    left, right = reach_of(treatment)
+    for other in scene.set_out.treatments:
+        if other is treatment or overlap(treatment, other) <= TOUCH_MM:
+            continue
+        other_left, other_right = reach_of(other)
+        # The side on which less has to go.
+        if other_right - left <= right - other_left:
+            mine, theirs, by = "left", "right", other_right - left
+        else:
+            mine, theirs, by = "right", "left", right - other_left
+        for layer in treatment.layers:
+            yield from ends_or_end(scene, layer.ref, mine, -by)
+        for layer in other.layers:
+            yield from ends_or_end(scene, layer.ref, theirs, -by)

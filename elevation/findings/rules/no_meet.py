@@ -13,7 +13,7 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import drawing_panels, layer_at, treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import opening_name
-from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Span, TreatmentOut
+from elevation.setting_out.model import LayerOut, OpeningOut, Span, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, exceeds
 from elevation.words import Mm, msg
 
@@ -53,16 +53,17 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         params = {
             "opening": opening_name(opening),
             "gap": Mm(right - left),
-            "limit": said_limit(scene, "no-meet"),
         }
         if left > opening.left_mm + TOUCH_MM and right < opening.right_mm - TOUCH_MM:
-            text = msg("{opening}: the closed panels stay {gap} apart; {limit} is the most.", **params)
+            text = msg("{opening}: the closed panels stay {gap} apart.", **params)
         elif left > opening.left_mm + TOUCH_MM:
-            text = msg("{opening}: the closed cloth leaves {gap} bare on the right; {limit} is the most.", **params)
+            text = msg("{opening}: the closed cloth leaves {gap} bare on the right.", **params)
         elif right < opening.right_mm - TOUCH_MM:
-            text = msg("{opening}: the closed cloth leaves {gap} bare on the left; {limit} is the most.", **params)
+            text = msg("{opening}: the closed cloth leaves {gap} bare on the left.", **params)
         else:
-            text = msg("{opening}: the closed cloth covers nothing of it; {gap} stay bare, {limit} is the most.", **params)
+            text = msg("{opening}: the closed cloth covers none of it; {gap} stay bare.", **params)
+        if limit > 0:
+            text = msg("{text} Limit: {limit}.", text=text, limit=said_limit(scene, "no-meet"))
         yield Finding(
             "no-meet",
             Weight.BROKEN,
@@ -75,34 +76,34 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         )
 
 
-def _panel_at(layer: LayerOut, span: Span) -> PanelOut | None:
-    """The drawing panel whose leading edge is nearest to a bare part."""
-    panels = drawing_panels(layer)
-    if not panels:
-        return None
-    return min(panels, key=lambda panel: min(abs(panel.closed[1] - span[0]), abs(panel.closed[0] - span[1])))
-
-
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     treatment, layer = treatment_at(scene, finding.subject), layer_at(scene, finding.subject)
-    found = _worst(treatment, layer)
-    if found is None:
+    bares = [span for span in (bare(layer, opening) for opening in treatment.openings) if span is not None]
+    if not bares:
         return
-    (left, right), opening = found
-    panel = _panel_at(layer, (left, right))
-    if right >= opening.right_mm - TOUCH_MM:
+    left, right = min(span[0] for span in bares), max(span[1] for span in bares)
+    if right >= treatment.openings[-1].right_mm - TOUCH_MM:
         yield from ends_or_end(scene, finding.subject, "right", right - left, scene.half_mm)
-    if left <= opening.left_mm + TOUCH_MM:
+    if left <= treatment.openings[0].left_mm + TOUCH_MM:
         yield from ends_or_end(scene, finding.subject, "left", right - left, scene.half_mm)
-    yield from counts(scene, finding.subject, 1)
-    if panel is not None:
-        missing = (right - left) / panel.count
-        wide = panel.flat_width_mm / panel.count
-        yield from flat_width(scene, panel.ref, mark_up(wide + missing / 2, scene.room.graduation_mm))
-        yield from flat_width(scene, panel.ref, mark_up(wide + missing, scene.room.graduation_mm))
     for bracket in layer.brackets[1:-1]:
         if not bracket.rings_pass:
             yield from passing_kit(scene, bracket.ref)
+    yield from counts(scene, finding.subject, 1)
+    yield from _wider(scene, layer, left, right)
+
+
+def _wider(scene: Scene, layer: LayerOut, left: float, right: float) -> Iterator[Change]:
+    """Cloth enough for its leading edge to get over the bare part: half of it each for two that draw toward each other."""
+    panels = drawing_panels(layer)
+    from_left = [panel for panel in panels if panel.side == "left" and panel.closed[1] <= left + TOUCH_MM]
+    from_right = [panel for panel in panels if panel.side == "right" and panel.closed[0] >= right - TOUCH_MM]
+    part = 2 if from_left and from_right else 1
+    for panel in (*from_left[-1:], *from_right[:1]):
+        lead = panel.closed[1] if panel.side == "left" else panel.closed[0]
+        extra = (right - lead if panel.side == "left" else lead - left) / part
+        flat = (panel.flat_width_mm + extra) / panel.count
+        yield from flat_width(scene, panel.ref, mark_up(flat, scene.room.graduation_mm))
 
 
 RULE = Rule("no-meet", msg("panels that close over the opening"), _find, changes=_changes)

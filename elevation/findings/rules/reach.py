@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.looking import draws_from, ends_of, outer
+from elevation.room.model import Ref
 from elevation.setting_out.model import BracketOut, LayerOut, OpeningOut, PanelOut, TreatmentOut
 
 SIDES = ("left", "right")
@@ -19,8 +20,8 @@ def reaches(treatment: TreatmentOut) -> Iterator[tuple[LayerOut, str, BracketOut
         return
     for layer in treatment.layers:
         ends = ends_of(layer)
-        if ends is None:
-            continue
+        if ends is None or ends[0] is ends[1]:
+            continue  # a single bracket is no end: no-bracket speaks
         for side in SIDES:
             panel = draws_from(layer, side)
             if panel is None:
@@ -32,14 +33,9 @@ def reaches(treatment: TreatmentOut) -> Iterator[tuple[LayerOut, str, BracketOut
                 yield layer, side, ends[1], opening, panel, ends[1].x_mm - opening.right_mm
 
 
-def side_of(treatment: TreatmentOut, bracket: BracketOut) -> str:
-    """Which end of its rod a bracket is."""
-    middle = (treatment.openings[0].left_mm + treatment.openings[-1].right_mm) / 2
-    return "left" if bracket.x_mm <= middle else "right"
-
-
-def reach_of(treatment: TreatmentOut, bracket: BracketOut) -> float:
-    """How far a bracket stands beyond the covered openings on its side, in mm."""
-    if side_of(treatment, bracket) == "left":
-        return treatment.openings[0].left_mm - bracket.x_mm
-    return bracket.x_mm - treatment.openings[-1].right_mm
+def reach_at(treatment: TreatmentOut, ref: Ref) -> tuple[str, BracketOut, float] | None:
+    """Side, end bracket and reach in mm of the end bracket at ``ref``; None where no panel draws clear to it."""
+    for _layer, side, bracket, _opening, _panel, reach in reaches(treatment):
+        if bracket.ref == ref:
+            return side, bracket, reach
+    return None

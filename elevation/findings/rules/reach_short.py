@@ -9,10 +9,10 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import bracket_to, ends_or_end
 from elevation.findings.limits import authority_of, limit_mm, said_limit
-from elevation.findings.looking import bracket_at, treatment_at
+from elevation.findings.looking import treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name, side_name
-from elevation.findings.rules.reach import reach_of, reaches, side_of
+from elevation.findings.rules.reach import reach_at, reaches
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import falls_short
 from elevation.words import Mm, msg
@@ -56,9 +56,11 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
-    treatment, bracket = treatment_at(scene, finding.subject), bracket_at(scene, finding.subject)
-    short = limit_mm(scene, "reach-short") - reach_of(treatment, bracket)
-    side = side_of(treatment, bracket)
+    found = reach_at(treatment_at(scene, finding.subject), finding.subject)
+    if found is None:
+        return
+    side, bracket, reach = found
+    short = limit_mm(scene, "reach-short") - reach
     yield from ends_or_end(scene, finding.subject, side, short, scene.half_mm)
     wanted = bracket.x_mm - short if side == "left" else bracket.x_mm + short
     yield from bracket_to(scene, finding.subject, wanted, scene.half_mm)
@@ -77,4 +79,4 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
         yield Sticking("bracket", bracket.ref, place, reason)
 
 
-RULE = Rule("reach-short", msg("the reach beyond the opening"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("reach-short", msg("the least reach beyond the opening"), _find, changes=_changes, stickings=_stickings)

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from elevation.findings.changing import ends_or_end
+from elevation.findings.changing import bracket_to, ends_or_end
 from elevation.findings.changing_cloth import narrower
 from elevation.findings.limits import authority_of, limit_mm, said_limit
-from elevation.findings.looking import draws_from, layer_at, panel_at, treatment_at
+from elevation.findings.looking import draws_from, ends_of, layer_at, panel_at, treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name, side_name
 from elevation.room.find import scheme_of
@@ -71,7 +71,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                     Weight.CONSIDER,
                     panel.ref,
                     msg(
-                        "{opening}: the open {side} panel covers {wide} of the glass, {more} more than {limit}.",
+                        "{opening}: the open {side} panel covers {wide} of the glass, {more} more than the {limit} "
+                        "usually accepted.",
                         more=Mm(wide - usual),
                         limit=said_limit(scene, "stack-on-glass"),
                         **params,
@@ -97,6 +98,10 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     more = found[0] - _least(scene)
     if draws_from(layer, panel.side) is panel or panel.stationary:
         yield from ends_or_end(scene, finding.subject, panel.side, more, scene.half_mm)
+    ends = ends_of(layer)
+    if ends is not None and draws_from(layer, panel.side) is panel:
+        end = ends[0] if panel.side == "left" else ends[1]
+        yield from bracket_to(scene, end.ref, end.x_mm + (-more if panel.side == "left" else more), scene.half_mm)
     yield from narrower(scene, finding.subject, more)
 
 
