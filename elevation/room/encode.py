@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any
 
 from msgspec import NODEFAULT, Struct
@@ -16,15 +17,24 @@ def encode_room(room: Room) -> dict[str, Any]:
     return _struct(room)
 
 
+@cache
+def _fields(kind: type[Struct]) -> tuple[tuple[str, object], ...]:
+    """Names and defaults (``NODEFAULT`` for what must be there), in the order in which they are written."""
+    made = []
+    for field in fields(kind):
+        default = field.default
+        if field.default_factory is not NODEFAULT:
+            default = field.default_factory()
+        made.append((field.name, default))
+    return tuple(made)
+
+
 def _struct(value: Struct) -> dict[str, Any]:
     made: dict[str, Any] = {}
-    for field in fields(value):
-        inner = getattr(value, field.name)
-        if field.default is not NODEFAULT and inner == field.default:
-            continue
-        if field.default_factory is not NODEFAULT and inner == field.default_factory():
-            continue
-        made[field.name] = _plain(inner)
+    for name, default in _fields(type(value)):
+        inner = getattr(value, name)
+        if default is NODEFAULT or inner != default:
+            made[name] = _plain(inner)
     return made
 
 
