@@ -11,6 +11,7 @@ from elevation.errors import BadInput
 from elevation.handles.model import Handle
 from elevation.room.style import style_for
 from elevation.session.session import Session
+from elevation.window.measurements import sentence
 from elevation.window.picking import reading_order
 from elevation.window.texts import tr
 from elevation.words import Mm, msg
@@ -42,7 +43,7 @@ class HandlesModel(QAbstractTableModel):
         style = style_for(self._session.room)
         texts = [
             (
-                tr(handle.name, style),
+                sentence(tr(handle.name, style)),
                 tr(msg("{figure}", figure=Mm(handle.shown_mm(handle.value_mm))), style),
                 tr(handle.shown_as, style),
             )
@@ -124,8 +125,8 @@ class HandlesTable(QTableView):
         header.setSectionResizeMode(_NAME, QHeaderView.ResizeMode.Stretch)
         header.setSectionResizeMode(_FIGURE, QHeaderView.ResizeMode.Interactive)
         header.setSectionResizeMode(_WHERE, QHeaderView.ResizeMode.Interactive)
-        header.resizeSection(_FIGURE, 72)
-        header.resizeSection(_WHERE, 96)
+        header.resizeSection(_FIGURE, 62)
+        header.resizeSection(_WHERE, 92)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setTabKeyNavigation(False)

@@ -6,7 +6,7 @@ from functools import partial
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from elevation.room.find import scheme_of
 from elevation.room.model import Layer, Ref, Room, Treatment
@@ -60,7 +60,7 @@ class HangPanel(QWidget):
         self.none.setWordWrap(True)
         self.none.setProperty("quiet", True)
         self.buttons = QWidget(self)
-        row = QHBoxLayout(self.buttons)
+        row = QGridLayout(self.buttons)
         row.setContentsMargins(0, 4, 0, 0)
         row.setSpacing(4)
         self.add_bracket = self._button(msg("+ bracket"), msg("Add a bracket in the middle"))
@@ -71,9 +71,9 @@ class HangPanel(QWidget):
         self.drop_bracket.clicked.connect(self._drop_bracket)
         self.add_panel.clicked.connect(self._add_panel)
         self.drop_panel.clicked.connect(self._drop_panel)
-        for button in (self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel):
-            row.addWidget(button)
-        row.addStretch(1)
+        for place, button in enumerate((self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel)):
+            row.addWidget(button, place // 2, place % 2)
+        row.setColumnStretch(2, 1)
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 6, 8, 8)
         box.setSpacing(3)

@@ -11,7 +11,7 @@ from elevation.units import Length, parse_length
 from elevation.window.texts import tr
 from elevation.words import msg
 
-FIELD_WIDTH = 108
+FIELD_WIDTH = 96
 """Width of a length field in pixels: wide enough for a sum such as 36 + 2*3 1/2."""
 
 

@@ -32,7 +32,7 @@ from elevation.window.texts import tr
 from elevation.window.theme import Theme, apply, theme_for
 from elevation.words import msg
 
-SIDE_WIDTH = 272
+SIDE_WIDTH = 276
 
 
 class MainWindow(QMainWindow):
@@ -79,6 +79,7 @@ class MainWindow(QMainWindow):
         self.refresher = Refresher(self.refresh, self)
         self._connect()
         self.set_theme(self.theme)
+        self.statusBar().setSizeGripEnabled(False)
         self.resize(1366, 768)
         self._restore()
         self.refresh()
@@ -116,7 +117,7 @@ class MainWindow(QMainWindow):
             splitter.setCollapsible(index, False)
         splitter.setCollapsible(1, False)
         for side in (self.left, self.right):
-            side.setMinimumWidth(220)
+            side.setMinimumWidth(240)
         splitter.setSizes([SIDE_WIDTH, 1366 - 2 * SIDE_WIDTH, SIDE_WIDTH])
         return splitter
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.model import ProportionOut, SetOut
+from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme
 from elevation.words import Mm, Percent, Ratio, msg
@@ -130,7 +131,7 @@ class ProportionsPanel(QWidget):
     def _show_row(self, row: _Row, proportion: ProportionOut) -> None:
         style = style_for(self._session.room)
         name = msg("{name}: {ratio}", name=proportion.name, ratio=Ratio(proportion.ratio))
-        _set(row.name, tr(name, style))
+        _set(row.name, sentence(tr(name, style)))
         row.bar.show_parts(tuple(round(value, 2) for _, value in proportion.parts))
         parts = [tr(msg("{part} {length}", part=label, length=Mm(value)), style) for label, value in proportion.parts]
         _set(row.figures, " · ".join(parts))

@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QToolButton, QVBoxLayout, QWidget
 
 from elevation.errors import ElevationError
 from elevation.room.edits import edit_at, remove
@@ -73,7 +73,7 @@ class StandingPanel(QWidget):
         self.form.lit.connect(self.lit)
         self.form.refused.connect(self.refused)
         buttons = QWidget(self)
-        row = QHBoxLayout(buttons)
+        row = QGridLayout(buttons)
         row.setContentsMargins(0, 4, 0, 0)
         row.setSpacing(4)
         self.add_opening = self._button(buttons, msg("+ opening"), msg("Add an opening at the right"))
@@ -84,9 +84,9 @@ class StandingPanel(QWidget):
         self.add_obstacle.clicked.connect(self._add_obstacle)
         self.add_floor.clicked.connect(self._add_floor)
         self.drop.clicked.connect(self._drop)
-        for button in (self.add_opening, self.add_obstacle, self.add_floor, self.drop):
-            row.addWidget(button)
-        row.addStretch(1)
+        for place, button in enumerate((self.add_opening, self.add_obstacle, self.add_floor, self.drop)):
+            row.addWidget(button, place // 2, place % 2)
+        row.setColumnStretch(2, 1)
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 6, 8, 8)
         box.setSpacing(3)

@@ -12,6 +12,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication
 
+from elevation.output.painters.fonts import window_font
+
 Mode = Literal["system", "light", "dark"]
 MODES: tuple[Mode, ...] = ("system", "light", "dark")
 
@@ -56,6 +58,10 @@ DARK = Theme(
     is_dark=True, desk="#15191d", panel="#22282e", field="#191e23", line="#434b53", ink="#ece7de", quiet="#a9b0b6",
     accent="#f0967a", held="#6cc3cb", on_held="#10161b",
 )  # fmt: skip
+
+
+POINTS = 10.5
+"""Type size of the window."""
 
 
 def theme_for(mode: Mode) -> Theme:
@@ -109,6 +115,7 @@ def apply(app: QApplication, theme: Theme) -> None:
     """Dress the whole application in a theme."""
     if app.style().objectName() != "fusion":
         app.setStyle("Fusion")
+    app.setFont(window_font(POINTS))
     app.setPalette(palette_of(theme))
     app.setStyleSheet(_SHEET.format_map(_parts(theme)))
 
@@ -140,7 +147,11 @@ QToolButton:checked {{ background: {pressed}; border-color: {held}; }}
 QToolButton:focus {{ border-color: {held}; }}
 QToolButton#drawerHead {{ text-align: left; font-weight: 600; padding: 4px 6px; border-radius: 0;
     border-top: 1px solid {line}; }}
+QToolButton#drawerHead:checked {{ background: transparent; border-color: transparent; border-top: 1px solid {line}; }}
+QToolButton#drawerHead:hover {{ background: {hover}; }}
 QToolButton#drawerHead:focus {{ border: 1px solid {held}; }}
+QStatusBar {{ color: {quiet}; }}
+QStatusBar::item {{ border: none; }}
 QScrollArea, QSplitter {{ border: none; }}
 QSplitter::handle {{ background: {line}; }}
 QHeaderView::section {{ background: {panel}; color: {quiet}; border: none; border-bottom: 1px solid {line}; padding: 3px; }}
