@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 from elevation.findings.naming import where
-from elevation.room.model import Ref, Treatment
+from elevation.room.model import Treatment
 from elevation.setting_out.model import LayerOut, PanelOut, TreatmentOut
 from elevation.sheet.annotation.figures import figure
 from elevation.sheet.annotation.wall_chains import LEAST_MM
 from elevation.trade.model import Trade
-from elevation.words import Message, Mm, Percent, Ratio, Style, msg, say
+from elevation.words import Message, Mm, Percent, Ratio, Style, msg, msg_plural, say, term
 
 Fact = tuple[str, str]
 
@@ -57,11 +58,12 @@ def _of_rod(
 ) -> Sequence[tuple[Message, Message]]:
     support = layer.support
     length = Mm(support.length_mm)
-    rod = msg("{section}, {length}", section=section, length=length) if section else msg("{length}", length=length)
+    rod = msg("{section}, {length}", section=term(section), length=length) if section else msg("{length}", length=length)
     if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
         rod = msg("{rod}, cut {cut}", rod=rod, cut=Mm(support.cut_length_mm))
     if support.pieces > 1:
-        rod = msg("{rod}, in {pieces} pieces", rod=rod, pieces=support.pieces)
+        pieces = msg_plural("in {count} piece", "in {count} pieces", count=support.pieces)
+        rod = msg("{rod}, {pieces}", rod=rod, pieces=pieces)
     height = msg("{height} to its centre", height=Mm(support.height_mm))
     if index == 0 and laid.openings:
         height = msg("{height}, {above} above the opening", height=height, above=Mm(laid.clearances.above_opening_mm))
@@ -79,20 +81,19 @@ def _of_panels(layer: LayerOut, style: Style) -> Sequence[tuple[Message, Message
     found = [(msg("Panels"), _panels(panels, style))]
     stacks = [panel for panel in panels if not panel.stationary]
     if stacks:
-        widths = ", ".join(dict.fromkeys(figure(panel.stack_mm, style) for panel in stacks))
+        widths = " / ".join(dict.fromkeys(figure(panel.stack_mm, style) for panel in stacks))
         found.append((msg("Stack-back"), msg("{widths}: {basis}", widths=widths, basis=stacks[0].stack_basis)))
     return found
 
 
 def _panels(panels: Sequence[PanelOut], style: Style) -> Message:
-    pieces = sum(panel.count for panel in panels)
-    flats = ", ".join(dict.fromkeys(figure(panel.flat_width_mm, style) for panel in panels))
-    text = msg("{pieces}, flat {flats}", pieces=pieces, flats=flats)
+    flats = Counter(figure(panel.flat_width_mm, style) for panel in panels)
+    text = msg("{panels} flat", panels=", ".join(f"{count} × {flat}" for flat, count in flats.items()))
     lengths = dict.fromkeys(
         figure(panel.finished_length_mm, style) for panel in panels if panel.finished_length_mm is not None
     )
     if lengths:
-        text = msg("{panels}, finished length {lengths}", panels=text, lengths=", ".join(lengths))
+        text = msg("{panels}, {lengths} long", panels=text, lengths=" / ".join(lengths))
     full = [panel.fullness for panel in panels if panel.fullness is not None]
     if full:
         text = msg("{panels}, fullness {fullness}", panels=text, fullness=Ratio(min(full), 1))
@@ -119,8 +120,3 @@ def digest_of(laid: TreatmentOut, style: Style) -> str:
     if laid.openings and any(layer.panels for layer in laid.layers):
         parts.append(say(msg("glass clear {open}", open=Percent(laid.glass.clear_open)), style))
     return "; ".join(parts)
-
-
-def by_ref(treatments: Sequence[tuple[Ref, Treatment]]) -> dict[Ref, Treatment]:
-    """Treatments of the room by Ref."""
-    return dict(treatments)

@@ -37,6 +37,8 @@ CLEAR = 0.7
 """Between two labels, or a label and a line that passes it."""
 SPARE = 0.5
 """What a label may lose on each side and still keep its rung: 1 mm in all before it lets go."""
+CLEAR_ROWS = 5
+"""Rows in which a key letter's leader must cross nothing; farther out it may cross leaders, never labels."""
 MOST_ROWS = 60
 
 
@@ -269,7 +271,7 @@ class _Ladder:
         if centre is not None:
             self._put(index, text, "key", 1, centre, width)
             return
-        for row in range(1, MOST_ROWS):
+        for row in range(1, CLEAR_ROWS):
             if self._try_led(index, text, "key", row, width, width + 3.0 * row, 0.0):
                 return
         for row in range(1, MOST_ROWS):

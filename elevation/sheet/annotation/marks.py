@@ -65,42 +65,64 @@ def mark_box(at: Point) -> Box:
     return at[0] - RADIUS - 0.3, at[1] - RADIUS, at[0] + RADIUS + 0.3, at[1] + RADIUS
 
 
-def places(findings: Sequence[Finding], scale: float, inside: Box, taken: Sequence[Box]) -> dict[int, Point]:
+def places(findings: Sequence[Finding], scale: float, inside: Box) -> dict[int, Point]:
     """Where the marks stand, paper mm from the wall's origin, by index of the finding.
 
-    Each stands near what it points at, clear of the others and of every label, inside the wall.
+    Each stands near what it points at, inside the wall and clear of the others (no other label stands inside the wall).
+    Where the wall has no room left, the last findings have no mark: the list beside the drawing still tells them.
     """
-    boxes = list(taken)
+    spots = _Spots(inside)
     found: dict[int, Point] = {}
     for index, finding in enumerate(findings):
         if finding.at is None:
             continue
-        wish = (finding.at[0] / scale, finding.at[1] / scale)
-        place = _free(wish, inside, boxes)
-        found[index] = place
-        boxes.append(mark_box(place))
+        place = spots.take((finding.at[0] / scale, finding.at[1] / scale))
+        if place is not None:
+            found[index] = place
     return found
 
 
-def _free(wish: Point, inside: Box, boxes: Sequence[Box]) -> Point:
-    left, bottom, right, top = inside
-    reach = RADIUS + 0.4
-    # A little above first, so that the mark does not hide what it is about.
-    for ring in range(40):
-        radius = 5.5 + 3.0 * ring
-        count = 8 + 4 * ring
-        for step in range(count):
-            turn = math.pi / 2 + (step + 1) // 2 * (1 if step % 2 else -1) * 2 * math.pi / count
-            x = min(max(wish[0] + radius * math.cos(turn), left + reach), max(right - reach, left + reach))
-            y = min(max(wish[1] + radius * math.sin(turn), bottom + reach), max(top - reach, bottom + reach))
-            box = mark_box((x, y))
-            if not any(overlap(box, other) for other in boxes):
-                return x, y
-    # More marks than the wall has room for: a row under the wall's corner always has some.
-    x = left + reach
-    while any(overlap(mark_box((x, bottom + reach)), other) for other in boxes):
-        x += 2 * reach
-    return x, bottom + reach
+_NEAR = tuple(
+    (5.5 * math.cos(turn), 5.5 * math.sin(turn))
+    for turn in (math.pi * part for part in (0.5, 0.25, 0.75, 0.0, 1.0, -0.25, -0.75, -0.5))
+)
+"""A little above first, so that a mark does not hide what it is about."""
+_CELL = 2 * RADIUS + 0.8
+
+
+class _Spots:
+    """Room for marks: near the place first, then the nearest free spot of a lattice over the wall."""
+
+    def __init__(self, inside: Box) -> None:
+        reach = RADIUS + 0.4
+        left, bottom, right, top = inside
+        self.low = (left + reach, bottom + reach)
+        self.high = (max(right - reach, left + reach), max(top - reach, bottom + reach))
+        self.boxes: list[Box] = []
+        self.lattice = [
+            (self.low[0] + column * _CELL, self.low[1] + row * _CELL)
+            for column in range(int((self.high[0] - self.low[0]) / _CELL) + 1)
+            for row in range(int((self.high[1] - self.low[1]) / _CELL) + 1)
+        ]
+
+    def take(self, wish: Point) -> Point | None:
+        for dx, dy in _NEAR:
+            spot = (
+                min(max(wish[0] + dx, self.low[0]), self.high[0]),
+                min(max(wish[1] + dy, self.low[1]), self.high[1]),
+            )
+            box = mark_box(spot)
+            if not any(overlap(box, other) for other in self.boxes):
+                return self._keep(spot, box)
+        if not self.lattice:
+            return None
+        spot = min(self.lattice, key=lambda spot: math.hypot(spot[0] - wish[0], spot[1] - wish[1]))
+        return self._keep(spot, mark_box(spot))
+
+    def _keep(self, spot: Point, box: Box) -> Point:
+        self.boxes.append(box)
+        self.lattice = [other for other in self.lattice if not overlap(box, mark_box(other))]
+        return spot
 
 
 def pointer(weight: Weight, mark: Point, at: Point, scale: float) -> tuple[Record, ...]:

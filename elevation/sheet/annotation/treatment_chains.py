@@ -8,7 +8,7 @@ from elevation.room.model import Held, Ref, Rod, Treatment
 from elevation.setting_out.model import LayerOut, SetOut, TreatmentOut
 from elevation.sheet.annotation.figures import figure, figures
 from elevation.sheet.annotation.model import Chain, Segment
-from elevation.sheet.annotation.wall_chains import LEAST_MM, Level, foot_mm, heights_chain, opening_levels
+from elevation.sheet.annotation.wall_chains import LEAST_MM, Level, edge_mm, foot_mm, heights_chain, opening_levels
 from elevation.sheet.paths import height_at
 from elevation.words import Message, Style, msg, say
 
@@ -140,6 +140,6 @@ def finished(set_out: SetOut, laid: TreatmentOut, style: Style) -> tuple[Chain, 
             seen.add(place)
             bare = figure(panel.finished_length_mm, style)
             texts = (say(msg("finished length {length}", length=bare), style), bare)
-            right = set_out.width_mm
-            chains.append(Chain(laid.ref, (Segment(panel.ref, "length", low, panel.top_mm, right, right, texts),)))
+            foot, top = edge_mm(set_out, low, "right"), edge_mm(set_out, panel.top_mm, "right")
+            chains.append(Chain(laid.ref, (Segment(panel.ref, "length", low, panel.top_mm, foot, top, texts),)))
     return tuple(chains)

@@ -20,6 +20,21 @@ def foot_mm(set_out: SetOut) -> float:
     return min(0.0, min(height for _, height in set_out.floor.points))
 
 
+def edge_mm(set_out: SetOut, height: float, side: str) -> float:
+    """Where the wall's outline is at a height, at its left or right side: a raked ceiling brings it inward."""
+    points = set_out.ceiling.points
+    outer = 0.0 if side == "left" else set_out.width_mm
+    if height_at(set_out.ceiling, outer) >= height - LEAST_MM:
+        return outer
+    inward = sorted(points, key=lambda point: abs(point[0] - outer))
+    before = (outer, height_at(set_out.ceiling, outer))
+    for x, y in inward:
+        if y >= height:
+            return before[0] + (x - before[0]) * (height - before[1]) / (y - before[1]) if y > before[1] else x
+        before = (x, y)
+    return outer
+
+
 def wall_ref(set_out: SetOut) -> Ref:
     """The wall's Ref."""
     return (set_out.wall,)
@@ -129,7 +144,16 @@ def heights_chain(set_out: SetOut, owner: Ref, levels: list[Level], style: Style
     heights = [0.0, *(level[0] for level in merged)]
     texts = figures([high - low for low, high in pairwise(heights)], style)
     segments = tuple(
-        Segment(level[1], level[2], low, level[0], 0.0, 0.0, (text,), held=level[3])
+        Segment(
+            level[1],
+            level[2],
+            low,
+            level[0],
+            edge_mm(set_out, low, "left"),
+            edge_mm(set_out, level[0], "left"),
+            (text,),
+            held=level[3],
+        )
         for level, low, text in zip(merged, heights, texts, strict=False)
     )
     return Chain(owner, segments)

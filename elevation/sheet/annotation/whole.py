@@ -13,7 +13,7 @@ from elevation.sheet.annotation.columns import Columns, columns
 from elevation.sheet.annotation.keys import key_table as key_table_records
 from elevation.sheet.annotation.keys import opening_numbers
 from elevation.sheet.annotation.letters import letter, letter_room
-from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, place_of
+from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, overlap, place_of
 from elevation.sheet.records import Group, Ink, Record, Text
 from elevation.sheet.type_metrics import CAP, DESCENT, shorten, text_width
 from elevation.words import Style, msg, say
@@ -237,11 +237,14 @@ class _Assembly:
                     continue
                 text = shorten(header, HEADER, 6.4)
                 x = side.frame.across(line)
-                y = self.wall[3] + 2.2
+                y = slot[0].high / self.scale + 2.6
                 half = text_width(text, HEADER) / 2
+                box = (x - half, y - DESCENT * HEADER, x + half, y + CAP * HEADER)
+                while any(overlap(box, other) for other, _, _ in self.labels):
+                    y += 1.0
+                    box = (x - half, y - DESCENT * HEADER, x + half, y + CAP * HEADER)
                 record = Text((x * self.scale, y * self.scale), text, HEADER, Ink.QUIET, "middle")
                 owners[slot[0].owner].append(record)
-                box = (x - half, y - DESCENT * HEADER, x + half, y + CAP * HEADER)
                 self.labels.append((box, text, "note"))
 
     def _opening_numbers(self, owners: dict[Ref, list[Record]]) -> None:
@@ -252,7 +255,7 @@ class _Assembly:
         self.labels.extend((box, text, "note") for box, text in labels)
 
     def _findings(self) -> list[Group]:
-        places = marks.places(self.findings, self.scale, self.wall, [box for box, _, _ in self.labels])
+        places = marks.places(self.findings, self.scale, self.wall)
         by_subject: dict[Ref, list[Record]] = {}
         for index, place in places.items():
             finding = self.findings[index]
