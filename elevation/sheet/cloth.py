@@ -6,6 +6,7 @@ the slope of the wave, and what lies back between two folds is darker the deeper
 
 from __future__ import annotations
 
+import itertools
 import math
 from functools import lru_cache
 
@@ -24,17 +25,20 @@ _SHADE_LEFT = (0.40, 0.355, 0.385)
 class Tones(Struct, frozen=True, gc=False):
     """The tones of one cloth at one depth of fold.
 
-    ``base`` fills the panel; ``folds`` are gradient stops across one fold, a few variants to be taken in turn so that
-    no two neighbours are quite alike; ``line`` draws valleys, ``edge`` the outline; ``deep`` and ``glow`` are clear
-    tints for strokes of shade and light; ``shade`` is the shadow that the panel throws.
+    ``base`` is the cloth itself; ``folds`` are gradient stops across one fold, a few variants to be taken in turn so that
+    no two neighbours are quite alike; ``line`` draws valleys, ``edge`` the outline; ``hollow``, ``crease`` and ``crest``
+    are for strokes of the brush, solid where the cloth is (a translucent stroke costs a screen ten times as much);
+    ``deep`` is a clear shade; ``shade`` is the shadow that the panel throws.
     """
 
     base: str
     folds: tuple[tuple[Stop, ...], ...]
     line: str
     edge: str
+    hollow: str
+    crease: str
+    crest: str
     deep: str
-    glow: str
     shade: str
 
 
@@ -55,19 +59,13 @@ def bunched_share(flat_over_drawn: float) -> float:
     return min(1.0, max(0.0, (flat_over_drawn - 3.0) / 6.0))
 
 
-def tones(colour: str, body: str, depth: float, bunched: float) -> Tones:
-    """The tones of a cloth.
+def tones(key: tuple[str, str, int, int]) -> Tones:
+    """The tones of a cloth by its ``key_of``; a drag finds its tones ready, since the key goes in steps.
 
-    Parameters
-    ----------
-    colour : str
-        ``#rrggbb``.
-    body : str
-        ``sheer`` is drawn translucent; the others solid.
-    depth, bunched : float
-        From ``depth_share`` and ``bunched_share``; taken in steps, so that a drag finds its tones ready.
+    A ``sheer`` body is drawn translucent, every other solid.
     """
-    return _tones(colour, body == "sheer", round(depth * 32), round(bunched * 8))
+    colour, body, depth_step, bunched_step = key
+    return _tones(colour, body == "sheer", depth_step, bunched_step)
 
 
 @lru_cache(maxsize=512)
@@ -84,17 +82,54 @@ def _tones(colour: str, is_sheer: bool, depth_step: int, bunched_step: int) -> T
         for lift in (1.0 + vary * spread for vary in (0.0, -0.16, 0.12, -0.07, 0.18, -0.22, 0.05))
     )
     edge = inks.blend(dark, Ink.OUTLINE, 0.45)
-    line = inks.blend(dark, Ink.OUTLINE, 0.3)
-    firm = (1.0 - 0.6 * bunched) * (0.6 if is_sheer else 1.0)
+    deep = (0.34 + 0.3 * depth) * (1.0 - 0.6 * bunched)
+    line = inks.blend(inks.blend(colour, dark, min(1.0, reach_down * 1.2)), inks.blend(dark, Ink.OUTLINE, 0.3), deep)
+    hollow = inks.blend(colour, dark, min(1.0, reach_down * 1.04))
+    crease = inks.blend(colour, dark, reach_down * 0.66)
+    crest = inks.blend(colour, glow, min(1.0, reach_up * 1.42))
+    if is_sheer:
+        edge, line = inks.with_alpha(edge, 0.6), inks.with_alpha(line, 0.45 * (1.0 - 0.5 * bunched))
+        hollow, crease, crest = (inks.with_alpha(tone, 0.22) for tone in (hollow, crease, crest))
     return Tones(
         base=inks.with_alpha(colour, 0.4 + 0.3 * bunched) if is_sheer else colour,
         folds=folds,
-        line=inks.with_alpha(line, (0.34 + 0.3 * depth) * firm),
-        edge=inks.with_alpha(edge, 0.6) if is_sheer else edge,
+        line=line,
+        edge=edge,
+        hollow=hollow,
+        crease=crease,
+        crest=crest,
         deep=inks.with_alpha(dark, (0.04 + 0.04 * depth) if is_sheer else (0.14 + 0.1 * depth) * (1 - 0.35 * bunched)),
-        glow=inks.with_alpha(glow, 0.10 + 0.06 * depth),
         shade=inks.with_alpha(Ink.OUTLINE, 0.07 if is_sheer else 0.17),
     )
+
+
+@lru_cache(maxsize=256)
+def across(paint_key: tuple[str, str, int, int], means: tuple[float, ...]) -> tuple[Stop, ...]:
+    """The gradient across a whole panel, valley to valley.
+
+    Parameters
+    ----------
+    paint_key : tuple
+        Colour, body, and the steps of depth and bunching, as ``key_of`` gives them.
+    means : tuple of float
+        Where the valleys lie on average, 0 at the panel's left edge to 1 at its right.
+    """
+    colour, body, depth_step, bunched_step = paint_key
+    folds = _tones(colour, body == "sheer", depth_step, bunched_step).folds
+    last = len(means) - 2
+    # Few stops tell a narrow fold from a smooth one; many folds have narrow ones.
+    stride = 1 if last < 16 else 2
+    stops: list[Stop] = []
+    for index, (near, far) in enumerate(itertools.pairwise(means)):
+        fold = folds[index % len(folds)]
+        chosen = fold[:-1:stride] if index < last else (*fold[:-1:stride], fold[-1])
+        stops.extend(Stop(near + (far - near) * stop.at, stop.colour) for stop in chosen)
+    return tuple(stops)
+
+
+def key_of(colour: str, body: str, depth: float, bunched: float) -> tuple[str, str, int, int]:
+    """What the tones of a cloth are kept by: its colour and body, depth and bunching in steps."""
+    return colour, body, round(depth * 32), round(bunched * 8)
 
 
 def _shaded(colour: str) -> str:
@@ -125,6 +160,6 @@ def _fold(
             mixed = inks.blend(colour, dark, min(1.0, -tone * reach[1]))
         if is_sheer:
             # Where folds of a sheer lie behind one another less light comes through.
-            mixed = inks.with_alpha(mixed, 0.26 + 0.36 * depth * max(0.0, -tone))
+            mixed = inks.with_alpha(mixed, min(0.92, 0.48 + 0.3 * bunched + 0.3 * depth * max(0.0, -tone)))
         stops.append(Stop(place, mixed))
     return tuple(stops)

@@ -15,7 +15,7 @@ _CROWN_SHADE_MM = 160.0
 _GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
 _EDGE = Pen(Ink.OUTLINE, WIDE)
 _TRIM_EDGE = Pen(Ink.OUTLINE, NARROW)
-_FINE = Pen(inks.with_alpha(Ink.OUTLINE, 0.45), 0.13)
+_FINE = Pen(inks.FINE_LINE, 0.13)
 
 
 def draw_face(set_out: SetOut, title: str) -> Group:

@@ -11,7 +11,7 @@ from elevation.sheet.paths import Step, arc, circle, ellipse, polygon, rectangle
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
 
 EDGE = Pen(Ink.OUTLINE, NARROW)
-FINE = Pen(inks.with_alpha(Ink.OUTLINE, 0.6), 0.13)
+FINE = Pen(inks.FINE_LINE, 0.13)
 
 
 def fade(x1: float, y1: float, x2: float, y2: float, *colours: str) -> Gradient:
@@ -271,7 +271,7 @@ def door_swing(thing: ObstacleOut) -> list[Record]:
     sign = (("M", thing.left_mm + radius, thing.bottom_mm), *arc(thing.left_mm, thing.bottom_mm, radius, 0.0, math.pi / 2))
     return [
         Fill(outline, inks.with_alpha(Ink.GHOST, 0.07)),
-        Path(tuple(hatch), Pen(inks.with_alpha(Ink.GHOST, 0.45), 0.1)),
+        Path(tuple(hatch), Pen(inks.HATCH, 0.1)),
         Path(sign, Pen(Ink.GHOST, 0.18, GHOST_DASH)),
         Path(outline, Pen(Ink.GHOST, NARROW, GHOST_DASH)),
     ]

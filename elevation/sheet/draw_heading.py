@@ -7,7 +7,7 @@ from typing import Literal
 
 from elevation.setting_out.model import PanelOut, Span, SupportOut
 from elevation.sheet import inks
-from elevation.sheet.draw_cloth import Drape
+from elevation.sheet.draw_drape import Drape
 from elevation.sheet.paths import Step, ellipse, rectangle, segment
 from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
 
@@ -229,7 +229,7 @@ def _pocket(drape: Drape, support: SupportOut) -> list[Record]:
         (0.0, low),
         (
             Stop(0.0, paint.deep),
-            Stop(0.3, paint.glow),
+            Stop(0.3, inks.with_alpha(paint.crest, 0.3)),
             Stop(0.6, paint.deep[:7] + "00"),
             Stop(1.0, paint.deep[:7] + "66"),
         ),

@@ -48,7 +48,7 @@ def radiator(thing: ObstacleOut) -> list[Record]:
         Fill(rails, inks.TRIM_DEEP),
         Path(rails, FINE),
         Fill(tuple(columns), Gradient((thing.left_mm, 0.0), (thing.right_mm, 0.0), tuple(stops))),
-        Path(tuple(grooves), Pen(inks.with_alpha(Ink.OUTLINE, 0.3), 0.13)),
+        Path(tuple(grooves), Pen(inks.FINE_LINE, 0.13)),
         Path(tuple(columns), EDGE),
         Fill(circle(thing.left_mm + each * 0.4, valve_y, min(22.0, each * 0.36)), inks.METAL_MIDDLE),
     ]

@@ -8,7 +8,7 @@ from elevation.sheet.paths import Step, bounds, circle, head_at, opening_path, r
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
 
 _NARROW = Pen(Ink.OUTLINE, NARROW)
-_FINE = Pen(inks.with_alpha(Ink.OUTLINE, 0.6), 0.13)
+_FINE = Pen(inks.FINE_LINE, 0.13)
 KNOB_UP_MM = 965.0
 
 

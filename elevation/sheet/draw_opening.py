@@ -11,7 +11,7 @@ from elevation.sheet.records import NARROW, WIDE, Fill, Gradient, Group, Ink, Pa
 
 _EDGE = Pen(Ink.OUTLINE, 0.35)
 _NARROW = Pen(Ink.OUTLINE, NARROW)
-_FINE = Pen(inks.with_alpha(Ink.OUTLINE, 0.5), 0.13)
+_FINE = Pen(inks.FINE_LINE, 0.13)
 _GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
 _SHADOW_MM = 16.0
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from elevation.setting_out.model import PanelOut, Point, Profile
-from elevation.sheet.draw_cloth import Drape
+from elevation.sheet.draw_drape import Drape
 from elevation.sheet.paths import Step, height_at
 from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
 

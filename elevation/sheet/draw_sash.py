@@ -18,7 +18,7 @@ from elevation.sheet.paths import (
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
 
 _NARROW = Pen(Ink.OUTLINE, NARROW)
-_FINE = Pen(inks.with_alpha(Ink.OUTLINE, 0.6), 0.13)
+_FINE = Pen(inks.FINE_LINE, 0.13)
 _SIGN = Pen(Ink.THIN, 0.13)
 _SIGN_AWAY = Pen(Ink.THIN, 0.13, (2.0, 1.0))
 _RAIL_MM = 42.0
@@ -36,7 +36,7 @@ def sash_records(opening: OpeningOut) -> list[Record]:
     """
     if opening.kind == "door" and opening.frame_mm <= 0:
         return panelled_leaf(opening)
-    records: list[Record] = [Fill(opening_path(opening), _frame_tone(opening)), *_glass(opening)]
+    records: list[Record] = [Fill(opening_path(opening), inks.FRAME), *_glass(opening)]
     for bars in _bars(opening):
         if bars:
             records.append(Fill(bars, Ink.TRIM))
@@ -53,40 +53,31 @@ def glass_path(opening: OpeningOut) -> tuple[Step, ...]:
     return opening_path(opening, -opening.frame_mm, opening.bottom_mm + opening.frame_mm)
 
 
-def _frame_tone(opening: OpeningOut) -> Gradient:
-    return Gradient(
-        (opening.left_mm, 0.0),
-        (opening.right_mm, 0.0),
-        (Stop(0.0, inks.TRIM_SHADE), Stop(0.25, Ink.TRIM), Stop(1.0, Ink.TRIM)),
-    )
-
-
 def _glass(opening: OpeningOut) -> list[Record]:
     outline = glass_path(opening)
     low, high = opening.bottom_mm + opening.frame_mm, opening.top_mm - opening.frame_mm
     sky = Gradient((0.0, high), (0.0, low), (Stop(0.0, inks.SKY_HIGH), Stop(0.6, inks.SKY_MIDDLE), Stop(1.0, inks.SKY_LOW)))
     records: list[Record] = [Fill(outline, sky)]
-    sheen = _sheen(opening)
-    if sheen:
-        records.append(Fill(sheen, inks.SHEEN))
+    gleam = Gradient((0.0, high), (0.0, low), (Stop(0.0, inks.SHEEN_HIGH), Stop(1.0, inks.SHEEN_LOW)))
+    records.extend(Fill(band, gleam) for band in _sheen(opening))
     records.append(Path(outline, _NARROW))
     return records
 
 
-def _sheen(opening: OpeningOut) -> tuple[Step, ...]:
+def _sheen(opening: OpeningOut) -> tuple[tuple[Step, ...], ...]:
     """Two slanted bands of reflected light from the sill to the head, whatever its shape."""
     left, right = opening.glass_left_mm, opening.glass_right_mm
     low, high = opening.glass_bottom_mm, opening.glass_top_mm
     if high - low < 60 or right - left < 60:
         return ()
     lean = min((right - left) * 0.35, (high - low) * 0.35)
-    steps: list[Step] = []
+    bands: list[tuple[Step, ...]] = []
     for start, width in ((0.16, 0.10), (0.31, 0.04)):
         x, wide = left + (right - left) * start, (right - left) * width
         feet = (x, x + wide)
         tops = [_ray_to_head(opening, foot, lean, (low, high)) for foot in feet]
-        steps.extend(polygon(((feet[0], low), (feet[1], low), tops[1], tops[0])))
-    return tuple(steps)
+        bands.append(polygon(((feet[0], low), (feet[1], low), tops[1], tops[0])))
+    return tuple(bands)
 
 
 def _ray_to_head(opening: OpeningOut, foot: float, lean: float, heights: Span) -> Point:

@@ -13,7 +13,8 @@ from msgspec import Struct
 from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, TreatmentOut
 from elevation.sheet import inks
-from elevation.sheet.draw_cloth import cloth_records, hang, hem_at, outline_path
+from elevation.sheet.draw_cloth import cloth_records, outline_path
+from elevation.sheet.draw_drape import hang, hem_at
 from elevation.sheet.draw_face import GHOST_DASH, draw_face
 from elevation.sheet.draw_heading import before_rod, heading_kind, heading_records
 from elevation.sheet.draw_obstacle import draw_obstacle

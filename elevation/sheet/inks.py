@@ -32,7 +32,9 @@ WALL_LOW = "#e8ddcb"
 SKY_HIGH = "#c6d9e4"
 SKY_MIDDLE = "#dde9ee"
 SKY_LOW = "#eef0e8"
-SHEEN = "#ffffff59"
+SHEEN_HIGH = "#d9e6ed"
+SHEEN_LOW = "#f5f7f2"
+FRAME = "#f6f2e9"
 TRIM_SHADE = "#e9e3d7"
 TRIM_DEEP = "#d9d2c4"
 REVEAL = "#d3c9b8"
@@ -50,6 +52,9 @@ ENAMEL_SHADE = "#d6d3ca"
 EMBER = "#5a4a42"
 FLAME = "#d98a4a"
 LEAF = "#f4efe4"
+# Fine lines on pale things: solid, since screens paint clear lines ten times as slowly.
+FINE_LINE = "#8a9197"
+HATCH = "#b9b6ae"
 
 
 def colour(ink: str) -> str:
