@@ -52,10 +52,11 @@ class MainWindow(QMainWindow):
     shown_first = Signal()
 
     def __init__(self, session: Session, settings: Settings) -> None:
+        self.theme: Theme = theme_for(settings.mode)
+        _dress(self.theme)
         super().__init__()
         self.session = session
         self.settings = settings
-        self.theme: Theme = theme_for(settings.mode)
         self.setAcceptDrops(True)
         self.canvas = Canvas(session)
         self.measurements = Measurements(session)
@@ -207,9 +208,7 @@ class MainWindow(QMainWindow):
     def set_theme(self, theme: Theme) -> None:
         """Dress the window."""
         self.theme = theme
-        app = QApplication.instance()
-        if isinstance(app, QApplication):
-            apply(app, theme)
+        _dress(theme)
         self.actions_by_name.set_theme(theme)
         self.canvas.set_theme(theme)
         self.findings.set_theme(theme)
@@ -261,3 +260,9 @@ class MainWindow(QMainWindow):
         self.session.changed.disconnect(self._on_changed)
         self.session.close()
         event.accept()
+
+
+def _dress(theme: Theme) -> None:
+    app = QApplication.instance()
+    if isinstance(app, QApplication):
+        apply(app, theme)

@@ -112,12 +112,15 @@ def _mix(first: str, second: str, share: float) -> str:
 
 
 def apply(app: QApplication, theme: Theme) -> None:
-    """Dress the whole application in a theme."""
-    if app.style().objectName() != "fusion":
+    """Dress the whole application in a theme; best before any widget is made, because Qt dresses each one again."""
+    sheet = _SHEET.format_map(_parts(theme))
+    if app.styleSheet() == sheet:
+        return
+    if not app.styleSheet():
         app.setStyle("Fusion")
-    app.setFont(window_font(POINTS))
+        app.setFont(window_font(POINTS))
     app.setPalette(palette_of(theme))
-    app.setStyleSheet(_SHEET.format_map(_parts(theme)))
+    app.setStyleSheet(sheet)
 
 
 def _parts(theme: Theme) -> dict[str, str]:
