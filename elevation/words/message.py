@@ -12,9 +12,12 @@ class Mm(Struct, frozen=True, gc=False):
     ----------
     value : float
         The length in millimetres.
+    about : bool
+        A rule of thumb, not a measure: said without the sign that something was rounded away.
     """
 
     value: float
+    about: bool = False
 
 
 class Ratio(Struct, frozen=True, gc=False):

@@ -58,6 +58,7 @@ def say_value(value: object, style: Style) -> str:
             decimal_mark=style.decimal_mark,
             with_unit=True,
             plain=style.plain,
+            sign=not value.about,
         )
     if isinstance(value, Message):
         return say(value, style)

@@ -28,6 +28,7 @@ GERMAN = style_of("mm", 1.0, "de")
 def test_lengths_in_the_reader_s_unit_and_graduation() -> None:
     message = msg("{low} to {high}", low=Mm(1279.525), high=Mm(1300.3))
     assert say(message, INCH) == "50³⁄₈ in to 51³⁄₁₆+ in"
+    assert say(msg("about {size}", size=Mm(114.3, about=True)), style_of("mm", 1.0, "en")) == "about 114 mm"
     assert say(message, style_of("mm", 5.0, "en")) == "1280− mm to 1300+ mm"
     assert say(message, style_of("in", 25.4 / 8, "en", plain=True)) == "50 3/8 in to 51 1/4- in"
 
