@@ -167,7 +167,6 @@ def _places(handle: Handle, context: Context, alone: bool) -> Iterable[Sticking]
     for value_mm, reason, rank in (
         *_neighbours(context, dressed, side),
         *_shop(context, dressed, side, mirrored),
-        *_glass(dressed, side),
         *_symmetries(context, dressed, side, mirrored),
     ):
         yield Sticking(handle.axis, handle.ref, value_mm, reason, rank)
@@ -197,25 +196,6 @@ def _shop(context: Context, dressed: Dressed, side: Side, mirrored: bool) -> Ite
     longer_mm = (length_mm - support.length_mm) / (2 if mirrored else 1)
     value_mm = support.left_mm - longer_mm if side == "left" else support.right_mm + longer_mm
     yield value_mm, msg("one whole piece of stock, {length}", length=Mm(stock_mm)), NEIGHBOUR
-
-
-def _glass(dressed: Dressed, side: Side) -> Iterable[Place]:
-    """Where the open stack on this side just clears the glass."""
-    openings, support = dressed.landed_treatment.openings, dressed.landed.support
-    if not openings:
-        return
-    parked = {panel.id: panel.parks for panel in dressed.layer.panels}
-    # Only cloth that parks at this end moves with it.
-    panels = [panel for panel in dressed.landed.panels if panel.side == side and parked[panel.ref[-1]] == side]
-    if not panels:
-        return
-    if side == "left":
-        over_mm = max(panel.open[1] for panel in panels) - min(opening.glass_left_mm for opening in openings)
-        value_mm = support.left_mm - over_mm
-    else:
-        over_mm = max(opening.glass_right_mm for opening in openings) - min(panel.open[0] for panel in panels)
-        value_mm = support.right_mm + over_mm
-    yield value_mm, msg("the open panel just clears the glass"), NEIGHBOUR
 
 
 def _symmetries(context: Context, dressed: Dressed, side: Side, mirrored: bool) -> Iterable[Place]:

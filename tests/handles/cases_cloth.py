@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from elevation.room.model import Hem
+from elevation.room.model import Hem, Obstacle
 from tests.handles.case import Case, fact
 from tests.handles.rooms import (
     BACK,
@@ -32,6 +32,9 @@ HEM, WHOLE_HEM = fact("hem.at", *LAYER), fact("hem", *LAYER)
 P1 = fact("drawn", *P1_REF)
 LENGTH = with_layer(hem=Hem("length", inch(70)))
 LONGER = with_rod(right=held("beyond-opening", 14))
+RADIATOR = Obstacle(id="x1", kind="hot-water-radiator", left=inch(60), bottom=inch(0), width=inch(20), height=inch(20))
+SINGLE = room(layer=with_layer(panels=LAYER_FRONT.panels[:1]))
+MET = room(layer=with_layer(panels=(LAYER_FRONT.panels[0], replace(LAYER_FRONT.panels[1], drawn=inch(40)))))
 
 CLOTH = (
     Case("bracket-left-end", room(), "bracket", B1_REF, 40, "the rod's left end", B1, "0 in"),
@@ -137,4 +140,59 @@ CLOTH = (
         None,
         None,
     ),
+    # The kit's plate is 1 1/2 in wide, the casing begins at 46.
+    Case("bracket-casing", room(), "bracket", B1_REF, 45.25, "bracket plate beside the casing of Window 1", B1, "5 1/4 in"),
+    Case(
+        "bracket-most",
+        room(layer=with_rod(left=held("beyond-opening", 16))),
+        "bracket",
+        B1_REF,
+        38,
+        "12 in beyond the opening, the most",
+        B1,
+        "4 in",
+    ),
+    # A panel in hand pulls its rod: 85 3/4 in below it is the hem.
+    Case("hem-hand-floor", room(layer=IN_HAND), "hem", LAYER, None, "the floor", HEIGHT, "1 3/4 in"),
+    Case("hem-hand-ceiling", room(layer=IN_HAND), "hem", LAYER, None, "the rod meets the ceiling", HEIGHT, "23 1/2 in"),
+    Case(
+        "hem-hand-thirds", room(layer=IN_HAND), "hem", LAYER, 14.25, "two thirds up from head to ceiling", HEIGHT, "16 in"
+    ),
+    Case("hem-hand-half", room(layer=IN_HAND), "hem", LAYER, 10.25, "half way from head to ceiling", HEIGHT, "12 in"),
+    Case(
+        "hem-radiator",
+        room(layer=LENGTH, obstacles=(RADIATOR,)),
+        "hem",
+        LAYER,
+        21,
+        "1 in above the hot-water radiator",
+        HEM,
+        "65 1/4 in",
+    ),
+    Case(
+        "hem-most-cloth",
+        room(),
+        "hem",
+        LAYER,
+        None,
+        "no more cloth on the floor",
+        WHOLE_HEM,
+        Hem("puddle", inch("19 5/8")),
+    ),
+    Case("hem-on-sill", room(layer=with_layer(hem=Hem("sill", inch(2)))), "hem", LAYER, None, "the sill", HEM, "0 in"),
+    Case(
+        "hem-on-apron",
+        room(layer=with_layer(hem=Hem("apron", inch(2)))),
+        "hem",
+        LAYER,
+        None,
+        "where the apron hem is measured from",
+        HEM,
+        "0 in",
+    ),
+    # Cloth begins half an inch outside the left bracket, at 41 1/2, and ends at 97 1/2.
+    Case("lead-far", SINGLE, "lead", P1_REF, None, "as far as it draws", P1, "54 in"),
+    Case("lead-closed", room(), "lead", P1_REF, 69.5, "fully closed", P1, "28 in"),
+    Case("lead-half", room(), "lead", P1_REF, 60.5, "half drawn", P1, "19 in"),
+    Case("lead-other", MET, "lead", P1_REF, None, "the other panel", P1, "16 in"),
 )

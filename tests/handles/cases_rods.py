@@ -6,23 +6,32 @@ practice, no source. Clips drop the cloth 1 3/4 in (a maker's guide, as in the h
 
 from __future__ import annotations
 
-from elevation.room.model import Station
+from msgspec.structs import replace
+
+from elevation.room.model import Hem, Sash, Station
 from tests.handles.case import Case, fact
 from tests.handles.rooms import (
     BACK,
     IN_HAND,
     LAYER,
+    LAYER_FRONT,
     SECOND,
     TWO,
     WINDOW,
     held,
     inch,
     room,
+    with_layer,
     with_rod,
 )
 
 HEIGHT = fact("rod.height.at", *LAYER)
 LEFT, RIGHT = fact("rod.left.at", *LAYER), fact("rod.right.at", *LAYER)
+KISSING = room(
+    layer=with_layer(hem=Hem("kiss"), panels=tuple(replace(panel, label_length=inch(86)) for panel in LAYER_FRONT.panels))
+)
+BEDROOM = replace(room(openings=(replace(WINDOW, frame=inch(0), escape=True, sash=Sash("casement-out")),)), sleeping=True)
+INSWING = room(openings=(replace(WINDOW, frame=inch(0), sash=Sash("casement-in")),))
 
 RODS = (
     Case("height-floor", room(), "rod-height", LAYER, None, "the floor", HEIGHT, "-83 1/2 in"),
@@ -120,5 +129,39 @@ RODS = (
         RIGHT,
         "40 in",
         alone=True,
+    ),
+    # The kit's plate reaches 2 1/2 in below the rod; the tube is 0.922 in thick (ANSI C80.3).
+    Case(
+        "height-plates", room(), "rod-height", LAYER, 86.5, "plates just clear the casing of Window 1", HEIGHT, "2 1/2 in"
+    ),
+    Case("height-cloth", room(), "rod-height", LAYER, 85.75, "the cloth begins level with the top", HEIGHT, "1 3/4 in"),
+    Case(
+        "height-wished", KISSING, "rod-height", LAYER, 87.75, "the panels in hand just hang as wished", HEIGHT, "3 3/4 in"
+    ),
+    Case("height-way-out", BEDROOM, "rod-height", LAYER, 80.4375, "the rod just clears the way out", HEIGHT, "-3 9/16 in"),
+    Case("height-swing", INSWING, "rod-height", LAYER, 80.4375, "the rod just clears what moves at", HEIGHT, "-3 9/16 in"),
+    Case(
+        "left-both",
+        room(width=inch(120)),
+        "rod-left",
+        LAYER,
+        None,
+        "as far as the other end can go with it",
+        LEFT,
+        "30 in",
+    ),
+    Case(
+        "left-neighbour-wall",
+        room(),
+        "rod-left",
+        LAYER,
+        0.25,
+        "clears the neighbouring wall",
+        LEFT,
+        "49 3/4 in",
+        alone=True,
+    ),
+    Case(
+        "left-glass", room(), "rod-left", LAYER, 40.5, "the open cloth just clears the glass", LEFT, "9 1/2 in", alone=True
     ),
 )

@@ -6,7 +6,7 @@ practice, no source. Clips drop the cloth 1 3/4 in (a maker's guide, as in the h
 
 from __future__ import annotations
 
-from elevation.room.model import Obstacle, Station
+from elevation.room.model import Obstacle, Opening, Station
 from tests.handles.case import Case, fact
 from tests.handles.rooms import (
     SECOND,
@@ -23,6 +23,9 @@ X1_LEFT, X1_BOTTOM, X2_BOTTOM = fact("left", *X1), fact("bottom", *X1), fact("bo
 PAIR = room(openings=(WINDOW, SECOND))
 ONE_BOX, TWO_BOXES = room(obstacles=(BOX,)), room(obstacles=(BOX, SHELF))
 SLOPED = room(floor=(Station(inch(0), inch(1)), Station(inch(150), inch(2))))
+BENT = room(floor=(Station(inch(0), inch(1)), Station(inch(50), inch(0)), Station(inch(150), inch(4))))
+DOORWAY = room(openings=(Opening(id="w1", kind="door", left=inch(50), width=inch(40), height=inch(80)),))
+CEILING_0, FLOOR_1 = fact("ceiling.0.height", "a"), fact("floor.1.height", "a")
 
 WALL = (
     Case("side-left-wall", room(), "opening-left", OPENING, 4, "the wall's end", LEFT, "4 in"),
@@ -81,4 +84,10 @@ WALL = (
         "140 in",
     ),
     Case("wall-least", room(), "wall-end", ("a",), 94, "what stands on the wall", fact("width", "a"), "94 in"),
+    Case("head-floor", DOORWAY, "opening-head", OPENING, None, "the floor", HEIGHT, "1 in"),
+    # 12 m, 500 mm and 60 m, at the last sixteenth before them
+    Case("ceiling-far", SLOPED, "ceiling", ("a", "0"), None, "as far as it goes", CEILING_0, "472 7/16 in"),
+    Case("floor-far", SLOPED, "floor", ("a", "1"), None, "as far as it goes", FLOOR_1, "-19 5/8 in"),
+    Case("floor-straight", BENT, "floor", ("a", "1"), 2, "straight between its neighbours", FLOOR_1, "2 in"),
+    Case("wall-far", room(), "wall-end", ("a",), None, "as far as it goes", fact("width", "a"), "2362 3/16 in"),
 )

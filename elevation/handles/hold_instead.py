@@ -1,0 +1,184 @@
+"""Hold something else at the same place: one click, and a later measurement moves the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from elevation.errors import BadInput, NoSuch
+from elevation.findings.shapes import extremes, height_at
+from elevation.handles.context import exact
+from elevation.room.edits import replace_at, replace_rod
+from elevation.room.find import layer_of, opening_of
+from elevation.room.model import Held, Hem, Ref, Room
+from elevation.setting_out.model import LayerOut, OpeningOut, SetOut, TreatmentOut
+from elevation.units import Length
+from elevation.units.tolerance import TOUCH_MM
+
+HOLDS: dict[str, tuple[str, ...]] = {
+    "height": ("above-head", "above-casing", "below-ceiling", "above-floor"),
+    "left": ("beyond-opening", "beyond-casing", "from-corner", "rod-length"),
+    "right": ("beyond-opening", "beyond-casing", "from-corner", "rod-length"),
+    "bracket": ("from-left-end", "from-right-end", "from-centre", "from-wall-left"),
+    "hem": ("sill", "apron", "clear", "length"),
+    "opening": ("left", "gap"),
+}
+"""What each thing may be held by, in the order in which a person is offered it."""
+
+
+def hold_instead(room: Room, set_out: SetOut, ref: Ref, which: str, hold: str) -> Room:
+    """The room in which something else is held, and everything stays where it is.
+
+    Parameters
+    ----------
+    room : Room
+    set_out : SetOut
+        The wall of ``room`` that ``ref`` lies on.
+    ref : Ref
+        A layer (``height``, ``left``, ``right``, ``hem``), a bracket or an opening.
+    which : str
+        A key of ``HOLDS``.
+    hold : str
+        One of its holds.
+
+    Returns
+    -------
+    Room
+        The figure is as exact as a quarter of a graduation can say it.
+
+    Raises
+    ------
+    BadInput
+        What it would be held from was not measured, or it stands on the wrong side of it.
+    NoSuch
+        ``ref`` or ``hold`` is not there.
+    """
+    if which not in HOLDS or hold not in HOLDS[which]:
+        raise NoSuch(which, "", f"cannot be held by {hold}", f"use one of {', '.join(HOLDS.get(which, ()))}")
+    if which == "opening":
+        return _hold_opening(room, set_out, ref, hold)
+    treatment, layer = _layer(set_out, ref)
+    if which == "height":
+        figure_mm = _height_mm(set_out, treatment, layer, hold)
+        return replace_rod(
+            room, ref, height=_held(hold, exact(room, figure_mm, _same(layer_of(room, ref).rod.height, hold)))
+        )
+    if which == "bracket":
+        return replace_at(room, ref, place=_held(hold, exact(room, _bracket_mm(layer, ref, hold))))
+    if which == "hem":
+        return _hold_hem(room, set_out, treatment, layer, hold)
+    return _hold_end(room, set_out, treatment, layer, which, hold)
+
+
+def _held(hold: str, at: Length) -> Held:
+    return Held(hold, at)  # type: ignore[arg-type]
+
+
+def _same(held: Held, hold: str) -> Length | None:
+    return held.at if held.hold == hold else None
+
+
+def _layer(set_out: SetOut, ref: Ref) -> tuple[TreatmentOut, LayerOut]:
+    for treatment in set_out.treatments:
+        for layer in treatment.layers:
+            if layer.ref == ref[:4]:
+                return treatment, layer
+    raise NoSuch("/".join(ref), "", "is not on this wall")
+
+
+def _height_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: str) -> float:
+    support = layer.support
+    if hold == "above-head":
+        return support.height_mm - max(opening.top_mm for opening in treatment.openings)
+    if hold == "above-casing":
+        return support.height_mm - max(opening.casing_top_mm for opening in treatment.openings)
+    if hold == "above-floor":
+        return support.height_mm
+    if not set_out.ceiling.known:
+        raise BadInput("the ceiling", "", "has not been measured", "measure it first, then hold the rod below it")
+    ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
+    return ceiling_mm - set_out.crown_mm - support.height_mm
+
+
+def _hold_end(room: Room, set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str, hold: str) -> Room:
+    rod = layer_of(room, layer.ref).rod
+    own, other, other_side = (rod.left, rod.right, "right") if side == "left" else (rod.right, rod.left, "left")
+    figure = exact(room, _end_mm(set_out, treatment, layer, side, hold), _same(own, hold))
+    fields = {side: _held(hold, figure)}
+    if hold == "rod-length" and other.hold == "rod-length":
+        # One end must say where the rod is.
+        fields[other_side] = _held(
+            "beyond-opening", exact(room, _end_mm(set_out, treatment, layer, other_side, "beyond-opening"))
+        )
+    return replace_rod(room, layer.ref, **fields)
+
+
+def _end_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str, hold: str) -> float:
+    support = layer.support
+    if hold == "rod-length":
+        return support.right_mm - support.left_mm
+    if hold == "from-corner":
+        if side == "right" and not set_out.known_width:
+            raise BadInput(
+                "the wall's width", "", "has not been measured", "measure it first, then hold the rod from there"
+            )
+        return support.left_mm if side == "left" else set_out.width_mm - support.right_mm
+    if side == "left":
+        opening = treatment.openings[0]
+        beyond_mm = opening.left_mm - support.left_mm
+    else:
+        opening = treatment.openings[-1]
+        beyond_mm = support.right_mm - opening.right_mm
+    return beyond_mm - (opening.casing_mm if hold == "beyond-casing" else 0.0)
+
+
+def _bracket_mm(layer: LayerOut, ref: Ref, hold: str) -> float:
+    bracket = next((bracket for bracket in layer.brackets if bracket.ref == ref), None)
+    if bracket is None:
+        raise NoSuch("/".join(ref), "", "is no bracket of this rod")
+    support, x_mm = layer.support, bracket.x_mm
+    from_mm: dict[str, Callable[[], float]] = {
+        "from-left-end": lambda: x_mm - support.left_mm,
+        "from-right-end": lambda: support.right_mm - x_mm,
+        "from-centre": lambda: x_mm - (support.left_mm + support.right_mm) / 2,
+        "from-wall-left": lambda: x_mm,
+    }
+    return from_mm[hold]()
+
+
+def _hold_hem(room: Room, set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: str) -> Room:
+    panel = next((panel for panel in layer.panels if panel.hem), None)
+    if panel is None:
+        raise BadInput("the hem", "", "has no panel to hang on", "add a panel first")
+    x_mm, y_mm = (panel.hem[0][0] + panel.hem[-1][0]) / 2, panel.hem_low_mm
+    if hold == "clear":
+        figure_mm = y_mm - height_at(set_out.floor, x_mm)
+    elif hold == "length":
+        figure_mm = panel.top_mm - y_mm
+    elif hold == "sill":
+        figure_mm = y_mm - min(opening.bottom_mm for opening in treatment.openings)
+    else:
+        figure_mm = min(_below_apron_mm(opening, y_mm) for opening in treatment.openings)
+    if figure_mm < -TOUCH_MM:
+        raise BadInput("the hem", "", f"does not hang on that side of the {hold}", "choose another target")
+    return replace_at(room, layer.ref, hem=Hem(hold, exact(room, max(figure_mm, 0.0))))  # type: ignore[arg-type]
+
+
+def _below_apron_mm(opening: OpeningOut, y_mm: float) -> float:
+    if opening.apron_mm <= 0:
+        return opening.bottom_mm - y_mm
+    stool_mm = opening.stool[0] if opening.stool is not None else 0.0
+    return opening.bottom_mm - stool_mm - opening.apron_mm - y_mm
+
+
+def _hold_opening(room: Room, set_out: SetOut, ref: Ref, hold: str) -> Room:
+    own = opening_of(room, ref)
+    index = next(i for i, opening in enumerate(set_out.openings) if opening.ref == ref[:2])
+    landed = set_out.openings[index]
+    if hold == "left":
+        return replace_at(room, ref, left=exact(room, landed.left_mm, own.left), gap=None)
+    before = set_out.openings[index - 1] if index else None
+    edge_mm = before.right_mm + before.casing_mm if before is not None else 0.0
+    gap_mm = landed.left_mm - landed.casing_mm - edge_mm
+    if gap_mm < -TOUCH_MM:
+        raise BadInput("the gap", "", "is less than nothing", "measure the openings again")
+    return replace_at(room, ref, gap=exact(room, max(gap_mm, 0.0), own.gap), left=None)
