@@ -62,8 +62,14 @@ def arched(left: float, right: float, bottom: float, centre_x: float, centre_y: 
     left, right = max(left, centre_x - half), min(right, centre_x + half)
     if right <= left:
         return Shape(centre_x, centre_x, bottom, bottom, bottom)
-    ends = [centre_y + math.sqrt(max(radius * radius - (x - centre_x) ** 2, 0.0)) for x in (left, right)]
-    return Shape(left, right, bottom, ends[0], ends[1], radius, centre_x, centre_y)
+    first, last = (centre_y + _sagitta(radius, x - centre_x) for x in (left, right))
+    return Shape(left, right, bottom, first, last, radius, centre_x, centre_y)
+
+
+def _sagitta(radius: float, away: float) -> float:
+    """Height of a circle over its centre, ``away`` from it; where it stands upright a rounding error must not lift it."""
+    square = radius * radius - away * away
+    return math.sqrt(square) if square > 1e-12 * radius * radius else 0.0
 
 
 def height_over(shape: Shape, x_mm: float) -> float:

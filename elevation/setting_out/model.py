@@ -172,7 +172,7 @@ class PanelOut(Struct, frozen=True, gc=False):
     ``fullness`` is flat width over closed width (None for a stationary panel without travel).
     ``flat_width_mm`` is that of all its pieces together. ``hem_low_mm`` is the lowest height that the hem would
     reach if it hung free.
-    ``cannot_pass`` are refs of brackets in its way. ``parks_at_mm`` is the fixed edge of the stack.
+    ``cannot_pass`` are refs of brackets in its way, nearest first. ``parks_at_mm`` is the fixed edge of the stack.
     ``side`` is ``left`` or ``right``: which way the fixed edge lies. ``target_gap_mm`` is the wished gap of hem
     to floor (negative lies on it) where the target is the floor, else None.
     ``fold_count`` and ``fold_depth_mm`` belong to the closed position (front to back of a fold).

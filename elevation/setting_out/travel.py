@@ -86,15 +86,17 @@ def ways_of(
     first, last = _far_ends(left_end, right_end, left_mm, right_mm, rings)
     groups, still = _groups(panels, brackets, start, end)
     ways: list[Way | None] = [None] * len(panels)
-    stops = [
-        _Stop(b.x_mm, b.x_mm, b.ref)
-        for b in brackets
-        if b is not left_end and b is not right_end and not (rings and b.rings_pass)
-    ]
-    for index, side, x in still:
-        span = _still_span(panels[index], side, x, left_mm, right_mm)
+    stops: list[_Stop] = []
+    for (index, side, _), span in zip(still, _still_spans(panels, still, groups, left_mm, right_mm), strict=True):
         ways[index] = Way(side, span, span, span, span)
         stops.append(_Stop(span[0], span[1], None))
+    for bracket in brackets:
+        x = bracket.x_mm
+        if bracket is left_end or bracket is right_end or (rings and bracket.rings_pass):
+            continue
+        # Cloth that never moves may hang on both sides of a bracket: nobody else's way leads there.
+        if not any(stop.ref is None and stop.left <= x <= stop.right for stop in stops):
+            stops.append(_Stop(x, x, bracket.ref))
     stops.sort(key=lambda stop: stop.left)
     _reach_all(groups, panels, stops, first, last)
     for group in groups:
@@ -184,9 +186,22 @@ def _still_width(panel: Mover) -> float:
     return min(max(wide, 0.0), panel.flat_mm)
 
 
-def _still_span(panel: Mover, side: str, x: float, left: float, right: float) -> Span:
-    wide = _still_width(panel)
-    return (x, max(min(x + wide, right), x)) if side == "left" else (min(max(x - wide, left), x), x)
+def _still_spans(
+    panels: Sequence[Mover], still: list[tuple[int, str, float]], groups: list[_Group], left: float, right: float
+) -> list[Span]:
+    """What panels that stand still cover: up to the next panel's fixed edge, half way where two would overlap."""
+    homes = sorted({x for _, _, x in still} | {group.x for group in groups})
+    spans: list[Span] = []
+    for index, side, x in still:
+        wide = _still_width(panels[index])
+        if side == "left":
+            spans.append((x, max(min([x + wide, right, *(home for home in homes if home > x)]), x)))
+        else:
+            spans.append((min(max([x - wide, left, *(home for home in homes if home < x)]), x), x))
+    order = sorted(range(len(spans)), key=spans.__getitem__)
+    for i, j in pairwise(order):
+        spans[i], spans[j] = _apart(spans[i], spans[j])
+    return spans
 
 
 def _reach_all(groups: list[_Group], panels: Sequence[Mover], stops: list[_Stop], first: float, last: float) -> None:
@@ -219,7 +234,8 @@ def _alone(group: _Group, between: list[_Stop], bound: float) -> None:
         return
     stop = between[0] if group.is_left else between[-1]
     group.limit = group.reach = stop.left if group.is_left else stop.right
-    group.blocked = tuple(s.ref for s in between if s.ref is not None)
+    nearest_first = between if group.is_left else between[::-1]
+    group.blocked = tuple(s.ref for s in nearest_first if s.ref is not None)
 
 
 def _meet(

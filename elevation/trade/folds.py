@@ -83,7 +83,8 @@ def fold_depth(flat_mm: float, wide_mm: float) -> float:
     if wide_mm <= 0:
         return flat_mm / 2
     ratio = flat_mm / wide_mm
-    if ratio <= 1:
+    # The depth leaves zero with an upright tangent: a rounding error in the widths must not make a fold.
+    if ratio <= 1 + 1e-9:
         return 0.0
     if ratio >= GREATEST_FULLNESS:
         return flat_mm / 2

@@ -1,0 +1,145 @@
+"""Panels and glass of a whole treatment: worked by hand; common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from elevation.room.model import Bracket, Panel, Treatment
+from elevation.setting_out.model import TreatmentOut
+from elevation.setting_out.whole import set_out_afresh
+from elevation.trade import load_trade
+from elevation.trade.folds import fold_depth
+from tests.setting_out.rooms import INCH, held, inch, pair, room, treatment, window
+
+TRADE = load_trade()
+
+
+def dressed(made: Treatment | None = None, openings=None, **more) -> TreatmentOut:
+    return set_out_afresh(room(openings, [made or treatment()], **more), "a", "s", TRADE).treatments[0]
+
+
+def test_the_pair_of_the_first_room() -> None:
+    # Rod 30 to 86 in; straps 2 in in and 3/4 in wide, a ring of 1/4 in held beyond: cloth from 31 1/2 to 84 1/2 in.
+    out = dressed()
+    left, right = out.layers[0].panels
+    assert left.parks_at_mm / INCH == pytest.approx(31.5)
+    assert right.parks_at_mm / INCH == pytest.approx(84.5)
+    assert left.closed[1] / INCH == right.closed[0] / INCH == pytest.approx(58)
+    assert left.fullness == pytest.approx(54 / 26.5)
+    assert left.rings == 10
+    assert left.fold_count == 9
+    assert left.fold_depth_mm / INCH == pytest.approx(fold_depth(54 / 9, 26.5 / 9))
+    assert left.open[1] / INCH == pytest.approx(31.5 + 4.5)
+    assert left.top_mm / INCH == pytest.approx(91.5 - 1.75)
+    assert left.heading_mm / INCH == pytest.approx(1.75)
+
+
+def test_its_clearances() -> None:
+    clear = dressed().clearances
+    assert clear.above_opening_mm / INCH == pytest.approx(7.5)
+    assert clear.above_casing_mm / INCH == pytest.approx(4)
+    assert clear.below_ceiling_mm is not None
+    assert clear.below_ceiling_mm / INCH == pytest.approx(4.5)
+    assert clear.head_to_ceiling_mm is not None
+    assert clear.head_to_ceiling_mm / INCH == pytest.approx(8.5)
+    assert clear.left_of_opening_mm / INCH == pytest.approx(10)
+    assert clear.bracket_right_mm is not None
+    assert clear.bracket_right_mm / INCH == pytest.approx(8)
+
+
+@pytest.mark.parametrize(
+    ("beyond", "over"),
+    # Glass begins 2 in inside the opening; the stack's inner edge stands beyond - 6 in outside it.
+    [(10, 0), (4, 0), (3.9375, 0.0625), (3, 1), (2, 2), (0, 4)],
+)
+def test_stack_over_glass_on_each_side(beyond: float, over: float) -> None:
+    glass = dressed(treatment(beyond=beyond)).glass
+    assert glass.stack_over_left_mm / INCH == pytest.approx(over, abs=1e-9)
+    assert glass.stack_over_right_mm / INCH == pytest.approx(over, abs=1e-9)
+    assert glass.clear_open == pytest.approx(1 - 2 * over / 32)
+    assert glass.area_mm2 / INCH**2 == pytest.approx(32 * 50)
+
+
+def test_the_rod_that_would_clear_the_glass_clears_it_and_a_shorter_one_does_not() -> None:
+    long = dressed(treatment(beyond=1)).glass.support_to_clear_mm / INCH
+    # Glass 32 in, twice 4 1/2 in of stack, twice 1 1/2 in from the rod's end to the parked ring.
+    assert long == pytest.approx(32 + 9 + 3)
+    beyond = (long - 36) / 2
+    assert dressed(treatment(beyond=beyond)).glass.clear_open == pytest.approx(1.0)
+    assert dressed(treatment(beyond=beyond - 1 / 16)).glass.clear_open < 1
+
+
+def test_closed_cloth_blocks_the_light_that_its_width_covers() -> None:
+    glass = dressed().glass
+    assert glass.light_blocking_mm / INCH == pytest.approx(53)
+    assert glass.clear_closed == 0.0
+    narrow = dressed(treatment(panels=pair(20))).glass
+    assert narrow.light_blocking_mm / INCH == pytest.approx(40)
+    # 53 - 40 = 13 in of glass between leading edges that do not meet.
+    assert narrow.clear_closed == pytest.approx(13 / 32)
+
+
+def test_glass_as_drawn_just_now() -> None:
+    # Drawn 20 in from 31 1/2: covers glass from 42 to 51 1/2, and as much from the right.
+    assert dressed(treatment(panels=pair(drawn=inch(20)))).glass.clear_drawn == pytest.approx(1 - 2 * 9.5 / 32)
+
+
+def test_a_measured_stack_is_what_counts() -> None:
+    out = dressed(treatment(beyond=2, panels=pair(stack=inch(6))))
+    assert out.glass.stack_over_left_mm / INCH == pytest.approx(3.5)
+    assert "measured" in out.layers[0].panels[0].stack_basis.template
+
+
+def test_two_windows_under_one_rod_with_two_panels_parked_between() -> None:
+    openings = (window("a1", left=20), window("a2", left=80))
+    brackets = (
+        Bracket(id="b1", place=held("from-left-end", 0)),
+        Bracket(id="m", place=held("from-centre", 0)),
+        Bracket(id="b2", place=held("from-right-end", 0)),
+    )
+    panels = tuple(
+        Panel(id=f"p{i}", flat_width=inch(54), parks=place)
+        for i, place in enumerate(("left", "left-of:m", "right-of:m", "right"))
+    )
+    out = dressed(treatment(openings=("a1", "a2"), brackets=brackets, panels=panels), openings, width=140.0)
+    assert [opening.number for opening in out.openings] == [1, 2]
+    # Rod 10 to 126 in, middle bracket at 68, between the windows (56 to 80 in).
+    middle = [panel.parks_at_mm / INCH for panel in out.layers[0].panels[1:3]]
+    assert middle == pytest.approx([68, 68])
+    assert out.glass.clear_open == 1.0
+    assert out.glass.clear_closed == 0.0
+    assert out.glass.area_mm2 / INCH**2 == pytest.approx(2 * 32 * 50)
+    assert out.clearances.right_of_opening_mm / INCH == pytest.approx(10)
+
+
+def test_an_arched_window_loses_more_area_than_width_to_a_stack_at_its_middle() -> None:
+    from elevation.room.model import Head
+
+    arch = window(head=Head(kind="half-round"))
+    out = dressed(treatment(beyond=0), [arch])
+    # The sides of a half-round window are lower than its middle: 4 in of width a side is less than its share of the area.
+    assert 1 - 8 / 32 < out.glass.clear_open < 1
+
+
+def test_eyelets_are_even_and_fold_once_for_two() -> None:
+    panel = dressed(treatment(heading="eyelets")).layers[0].panels[0]
+    assert panel.rings % 2 == 0
+    assert panel.fold_count == round((panel.rings - 1) / 2)
+    assert panel.heading_mm < 0
+
+
+def test_pinch_pleats_follow_the_published_table() -> None:
+    panel = dressed(treatment(heading="pinch-pleat")).layers[0].panels[0]
+    assert panel.stack_mm / INCH == pytest.approx(4.5 + 4.75)
+    assert "published" in panel.stack_basis.template
+
+
+def test_a_treatment_without_panels_has_a_rod_and_nothing_else() -> None:
+    out = dressed(treatment(panels=()))
+    assert out.layers[0].panels == ()
+    assert out.glass.clear_open == out.glass.clear_closed == 1.0
+    assert out.clearances.hem_to_floor_low_mm is None
+
+
+def test_a_rod_without_brackets_has_no_reach() -> None:
+    assert dressed(treatment(brackets=())).clearances.bracket_left_mm is None
