@@ -188,7 +188,7 @@ class Canvas(QWidget):
 
     def _paint_handles(self, painter: QPainter) -> None:
         held = self.hand.handle
-        focused = self.keys.current() if self.hasFocus() else None
+        focused = self.keys.current() if self.hasFocus() and self.keys.is_shown else None
         if held is not None:
             now = next((handle for handle in self.handles() if handle.key == held.key), held)
             place = self.viewport.to_px(now.at)
@@ -234,7 +234,7 @@ class Canvas(QWidget):
         self._pressed_at = at
         handle = picking.handle_at(self.handles(), self.viewport, *at)
         if handle is not None:
-            self.keys.focus_on(handle)
+            self.keys.focus_on(handle, is_shown=False)
             alone = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
             self.hand.press(handle, self.viewport.to_wall(*at), at, alone)
         self.update()

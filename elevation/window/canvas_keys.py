@@ -24,19 +24,27 @@ _STARTS = "0123456789.,½¼¾⅛⅜⅝⅞⅓⅔-−"
 
 
 class CanvasKeys:
-    """Keeps the handle that the keyboard is on."""
+    """Keeps the handle that the keyboard is on.
+
+    Attributes
+    ----------
+    is_shown : bool
+        Whether it is ringed.
+    """
 
     def __init__(self, canvas: Canvas) -> None:
         self._canvas = canvas
         self._on: tuple[str, Ref] | None = None
+        self.is_shown = False
 
     def current(self) -> Handle | None:
         """The keyboard's handle as it is now."""
         return next((handle for handle in self._canvas.handles() if handle.key == self._on), None)
 
-    def focus_on(self, handle: Handle | None) -> None:
-        """Put the keyboard on a handle."""
+    def focus_on(self, handle: Handle | None, *, is_shown: bool = True) -> None:
+        """Put the keyboard on a handle; one that a mouse left it on is not ringed until a key is used."""
         self._on = handle.key if handle is not None else None
+        self.is_shown = is_shown
 
     def enter(self, *, from_end: bool) -> None:
         """Tab came in from another widget."""
@@ -54,6 +62,7 @@ class CanvasKeys:
             self._on = None
             return False
         self._on = order[place]
+        self.is_shown = True
         canvas.session.selection = self._on[1]
         canvas.update()
         return True
@@ -72,6 +81,7 @@ class CanvasKeys:
             return True
         if handle is None:
             return False
+        self.is_shown = True
         plain = not event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier)
         if key in _ARROWS:
             along, way = _ARROWS[Qt.Key(key)]

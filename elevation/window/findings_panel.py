@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QEnterEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QEnterEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from elevation.findings.model import Finding, Weight
@@ -197,6 +197,12 @@ class FindingRow(QWidget):
     def _open(self, is_open: bool) -> None:
         self.more.setVisible(is_open)
         self.opened.emit(self if is_open else None)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A click anywhere on the finding opens it, or closes it."""
+        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+            self.head.toggle()
+        super().mouseReleaseEvent(event)
 
     def enterEvent(self, event: QEnterEvent) -> None:
         """Point it out on the wall."""

@@ -120,7 +120,7 @@ class HandlesTable(QTableView):
         self.setModel(self.handles)
         self.setAccessibleName(tr(msg("All handles, with their figures")))
         self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(22)
+        self.verticalHeader().setDefaultSectionSize(38)
         header = self.horizontalHeader()
         header.setSectionResizeMode(_NAME, QHeaderView.ResizeMode.Stretch)
         header.setSectionResizeMode(_FIGURE, QHeaderView.ResizeMode.Interactive)
@@ -130,7 +130,7 @@ class HandlesTable(QTableView):
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setTabKeyNavigation(False)
-        self.setMinimumHeight(190)
+        self.setMinimumHeight(230)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
     def refresh(self) -> None:

@@ -14,6 +14,8 @@ from elevation.setting_out.model import Point
 from elevation.window.theme import Theme
 
 RADIUS = 5.5
+WIDEST_PX = 330.0
+"""A readout line breaks where it would be longer."""
 
 
 class Said(Struct, frozen=True, gc=False):
@@ -84,7 +86,7 @@ def paint_readout(painter: QPainter, lines: Sequence[Said], at: Point, size: QSi
     strong = QFont(font)
     strong.setWeight(QFont.Weight.DemiBold)
     fonts = {"figure": strong, "plain": font, "broken": font}
-    widest = max(size.width() * 0.6, 160.0)
+    widest = min(max(size.width() * 0.6, 160.0), WIDEST_PX)
     room, height = 0.0, 0.0
     rows: list[tuple[Said, float, float]] = []
     for line in lines:

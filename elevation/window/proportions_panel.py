@@ -15,6 +15,10 @@ from elevation.window.theme import LIGHT, Theme
 from elevation.words import Mm, Percent, Ratio, msg
 
 
+MOST_PARTS = 5
+"""More parts than this are drawn but not told in figures."""
+
+
 class PartsBar(QWidget):
     """One whole in its parts, to scale, with oblique strokes between them."""
 
@@ -134,7 +138,10 @@ class ProportionsPanel(QWidget):
         _set(row.name, sentence(tr(name, style)))
         row.bar.show_parts(tuple(round(value, 2) for _, value in proportion.parts))
         parts = [tr(msg("{part} {length}", part=label, length=Mm(value)), style) for label, value in proportion.parts]
-        _set(row.figures, " · ".join(parts))
+        # A wall of many parts would say its figures twice over: the form and the drawing have them.
+        _set(row.figures, " · ".join(parts) if len(parts) <= MOST_PARTS else "")
+        row.figures.setVisible(len(parts) <= MOST_PARTS)
+        row.bar.setToolTip(" · ".join(parts))
         if row.isHidden():
             row.show()
 

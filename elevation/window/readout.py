@@ -7,6 +7,7 @@ from elevation.handles.model import Handle
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.hand import Hand
+from elevation.window.measurements import sentence
 from elevation.window.overlay import Said
 from elevation.window.texts import tr
 from elevation.words import Mm, msg
@@ -16,7 +17,7 @@ def tag_of(session: Session, handle: Handle) -> tuple[Said, ...]:
     """Name and figure of a handle that is only looked at."""
     style = style_for(session.room)
     figure = msg("{figure} {where}", figure=Mm(handle.shown_mm(handle.value_mm)), where=handle.shown_as)
-    return Said(tr(handle.name, style), "figure"), Said(tr(figure, style))
+    return Said(sentence(tr(handle.name, style)), "figure"), Said(tr(figure, style))
 
 
 def readout_of(session: Session, hand: Hand) -> tuple[Said, ...]:
@@ -40,13 +41,13 @@ def readout_of(session: Session, hand: Hand) -> tuple[Said, ...]:
     handle = gesture.handle
     stuck = gesture.stuck
     figure = msg("{figure} {where}", figure=Mm(gesture.shown_mm), where=handle.shown_as)
-    lines = [Said(tr(figure, style), "figure"), Said(tr(handle.name, style))]
+    lines = [Said(tr(figure, style), "figure"), Said(sentence(tr(handle.name, style)))]
     if hand.typed:
         lines.append(Said(tr(msg("typed: {text}", text=hand.typed))))
     if hand.wrong:
         lines.append(Said(hand.wrong, "broken"))
     elif stuck.reason is not None and not gesture.is_typed:
-        lines.append(Said(tr(stuck.reason, style)))
+        lines.append(Said(sentence(tr(stuck.reason, style))))
     if stuck.breaks is not None:
         broken = [finding for finding in session.findings() if finding.rule == stuck.breaks]
         lines += [Said(tr(finding.text, style), "broken") for finding in broken[:1] if finding.weight != Weight.CONSIDER]
