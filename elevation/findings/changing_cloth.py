@@ -10,7 +10,7 @@ from elevation.findings.model import Change, Scene
 from elevation.room.edits import replace_at
 from elevation.room.find import layer_of, panel_of
 from elevation.room.model import Hem, Ref, Room
-from elevation.words import Message, Mm, msg
+from elevation.words import Message, Mm, msg, msg_plural
 
 
 def panel_changed(label: Message, ref: Ref, **fields: object) -> Change:
@@ -63,7 +63,8 @@ def counts(scene: Scene, ref: Ref, by: int) -> Iterator[Change]:
     if not panels or any(panel.count + by < 1 or panel.count != panels[0].count for panel in panels):
         return
     count = panels[0].count + by
-    yield panels_changed(msg("Hang {count} pieces side by side in every panel", count=count), ref, count=count)
+    label = msg_plural("Hang {count} piece in every panel", "Hang {count} pieces side by side in every panel", count=count)
+    yield panels_changed(label, ref, count=count)
 
 
 def hem_above(scene: Scene, ref: Ref, y_mm: float) -> Iterator[Change]:

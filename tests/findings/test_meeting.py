@@ -1,0 +1,432 @@
+"""Rules about things in one place: clear, touching (which is allowed), and one hundredth of a millimetre too far.
+
+Places are worked by hand from the room in ``rooms.py``; geometry, so no source. Touching is compared within 1e-6 mm.
+"""
+
+from __future__ import annotations
+
+from math import radians, sqrt, tan
+
+import pytest
+from msgspec.structs import replace
+
+from elevation.findings.model import Weight
+from elevation.room.model import Bracket, Head, Room, Sash, Scheme, Stool, WallEnd
+from tests.findings.rooms import (
+    INCH,
+    LAYER,
+    LEFT_BRACKET,
+    LEFT_PANEL,
+    OPENING,
+    RIGHT_PANEL,
+    at,
+    ceiling,
+    found,
+    good_room,
+    held,
+    inch,
+    layer,
+    mm,
+    obstacle,
+    panels,
+    reach,
+    rod,
+    said,
+    the,
+    treatment,
+    window,
+    with_obstacle,
+)
+
+TOO_FAR = 0.01
+"""mm: well past the 1e-6 mm within which things touch."""
+
+
+def pair_of(make, touching: float, sign: int):  # type: ignore[no-untyped-def]
+    """The rooms just touching and just too far."""
+    return make(touching), make(touching + sign * TOO_FAR)
+
+
+# --- on-casing ----------------------------------------------------------------------------------------------
+
+
+def plate_beside(value: float) -> Room:
+    """Left plate's edge ``value`` beside the casing (51 3/4 in), rod so low that the plate is beside it."""
+    place = 51.75 * INCH - 0.75 * INCH - value
+    low = rod(good_room(), height=held("above-casing", mm(0)))
+    return at(low, LEFT_BRACKET, place=held("from-wall-left", mm(place)))
+
+
+def plate_above(value: float) -> Room:
+    """Over the casing, the plate's lower edge (2 1/2 in under the axis) ``value`` above it."""
+    room = at(good_room(), LEFT_BRACKET, place=held("from-wall-left", inch(60)))
+    return rod(room, height=held("above-casing", mm(2.5 * INCH + value)))
+
+
+@pytest.mark.parametrize("make", [plate_beside, plate_above])
+def test_a_plate_may_touch_the_casing_but_not_meet_it(make) -> None:
+    assert not found(make(0.0), "on-casing")
+    assert not found(make(5.0), "on-casing")
+    hit = the(make(-TOO_FAR), "on-casing")
+    assert hit.weight is Weight.STOP
+    assert hit.subject == LEFT_BRACKET
+    assert "meets the casing" in said(hit.text)
+
+
+def test_a_plate_over_the_opening_says_so() -> None:
+    room = rod(at(good_room(), OPENING, casing=inch(0)), height=held("above-head", inch(0)))
+    room = at(room, LEFT_BRACKET, place=held("from-wall-left", inch(60)))
+    assert "over the opening" in said(the(room, "on-casing").text)
+
+
+def test_beside_a_half_round_head_the_casing_is_a_ring() -> None:
+    # 36 in wide: radius 18 in, centre at 72 in and 30 + 48 - 18 = 60 in; ring of 2 1/4 in: outer radius 20 1/4 in.
+    # A plate whose lower right corner lies on the 45 degree line touches the ring at 20.25/sqrt(2) each way.
+    def make(value: float) -> Room:
+        away = (20.25 * INCH + value) / sqrt(2)
+        x = 72 * INCH - away - 0.75 * INCH
+        y = 60 * INCH + away + 2.5 * INCH
+        room = at(good_room(), OPENING, head=Head("half-round"))
+        return at(room, LEFT_BRACKET, place=held("from-wall-left", mm(x)), height=mm(y))
+
+    assert not found(make(0.0), "on-casing")
+    assert found(make(-TOO_FAR), "on-casing")
+
+
+def test_under_a_rake_the_casing_follows_the_slope() -> None:
+    # Head from 78 in left to 96 in right over 36 in: slope 1/2; the casing's upper edge lies 2.25*sqrt(1.25) in above it.
+    def make(value: float) -> Room:
+        # The plate's lower right corner at x = 63 in: the head is 82.5 in high there.
+        x = 63 * INCH - 0.75 * INCH
+        y = 82.5 * INCH + 2.25 * INCH * sqrt(1.25) + value + 2.5 * INCH
+        room = at(ceiling(good_room(), inch(140)), OPENING, head=Head("raked", right_height=inch(66)))
+        return at(room, LEFT_BRACKET, place=held("from-wall-left", mm(x)), height=mm(y))
+
+    assert not found(make(0.0), "on-casing")
+    assert found(make(-TOO_FAR), "on-casing")
+
+
+# --- meets: the wall's ends ---------------------------------------------------------------------------------
+
+
+def finial_from_corner(value: float) -> Room:
+    """Ball finials are 2 3/4 in long."""
+    return rod(good_room(), left=held("from-corner", mm(2.75 * INCH + value)))
+
+
+def test_a_finial_may_touch_the_neighbour_wall_but_not_pass_it() -> None:
+    assert not found(finial_from_corner(0.0), "meets")
+    hit = the(finial_from_corner(-TOO_FAR), "meets")
+    assert hit.weight is Weight.STOP
+    assert hit.subject == LAYER
+    assert hit.measured_mm == pytest.approx(-TOO_FAR)
+
+
+def test_an_open_end_of_the_wall_lets_the_finial_pass_but_holds_the_plate() -> None:
+    room = at(finial_from_corner(-20.0), ("w1",), left=WallEnd("open"))
+    assert not found(room, "meets")
+    # The plate is 1 1/2 in wide, its bracket 2 in in from the rod's end.
+    beyond = rod(room, left=held("from-corner", mm(0)))
+    off = at(beyond, LEFT_BRACKET, place=held("from-wall-left", mm(0.75 * INCH - TOO_FAR)))
+    assert found(off, "meets")[0].subject == LEFT_BRACKET
+    assert not found(at(beyond, LEFT_BRACKET, place=held("from-wall-left", mm(0.75 * INCH))), "meets")
+
+
+@pytest.mark.parametrize(
+    ("angle", "depth"),
+    # A leaning neighbour is nearest at the front of the ball: 3 1/2 + 1 1/8 in out; one that opens, at its back: 2 3/8 in.
+    [(60.0, 4.625), (135.0, 2.375)],
+)
+def test_in_an_oblique_corner_the_neighbour_leans_over_or_away(angle, depth) -> None:
+    room = at(good_room(), ("w1",), left=WallEnd("corner", angle=angle))
+    edge = depth * INCH / tan(radians(angle))
+
+    def make(value: float) -> Room:
+        return rod(room, left=held("from-corner", mm(edge + 2.75 * INCH + value)))
+
+    assert not found(make(0.0), "meets")
+    assert found(make(-TOO_FAR), "meets")[0].subject == LAYER
+
+
+def test_right_end_as_the_left() -> None:
+    room = rod(good_room(), right=held("from-corner", mm(2.75 * INCH)))
+    assert not found(room, "meets")
+    hit = the(rod(good_room(), right=held("from-corner", mm(2.75 * INCH - TOO_FAR))), "meets")
+    assert "right end" in said(hit.text)
+    assert not found(at(rod(good_room(), right=held("beyond-opening", inch(60))), ("w1",), width=None), "meets")
+
+
+# --- meets: obstacles ---------------------------------------------------------------------------------------
+
+
+def test_rod_and_picture_meet_in_height_and_in_depth() -> None:
+    # Conduit of 3/4 in trade size has an outer diameter of 0.922 in; its axis is at 84 1/4 in, 3 1/2 in out.
+    radius = 0.922 * INCH / 2
+    bottom = 84.25 * INCH + radius
+
+    def above(value: float) -> Room:
+        return with_obstacle(good_room(), obstacle("picture", 1700, bottom + value, 300, 100, 200))
+
+    def deep(value: float) -> Room:
+        return with_obstacle(good_room(), obstacle("picture", 1700, bottom - 20, 300, 100, 3.5 * INCH - radius + value))
+
+    assert not found(above(0.0), "meets")
+    assert the(above(-TOO_FAR), "meets").subject == LAYER
+    assert not found(deep(0.0), "meets")
+    assert found(deep(TOO_FAR), "meets")
+
+
+def test_finials_are_thicker_than_the_rod() -> None:
+    # Balls of 2 1/4 in: from 44 in leftward 2 3/4 in, 1 1/8 in above the axis.
+    bottom = (84.25 + 1.125) * INCH
+    beside = obstacle("smoke-alarm", 42 * INCH, bottom, 20, 50, 200)
+    assert not found(with_obstacle(good_room(), beside), "meets")
+    assert found(with_obstacle(good_room(), replace(beside, bottom=mm(bottom - TOO_FAR))), "meets")
+
+
+def test_a_panel_meets_what_reaches_its_plane_anywhere_on_its_way() -> None:
+    # Right panel: 72 to 98 1/2 in when closed. Its plane is 3 1/2 in out.
+    def deep(value: float) -> Room:
+        return with_obstacle(good_room(), obstacle("furniture", 1900, 0, 400, 700, 3.5 * INCH + value))
+
+    assert not found(deep(0.0), "meets")
+    assert the(deep(TOO_FAR), "meets").subject == RIGHT_PANEL
+
+    def across(value: float) -> Room:
+        return with_obstacle(good_room(), obstacle("furniture", 98.5 * INCH - value, 0, 400, 700, 600))
+
+    assert not found(across(0.0), "meets")
+    assert found(across(TOO_FAR), "meets")
+
+
+def test_a_deep_stool_meets_closed_cloth() -> None:
+    room = at(good_room(), OPENING, stool=Stool(inch(1), inch(1), inch(3.5)))
+    assert not found(room, "meets")
+    deep = at(good_room(), OPENING, stool=Stool(inch(1), inch(1), mm(3.5 * INCH + TOO_FAR)))
+    assert {one.subject for one in found(deep, "meets")} == {LEFT_PANEL, RIGHT_PANEL}
+    assert "stool of Window 1" in said(found(deep, "meets")[0].text)
+
+
+def test_a_bracket_meets_a_flat_thing_under_its_plate() -> None:
+    # Left plate: 45 1/4 to 46 3/4 in, from 81 3/4 to 85 3/4 in.
+    picture = obstacle("picture", 46.75 * INCH, 82 * INCH, 30, 30)
+    assert not found(with_obstacle(good_room(), picture), "meets")
+    hit = found(with_obstacle(good_room(), replace(picture, left=mm(46.75 * INCH - TOO_FAR))), "meets")
+    assert [one.subject for one in hit] == [LEFT_BRACKET]
+
+
+def test_cloth_before_a_heater_is_left_to_the_heat_rule() -> None:
+    room = with_obstacle(good_room(), obstacle("electric-heater", 1500, 0, 300, 200, 300))
+    assert not found(room, "meets")
+    assert found(room, "heat")
+
+
+# --- meets: layers and treatments ---------------------------------------------------------------------------
+
+
+def test_two_rods_of_one_treatment_may_touch() -> None:
+    front = layer()
+
+    # Balls of 2 1/4 in: axes 2 1/4 in apart touch.
+    def make(value: float) -> Room:
+        back = layer("l2", rod=replace(front.rod, projection=mm(1.25 * INCH + value)), panels=())
+        scheme = Scheme(id="s1", treatments=(treatment(layers=(front, back)),))
+        return good_room(schemes=(scheme,))
+
+    assert not found(make(0.0), "meets")
+    assert found(make(TOO_FAR), "meets")[0].subject == ("w1", "s1", "t1", "l2")
+
+
+def two_windows(value: float) -> Room:
+    """Two equal rods whose finials stand ``value`` apart: each reaches 12 3/4 in beyond its 36 in opening."""
+    second = window("o2", left=54 + 36 + 25.5 + value / INCH)
+    both = (treatment(), treatment("t2", ("o2",)))
+    return good_room(width=inch(300), openings=(window(), second), schemes=(Scheme(id="s1", treatments=both),))
+
+
+def test_neighbouring_rods_may_touch_but_not_meet() -> None:
+    assert not found(two_windows(0.0), "meets")
+    hit = the(two_windows(-TOO_FAR), "meets")
+    assert hit.subject == ("w1", "s1", "t2", "l1")
+    assert hit.measured_mm == pytest.approx(-TOO_FAR, abs=1e-6)
+
+
+def test_rods_one_above_the_other_do_not_meet() -> None:
+    room = two_windows(-100.0)
+    higher = replace(layer(panels=()).rod, height=held("above-casing", mm(4 * INCH + 2.25 * INCH)))
+    second = treatment("t2", ("o2",), layers=(layer(rod=higher, panels=(), brackets=()),))
+    first = treatment(layers=(layer(panels=(), brackets=()),))
+    room = at(room, ("w1", "s1"), treatments=(first, second))
+    assert not found(room, "meets")
+    lower = replace(higher, height=held("above-casing", mm(6.25 * INCH - TOO_FAR)))
+    second = treatment("t2", ("o2",), layers=(layer(rod=lower, panels=(), brackets=()),))
+    assert found(at(room, ("w1", "s1"), treatments=(first, second)), "meets")
+
+
+# --- over-box -----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("kind", ["outlet", "switch", "shelf"])
+def test_a_plate_over_a_box_is_broken(kind) -> None:
+    box = obstacle(kind, 46.75 * INCH, 82 * INCH, 70, 70)
+    clear = found(with_obstacle(good_room(), box), "over-box")
+    assert not [one for one in clear if one.weight is Weight.BROKEN]
+    hit = the(with_obstacle(good_room(), replace(box, left=mm(46.75 * INCH - TOO_FAR))), "over-box")
+    assert hit.weight is Weight.BROKEN
+    assert "current off" in said(hit.caution) if hit.caution else False
+
+
+@pytest.mark.parametrize("kind", ["outlet", "switch", "light"])
+def test_the_cable_band_runs_two_inches_beside_a_box(kind) -> None:
+    # From memory: cables run straight up or down from a box; 2 in to each side is taken.
+    def make(value: float) -> Room:
+        return with_obstacle(good_room(), obstacle(kind, 46.75 * INCH + 2 * INCH + value, 300, 70, 115))
+
+    assert not found(make(0.0), "over-box")
+    near = the(make(-TOO_FAR), "over-box")
+    assert near.weight is Weight.CONSIDER
+    assert near.caution is not None
+
+
+def test_a_shelf_has_no_cable() -> None:
+    assert not found(with_obstacle(good_room(), obstacle("shelf", 46 * INCH, 300, 70, 20)), "over-box")
+
+
+# --- heat ---------------------------------------------------------------------------------------------------
+
+
+def test_cloth_that_hangs_before_a_heater_is_a_stop() -> None:
+    before = with_obstacle(good_room(), obstacle("electric-heater", 1200, 60, 300, 200, 20))
+    assert the(before, "heat").weight is Weight.STOP
+    assert "own sheet" in said(the(before, "heat").authority)
+    assert the(before, "heat").caution is not None
+    # Cloth that ends above it cannot touch it, but is too near.
+    short = at(before, LAYER, hem=replace(layer().hem, target="length", at=mm(82.5 * INCH - 300)))
+    assert the(short, "heat").weight is Weight.BROKEN
+
+
+def test_distance_from_a_heater_is_taken_straight_through_the_room() -> None:
+    # 3-4-5: 180 mm beside and 240 mm above make 300 mm; 304.8 are asked for.
+    room = at(good_room(), LAYER, hem=replace(layer().hem, target="length", at=mm(82.5 * INCH - 440)))
+    near = obstacle("electric-heater", 45.5 * INCH - 180 - 200, 0, 200, 200, 300)
+    assert the(with_obstacle(room, near), "heat").measured_mm == pytest.approx(300.0)
+
+
+def test_a_radiator_may_stand_beside_the_cloth() -> None:
+    beside = obstacle("hot-water-radiator", 98.5 * INCH, 0, 300, 600, 100)
+    assert not found(with_obstacle(good_room(), beside), "heat")
+    under = replace(beside, left=mm(98.5 * INCH - TOO_FAR))
+    assert the(with_obstacle(good_room(), under), "heat").weight is Weight.CONSIDER
+
+
+def test_a_floor_register_may_stand_beside_the_cloth_or_well_below_it() -> None:
+    beside = obstacle("floor-register", 98.5 * INCH, 0, 300, 5, 100)
+    assert not found(with_obstacle(good_room(), beside), "heat")
+    under = with_obstacle(good_room(), replace(beside, left=mm(98.5 * INCH - TOO_FAR)))
+    assert the(under, "heat").weight is Weight.CONSIDER
+    # 12 in over it, cloth turns no air.
+    high = replace(layer().hem, target="length", at=mm(82.5 * INCH - 5 - 12 * INCH))
+    assert not found(at(under, LAYER, hem=high), "heat")
+    low = replace(high, at=mm(82.5 * INCH - 5 - 12 * INCH + TOO_FAR))
+    assert found(at(under, LAYER, hem=low), "heat")
+
+
+def test_a_wall_register_behind_cloth() -> None:
+    over = obstacle("wall-register", 1900, 100, 300, 200, 10)
+    assert the(with_obstacle(good_room(), over), "heat").weight is Weight.CONSIDER
+    short = replace(layer().hem, target="length", at=mm(82.5 * INCH - 300))
+    assert not found(with_obstacle(at(good_room(), LAYER, hem=short), over), "heat")
+
+
+# --- swing --------------------------------------------------------------------------------------------------
+
+
+def test_an_in_swinging_sash_meets_a_rod_below_its_top() -> None:
+    # The sash turns from 54 to 90 in up to 78 in.
+    radius = 0.922 * INCH / 2
+    room = at(good_room(), OPENING, sash=Sash("casement-in", "left"), casing=inch(0))
+
+    def make(value: float) -> Room:
+        return rod(room, height=held("above-head", mm(radius + value)))
+
+    assert LAYER not in {one.subject for one in found(make(0.0), "swing")}
+    assert LAYER in {one.subject for one in found(make(-TOO_FAR), "swing")}
+
+
+def test_open_cloth_may_stand_beside_a_swinging_sash() -> None:
+    # The open stack is 4 1/2 in wide from 1/2 in outside the bracket: with the bracket 4 in out it just reaches the jamb.
+    room = at(good_room(), OPENING, sash=Sash("casement-in", "left"))
+    assert not found(reach(room, inch(6)), "swing")
+    hits = found(reach(room, mm(6 * INCH - TOO_FAR)), "swing")
+    assert {one.subject for one in hits} == {LEFT_PANEL, RIGHT_PANEL}
+    assert all(one.weight is Weight.STOP for one in hits)
+    assert not found(reach(at(room, OPENING, sash=Sash("casement-out")), inch(3)), "swing")
+
+
+def test_a_door_of_another_wall_meets_cloth_wherever_it_hangs() -> None:
+    # The right panel's way ends at 98 1/2 in.
+    beside = obstacle("door-swing", 98.5 * INCH, 0, 800, 2000, 800)
+    assert not found(with_obstacle(good_room(), beside), "swing")
+    hit = the(with_obstacle(good_room(), replace(beside, left=mm(98.5 * INCH - TOO_FAR))), "swing")
+    assert hit.subject == RIGHT_PANEL
+    flat = replace(beside, left=mm(2000), projection=inch(3.5))
+    assert not found(with_obstacle(good_room(), flat), "swing")
+
+
+# --- cannot-pass, splice, no-bracket ------------------------------------------------------------------------
+
+
+def three_brackets(kit: str, heading: str = "clip-rings", parks: tuple[str, str] = ("left", "left")) -> Room:
+    middle = Bracket(id="b3", place=held("from-centre", inch(0)), kit=kit)
+    one = layer(brackets=(*layer().brackets, middle), heading=heading)
+    first = replace(one.panels[0], parks=parks[0], flat_width=inch(108))
+    one = replace(one, panels=(first,) if parks[0] == parks[1] else (first, replace(one.panels[1], parks=parks[1])))
+    return at(good_room(), ("w1", "s1", "t1"), layers=(one,))
+
+
+@pytest.mark.parametrize(
+    ("kit", "heading", "is_stopped"),
+    # A strap stops rings; an open arm lets open rings pass; eyelets, tabs and pockets pass no middle bracket.
+    [
+        ("shop-strap", "clip-rings", True),
+        ("open-arm", "clip-rings", False),
+        ("open-arm", "eyelets", True),
+        ("open-arm", "tab", True),
+        ("open-arm", "rod-pocket", True),
+        ("open-arm", "rings", False),
+    ],
+)
+def test_one_panel_before_a_middle_bracket(kit, heading, is_stopped) -> None:
+    assert bool(found(three_brackets(kit, heading), "cannot-pass")) is is_stopped
+    assert bool(found(three_brackets(kit, heading), "no-meet")) is is_stopped
+
+
+def test_a_pair_meets_at_a_middle_bracket() -> None:
+    assert not found(three_brackets("shop-strap", parks=("left", "right")), "cannot-pass")
+
+
+def test_a_joint_needs_a_bracket() -> None:
+    # Rod of 56 in from pieces of 30 in: two pieces, one joint.
+    room = rod(good_room(), stock=inch(30))
+    hit = the(room, "splice")
+    assert hit.weight is Weight.STOP
+    # A bracket between 26 and 30 in from the left end takes it.
+    middle = Bracket(id="b3", place=held("from-left-end", inch(28)))
+    held_up = at(room, LAYER, brackets=(*layer().brackets, middle))
+    assert not found(held_up, "splice")
+    assert not found(rod(good_room(), stock=inch(56)), "splice")
+
+
+def test_a_rod_needs_two_brackets_on_it() -> None:
+    first, second = layer().brackets
+    assert "no bracket" in said(the(at(good_room(), LAYER, brackets=()), "no-bracket").text)
+    assert "a single bracket" in said(the(at(good_room(), LAYER, brackets=(first,)), "no-bracket").text)
+    assert not found(at(good_room(), LAYER, brackets=(first, second)), "no-bracket")
+    # The rod ends at 44 in: a bracket there still carries it.
+    at_end = replace(first, place=held("from-wall-left", inch(44)))
+    assert not found(at(good_room(), LAYER, brackets=(at_end, second)), "no-bracket")
+    off = replace(first, place=held("from-wall-left", mm(44 * INCH - TOO_FAR)))
+    subjects = {one.subject for one in found(at(good_room(), LAYER, brackets=(off, second)), "no-bracket")}
+    assert subjects == {LAYER, LEFT_BRACKET}
+    # What stands still needs carrying as well.
+    assert found(at(panels(good_room(), stationary=True), LAYER, brackets=()), "no-bracket")
