@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from elevation.errors import NoSuch
 from elevation.room.find import Item, children, layer_of, scheme_of, treatment_of, wall_of
+from elevation.room.keep_places import keep_places
 from elevation.room.model import (
     Bracket,
     Layer,
@@ -27,6 +28,7 @@ from elevation.room.model import (
     Treatment,
     Wall,
 )
+from elevation.room.stand import stands
 from elevation.units import Length
 
 _S = TypeVar("_S", bound=Struct)
@@ -140,7 +142,7 @@ def put_opening(room: Room, wall_id: str, opening: Opening, at: int | None = Non
     """Add an opening to a wall.
 
     Openings stand in order from the left: without ``at``, a ``left`` that was typed finds its own place,
-    otherwise it comes last. An id that is empty or taken is replaced by a new one.
+    otherwise it comes last. Its neighbours stay where they are. An id that is empty or taken is replaced by a new one.
 
     Returns
     -------
@@ -149,17 +151,21 @@ def put_opening(room: Room, wall_id: str, opening: Opening, at: int | None = Non
     """
     wall = wall_of(room, wall_id)
     opening = _with_free_id(opening, wall, "o")
-    index = _order(wall.openings, opening) if at is None else max(0, min(at, len(wall.openings)))
-    openings = (*wall.openings[:index], opening, *wall.openings[index:])
-    return replace_at(room, (wall_id,), openings=openings), (wall_id, opening.id)
+    index = _order(wall, opening) if at is None else max(0, min(at, len(wall.openings)))
+    new = replace(wall, openings=(*wall.openings[:index], opening, *wall.openings[index:]))
+    return edit_at(room, (wall_id,), lambda _wall: _kept(room, wall, new)), (wall_id, opening.id)
 
 
-def _order(openings: tuple[Opening, ...], opening: Opening) -> int:
+def _order(wall: Wall, opening: Opening) -> int:
     if opening.left is not None:
-        for index, other in enumerate(openings):
-            if other.left is not None and other.left.mm > opening.left.mm:
+        for index, left in enumerate(stands(wall)):
+            if left is not None and left > opening.left.mm:
                 return index
-    return len(openings)
+    return len(wall.openings)
+
+
+def _kept(room: Room, before: Wall, after: Wall) -> Wall:
+    return keep_places(before, after, room.unit, room.graduation_mm)
 
 
 def put_obstacle(room: Room, wall_id: str, obstacle: Obstacle) -> tuple[Room, Ref]:
@@ -241,19 +247,22 @@ def add_opening(
 def remove(room: Room, ref: Ref) -> Room:
     """A room without what stands at ``ref``, and without any reference to it.
 
-    A treatment that covered only the removed opening goes with it; a panel that parked at the removed
-    bracket parks at that end of the rod; a neighbour wall that is gone is no longer named.
+    The openings beside a removed one stay where they are: gaps that were measured from it are set anew. A treatment
+    that covered only the removed opening goes with it; a panel that parked at the removed bracket parks at that
+    end of the rod; a neighbour wall that is gone is no longer named.
 
     Raises
     ------
     NoSuch
         Nothing stands there.
     """
+    old = room
     room = edit_at(room, ref, lambda _item: None)
     if len(ref) == 1:
         return _forget_wall(room, ref[0])
     if len(ref) == 2:
-        return edit_at(room, ref[:1], lambda wall: _forget_opening(wall, ref[1]))
+        before = wall_of(old, ref[0])
+        return edit_at(room, ref[:1], lambda wall: _forget_opening(_kept(old, before, wall), ref[1]))
     if len(ref) == 5:
         return edit_at(room, ref[:4], lambda layer: _forget_bracket(layer, ref[4]))
     return room

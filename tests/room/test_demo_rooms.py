@@ -7,12 +7,14 @@ from collections.abc import Callable, Iterator
 import pytest
 
 from elevation import places
-from elevation.room.file import load_room
+from elevation.room.file import load_bytes, load_room
+from elevation.room.first import FirstFacts, first_room
 from elevation.room.model import Opening, Room, Wall
 from elevation.room.style import style_for
 from elevation.room.validate import check_rows
 from elevation.setting_out.whole import set_out
 from elevation.trade import load_trade
+from elevation.units import parse_length
 from tests.strategies import HEAD_KINDS, OBSTACLE_KINDS, OPENING_KINDS, SASH_KINDS
 
 PATHS = sorted(places.demo_rooms().glob("*.room.json"))
@@ -117,3 +119,25 @@ def test_one_rod_runs_over_two_windows_and_a_door_with_a_middle_bracket() -> Non
         )
 
     assert any(is_it(wall) for wall in walls())
+
+
+def test_the_room_written_by_hand_in_the_readme_is_the_first_room_of_the_same_facts() -> None:
+    text = (places.demo_rooms() / "README.md").read_text(encoding="utf-8")
+    example = text.split("```json\n")[1].split("```")[0]
+    by_hand = load_bytes(example.encode(), "README.md")
+    typed = {
+        "width": "144",
+        "ceiling": "96",
+        "opening_width": "36",
+        "opening_height": "54",
+        "sill": "26",
+        "casing": "3 1/2",
+    }
+    by_form = first_room(FirstFacts(name="Study", **{key: parse_length(value) for key, value in typed.items()}), TRADE)
+    # 12 ft are 144 in: the same wall, written otherwise.
+    wall, scheme = by_hand.walls[0], by_hand.walls[0].schemes[0]
+    assert wall.schemes == by_form.walls[0].schemes
+    out, other = set_out(by_hand, wall.id, scheme.id, TRADE), set_out(by_form, "wall-1", "s1", TRADE)
+    assert out.width_mm == other.width_mm
+    assert out.treatments[0].glass == other.treatments[0].glass
+    assert out.treatments[0].clearances == other.treatments[0].clearances

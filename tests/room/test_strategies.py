@@ -134,13 +134,14 @@ def test_every_field_of_the_file_is_used() -> None:
     from elevation.room import model
 
     used: set[tuple[str, str]] = set()
+    fields_of = cache(fields)
 
     def note(value: object) -> None:
         if isinstance(value, tuple):
             for item in value:
                 note(item)
         elif hasattr(value, "__struct_fields__") and type(value).__module__ == model.__name__:
-            for field in fields(value):  # type: ignore[arg-type]
+            for field in fields_of(type(value)):
                 inner = getattr(value, field.name)
                 if inner != field.default:
                     used.add((type(value).__name__, field.name))
