@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from msgspec.structs import replace
+
 from elevation.findings.model import Finding, Weight
 from elevation.room.model import Ref, Room, Treatment
 from elevation.setting_out.model import SetOut, TreatmentOut
@@ -79,6 +81,11 @@ def elevation_sheet(
         return _margins(set_out, findings, treatments, trade, style, annotation, min(width, layout.columns[-1].width))
 
     arranged = arrange(set_out, paper, scale, style.unit, lay, fill, has_stop=bool(stopped))
+    told = sum(1 for item in arranged.placed if item.block.mark is not None)
+    if told < len(findings):
+        # A mark whose number the list had no room to explain would only puzzle.
+        annotation = lay_annotation(set_out, findings[:told], style, arranged.scale, room=room, key_table=False)
+        arranged = replace(arranged, annotation=annotation)
     scale_text = say(scale_name(arranged.scale, style.unit), style)
     title = furniture.Title(
         room.name or say(msg("Room"), style),

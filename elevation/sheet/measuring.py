@@ -4,36 +4,52 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from msgspec import Struct
-
-from elevation.room.model import Opening, Room, Wall
+from elevation.room.model import Ref, Room, Wall
 from elevation.sheet import furniture
-from elevation.sheet.blocks import BODY, HEADING
+from elevation.sheet.blocks import HEADING
 from elevation.sheet.furniture import Inside, inside
+from elevation.sheet.measuring_sketch import sketch
 from elevation.sheet.paper import pages_for
-from elevation.sheet.paths import rectangle
-from elevation.sheet.records import NARROW, WIDE, Fill, Group, Ink, Line, Page, Pen, Picture, Polyline, Record, Text
+from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record, Text
 from elevation.sheet.tape_order import TapeField, fields
-from elevation.sheet.type_metrics import CAP, shorten, text_width
-from elevation.words import Style, msg, say
+from elevation.sheet.type_metrics import shorten
+from elevation.words import Message, Style, msg, say
 
-_TABLE = 0.46
-"""Part of the sheet's width that the table takes."""
-_ROW_MOST = 7.4
-_ROW_LEAST = 3.9
-_NUMBER = 2.7
-_BADGE = 1.9
-_WIDE_PEN = Pen(Ink.OUTLINE, WIDE)
-_THIN = Pen(Ink.THIN, NARROW)
+_PAD = 6.0
+_TOP_PART = 0.54
+"""Part of the sheet's height for the sketch; the table of openings stands under it."""
+_ROW_MOST = 7.0
+_ROW_LEAST = 4.3
+_BLANK = Pen(Ink.QUIET, 0.18)
+_RULE = Pen(Ink.THIN, NARROW)
+_LIST_WIDTH = 0.36
+"""Part of the width for the list of the wall and of what stands before it."""
 
+_ROWS: tuple[tuple[tuple[str, ...], Message], ...] = (
+    (("gap", "left"), msg("from the casing (or wall end) before it")),
+    (("casing",), msg("width of its casing")),
+    (("width",), msg("width between the jambs")),
+    (("sill",), msg("floor to sill")),
+    (("height",), msg("sill (or floor) to head")),
+    (("head.rise",), msg("rise of the arch")),
+    (("head.right_height",), msg("height at the right side")),
+    (("reveal",), msg("depth of the reveal")),
+    (("frame",), msg("opening to glass")),
+    (("stool.thickness",), msg("stool: thickness")),
+    (("stool.horn",), msg("stool: past the casing")),
+    (("stool.projection",), msg("stool: out from the wall")),
+    (("apron",), msg("height of the apron")),
+    (("sash.handle_out",), msg("handle out from the wall")),
+)
 
-class _Sketch(Struct, frozen=True, gc=False):
-    """Where the wall of the sketch stands on the sheet."""
-
-    left: float
-    bottom: float
-    right: float
-    top: float
+_ACROSS: tuple[tuple[str, Message], ...] = (
+    ("left", msg("from left")),
+    ("width", msg("width")),
+    ("bottom", msg("over floor")),
+    ("height", msg("height")),
+    ("projection", msg("out")),
+    ("clearance", msg("keep clear")),
+)
 
 
 def measuring_sheet(room: Room, wall: Wall, style: Style, paper: Page | None = None) -> Picture:
@@ -46,7 +62,7 @@ def measuring_sheet(room: Room, wall: Wall, style: Style, paper: Page | None = N
         Its openings and obstacles give the lines to fill in; nothing that was measured is shown.
     style : Style
     paper : Page or None
-        None: the small sheet of the room's unit, the large one where the table needs it.
+        None: the small sheet of the room's unit, the large one where the lines would be too narrow to write on.
 
     Returns
     -------
@@ -54,243 +70,139 @@ def measuring_sheet(room: Room, wall: Wall, style: Style, paper: Page | None = N
         With a page, all in sheet coordinates.
     """
     facts = fields(wall)
+    numbers = {(entry.ref, entry.field): entry.number for entry in facts}
     pages = pages_for(style.unit) if paper is None else (paper,)
-    page = next((page for page in pages if _row_height(len(facts), page) >= _ROW_LEAST + 0.4), pages[-1])
-    room_inside = inside(page)
-    split = room_inside.right - (room_inside.right - room_inside.left) * _TABLE
-    sketch_room = Inside(room_inside.left, room_inside.bottom, split, room_inside.top)
+    page = next((page for page in pages if _is_roomy(wall, facts, page)), pages[-1])
+    place = inside(page)
     title = say(msg("Measuring sheet"), style)
+    cut = place.top - (place.top - place.bottom) * _TOP_PART if wall.openings else place.bottom
+    split = place.right - (place.right - place.left) * _LIST_WIDTH
     records: list[Record] = [
         *furniture.frame(page),
-        Line((split, room_inside.bottom), (split, room_inside.top), _THIN),
-        *_heading(room, wall, style, sketch_room, title),
-        *_sketch(wall, facts, sketch_room),
-        *_notes(style, sketch_room),
-        *_table(facts, Inside(split, room_inside.bottom, room_inside.right, room_inside.top), style),
+        Line((split, cut), (split, place.top), _RULE),
+        *_heading(room, wall, style, Inside(place.left, cut, split, place.top), title),
+        *sketch(wall, facts, Inside(place.left + _PAD, cut + 4.0, split - _PAD, place.top - 24.0)),
+        *_wall_list(wall, facts, numbers, Inside(split, cut, place.right, place.top), style),
     ]
+    if wall.openings:
+        records.append(Line((place.left, cut), (place.right, cut), _RULE))
+        records.extend(_openings(wall, numbers, Inside(place.left, place.bottom, place.right, cut), style))
     name = " · ".join(part for part in (title, room.name, wall.name or wall.id) if part)
-    description = say(msg("A sketch of the wall with {count} numbered measurements to fill in.", count=len(facts)), style)
+    count = len(facts)
+    description = say(msg("A sketch of the wall with {count} numbered measurements to fill in.", count=count), style)
     return Picture((Group((), "sheet", title, tuple(records), "paper"),), 1.0, (0.0, 0.0), page, name, description)
 
 
-def _row_height(count: int, page: Page) -> float:
-    room = inside(page)
-    usable = room.top - room.bottom - 18.0
-    rows = -(-count // _table_columns(count, page))
-    return min(_ROW_MOST, usable / max(1, rows))
+def _is_roomy(wall: Wall, facts: Sequence[TapeField], page: Page) -> bool:
+    place = inside(page)
+    high = place.top - place.bottom
+    lines = _list_lines(wall, facts)
+    rows = len(_used(wall, {(entry.ref, entry.field): 0 for entry in facts}))
+    cell = (place.right - place.left - 62.0) / max(1, len(wall.openings))
+    list_high = high * (_TOP_PART if wall.openings else 1.0) - 14.0
+    return (
+        cell >= 17.0
+        and list_high / max(1, lines) >= _ROW_LEAST
+        and (high * (1 - _TOP_PART) - 16.0) / max(1, rows) >= _ROW_LEAST
+    )
 
 
-def _table_columns(count: int, page: Page) -> int:
-    room = inside(page)
-    in_one = int((room.top - room.bottom - 18.0) / 5.2)
-    most = 3 if page.width_mm > 350.0 else 2
-    return min(most, max(1, -(-count // in_one)))
+def _list_lines(wall: Wall, facts: Sequence[TapeField]) -> int:
+    own = sum(1 for entry in facts if entry.ref == (wall.id,))
+    return own + (len(wall.obstacles) + 2 if wall.obstacles else 0)
+
+
+def _used(wall: Wall, numbers: dict[tuple[Ref, str], int]) -> list[tuple[tuple[str, ...], Message]]:
+    """The rows that at least one opening has."""
+    refs = [(wall.id, opening.id) for opening in wall.openings]
+    return [row for row in _ROWS if any((ref, field) in numbers for ref in refs for field in row[0])]
 
 
 def _heading(room: Room, wall: Wall, style: Style, place: Inside, title: str) -> list[Record]:
-    width = place.right - place.left - 12.0
-    x = place.left + 6.0
+    width = place.right - place.left - 2 * _PAD
+    x = place.left + _PAD
     names = ", ".join(part for part in (room.name, wall.name or wall.id) if part)
-    blanks = say(msg("measured on ____________  by ____________"), style)
+    unit = msg("inches and fractions") if style.unit == "in" else msg("millimetres")
+    note = say(msg("in {unit}; heights from a level line; of three widths write the least", unit=unit), style)
     return [
-        Text((x, place.top - 9.5), shorten(title, 5.6, width, "semibold"), 5.6, weight="semibold"),
-        Text((x, place.top - 15.6), shorten(names, 4.0, width), 4.0),
-        Text((x, place.top - 20.8), shorten(blanks, 3.0, width), 3.0, Ink.QUIET),
+        Text((x, place.top - 8.6), shorten(title, 5.2, width, "semibold"), 5.2, weight="semibold"),
+        Text((x, place.top - 14.2), shorten(names, 3.8, width), 3.8),
+        Text((x, place.top - 18.8), shorten(note, 2.8, width), 2.8, Ink.QUIET),
     ]
 
 
-def _notes(style: Style, place: Inside) -> list[Record]:
-    unit = msg("all lengths in inches and sixteenths") if style.unit == "in" else msg("all lengths in millimetres")
-    texts = (
-        unit,
-        msg("heights from a level line, not from the floor, where the floor is out of level"),
-        msg("measure widths at three heights and write the least"),
-    )
-    x, y = place.left + 6.0, place.bottom + 5.0
-    width = place.right - place.left - 12.0
+def _blank(number: int, left: float, right: float, y: float, size: float) -> list[Record]:
+    """A number and the line to write its figure on."""
     return [
-        Text((x, y + (len(texts) - 1 - index) * 3.9), shorten(say(text, style), 2.8, width), 2.8, Ink.QUIET)
-        for index, text in enumerate(texts)
+        Text((left, y), str(number), size, Ink.TEXT, "left", 0.0, "semibold"),
+        Line((left + 5.6, y - 0.7), (right, y - 0.7), _BLANK),
     ]
 
 
-def _table(facts: Sequence[TapeField], place: Inside, style: Style) -> list[Record]:
-    page = Page("", place.right + 10.0, place.top + 10.0)
-    columns = _table_columns(len(facts), page)
-    rows = -(-len(facts) // columns)
-    height = min(_ROW_MOST, (place.top - place.bottom - 18.0) / max(1, rows))
-    size = min(3.1, height * 0.56)
-    step = (place.right - place.left - 4.0) / columns
-    head = say(msg("What to measure"), style)
-    records: list[Record] = [Text((place.left + 6.0, place.top - 9.0), head, HEADING, Ink.TEXT, "left", 0.0, "semibold")]
-    for index, entry in enumerate(facts):
-        column, row = divmod(index, rows)
-        left = place.left + 4.0 + column * step
-        y = place.top - 13.5 - row * height - height * 0.68
-        blank = 21.0 if columns == 1 else 15.0
-        end = left + step - 4.0
-        number = str(entry.number)
-        records.append(Text((left + 5.0, y), number, size, Ink.TEXT, "right", 0.0, "semibold"))
-        words = shorten(say(entry.name, style), size, end - blank - left - 8.0)
-        records.append(Text((left + 7.0, y), words, size))
-        records.append(Line((end - blank, y - 0.6), (end, y - 0.6), Pen(Ink.QUIET, 0.18)))
-    return records
-
-
-class _Badges:
-    """Numbers in small rings along the sketch; each is told its place and keeps clear of the others."""
-
-    def __init__(self, facts: Sequence[TapeField]) -> None:
-        self.numbers = {(entry.ref, entry.field): entry.number for entry in facts}
-        self.records: list[Record] = []
-        self.taken: list[tuple[float, float]] = []
-
-    def put(self, ref: tuple[str, ...], field: str, x: float, y: float, way: tuple[float, float]) -> None:
-        number = self.numbers.get((ref, field))
-        if number is None:
-            return
-        while any(abs(x - other[0]) < 2.2 * _BADGE and abs(y - other[1]) < 2.2 * _BADGE for other in self.taken):
-            x, y = x + way[0] * 1.1, y + way[1] * 1.1
-        self.taken.append((x, y))
-        text = str(number)
-        half = max(_BADGE, text_width(text, _NUMBER, "semibold") / 2 + 0.7)
-        self.records.append(Fill(rectangle(x - half, y - _BADGE, x + half, y + _BADGE), Ink.PAPER))
-        self.records.append(
-            Polyline(
-                ((x - half, y - _BADGE), (x + half, y - _BADGE), (x + half, y + _BADGE), (x - half, y + _BADGE)),
-                _THIN,
-                True,
-            )
-        )
-        self.records.append(Text((x, y - CAP * _NUMBER / 2), text, _NUMBER, Ink.TEXT, "middle", 0.0, "semibold"))
-
-
-def _sketch(wall: Wall, facts: Sequence[TapeField], place: Inside) -> list[Record]:
-    """The wall not to scale: openings side by side, the dimension lines of the chain under it, heights in it."""
-    wide = place.right - place.left - 30.0
-    high = min(wide * 0.62, place.top - place.bottom - 78.0)
-    middle = (place.top - 24.0 + place.bottom + 20.0) / 2
-    left = place.left + 18.0
-    area = _Sketch(left, middle - high / 2 + 9.0, left + wide, middle + high / 2 + 9.0)
-    badges = _Badges(facts)
-    here = (wall.id,)
-    records: list[Record] = [
-        Polyline(
-            ((area.left, area.bottom), (area.right, area.bottom), (area.right, area.top), (area.left, area.top)),
-            _WIDE_PEN,
-            True,
-        ),
-        Line((area.left, area.bottom + 2.6), (area.right, area.bottom + 2.6), _THIN),
-        Line((area.left, area.top - 2.2), (area.right, area.top - 2.2), _THIN),
-    ]
-    records.extend(_line(area.left, area.right, area.bottom - 24.0, along="x"))
-    badges.put(here, "width", (area.left + area.right) / 2, area.bottom - 24.0, (1.0, 0.0))
-    points = max(1, len(wall.ceiling))
-    for index in range(points):
-        x = area.left + wide * 0.035 if points == 1 else area.left + wide * (0.035 + 0.93 * index / (points - 1))
-        if index == 0:
-            records.extend(_line(area.bottom, area.top, area.left - 9.0, along="y"))
-            badges.put(here, "ceiling.0.height", area.left - 9.0, (area.bottom + area.top) / 2, (0.0, 1.0))
-        else:
-            badges.put(here, f"ceiling.{index}.height", x, area.top + 3.4, (1.0, 0.0))
-        badges.put(here, f"ceiling.{index}.x", x, area.top + 3.4, (1.0, 0.0))
-    for index in range(len(wall.floor)):
-        x = area.left + wide * (0.06 + 0.88 * index / max(1, len(wall.floor) - 1))
-        badges.put(here, f"floor.{index}.x", x, area.bottom - 3.4, (1.0, 0.0))
-        badges.put(here, f"floor.{index}.height", x, area.bottom - 3.4, (1.0, 0.0))
-    badges.put(here, "crown", area.right + 4.0, area.top - 1.5, (0.0, -1.0))
-    badges.put(here, "baseboard", area.right + 4.0, area.bottom + 1.5, (0.0, 1.0))
-    records.extend(_openings(wall, area, badges))
-    _stand(wall, area, badges)
-    return [*records, *badges.records]
-
-
-def _line(low: float, high: float, at: float, *, along: str) -> list[Record]:
-    """A plain dimension line with its strokes."""
-    stroke = 1.0
-    if along == "x":
-        return [
-            Line((low, at), (high, at), _THIN),
-            *(Line((x - stroke, at - stroke), (x + stroke, at + stroke), Pen(Ink.THIN, WIDE)) for x in (low, high)),
-        ]
-    return [
-        Line((at, low), (at, high), _THIN),
-        *(Line((at - stroke, y + stroke), (at + stroke, y - stroke), Pen(Ink.THIN, WIDE)) for y in (low, high)),
-    ]
-
-
-def _openings(wall: Wall, area: _Sketch, badges: _Badges) -> list[Record]:
-    count = len(wall.openings)
-    if count == 0:
-        return []
-    records: list[Record] = []
-    step = (area.right - area.left) / count
-    chain = area.bottom - 13.0
-    ends = [area.left]
-    for index, opening in enumerate(wall.openings):
-        left, right = area.left + step * (index + 0.27), area.left + step * (index + 0.77)
-        low = area.bottom if opening.kind != "window" else area.bottom + (area.top - area.bottom) * 0.3
-        top = area.bottom + (area.top - area.bottom) * 0.76
-        records.extend(_opening(opening, left, low, right, top))
-        casing = min(3.0, step * 0.05)
-        ends.extend((left - casing, left, right, right + casing))
-        ref = (wall.id, opening.id)
-        previous = ends[-5]
-        badges.put(ref, "gap", (previous + left - casing) / 2, chain, (0.0, -1.0))
-        badges.put(ref, "left", (previous + left - casing) / 2, chain, (0.0, -1.0))
-        badges.put(ref, "casing", left - casing / 2, chain + 5.0, (0.0, 1.0))
-        badges.put(ref, "width", (left + right) / 2, chain, (0.0, -1.0))
-        x = (left + right) / 2
-        badges.put(ref, "sill", x, (area.bottom + low) / 2, (0.0, 1.0))
-        badges.put(ref, "height", x, (low + top) / 2 + 2.0, (0.0, 1.0))
-        badges.put(ref, "head.rise", x, top - 2.5, (1.0, 0.0))
-        badges.put(ref, "head.right_height", right - 2.5, (low + top) / 2, (0.0, 1.0))
-        badges.put(ref, "frame", left + 3.0, top - 3.0, (0.0, -1.0))
-        badges.put(ref, "reveal", right - 3.0, top - 3.0, (0.0, -1.0))
-        badges.put(ref, "sash.handle_out", x, (low + top) / 2 - 4.0, (0.0, -1.0))
-        badges.put(ref, "stool.thickness", left - 1.0, low - 1.0, (0.0, -1.0))
-        badges.put(ref, "stool.horn", right + 1.0, low - 1.0, (0.0, -1.0))
-        badges.put(ref, "stool.projection", left - 1.0, low - 6.0, (0.0, -1.0))
-        badges.put(ref, "apron", right + 1.0, low - 6.0, (0.0, -1.0))
-        number = str(index + 1)
-        records.append(Text((x, top + 4.6), number, BODY, Ink.QUIET, "middle", 0.0, "semibold"))
-    ends.append(area.right)
-    records.extend(_chain(ends, chain, area))
-    badges.put((wall.id,), "gap_right", (ends[-2] + area.right) / 2, chain, (0.0, -1.0))
-    return records
-
-
-def _chain(ends: Sequence[float], at: float, area: _Sketch) -> list[Record]:
-    records: list[Record] = [Line((area.left, at), (area.right, at), _THIN)]
-    for x in ends:
-        records.append(Line((x, area.bottom - 1.0), (x, at - 1.5), Pen(Ink.THIN, 0.18)))
-        records.append(Line((x - 0.9, at - 0.9), (x + 0.9, at + 0.9), Pen(Ink.THIN, WIDE)))
-    for x in (area.left, area.right):
-        records.append(Line((x, at - 1.5), (x, area.bottom - 25.5), Pen(Ink.THIN, 0.18)))
-    return records
-
-
-def _opening(opening: Opening, left: float, low: float, right: float, top: float) -> list[Record]:
-    casing = min(3.0, (right - left) * 0.1)
-    outer = ((left - casing, low), (left - casing, top + casing), (right + casing, top + casing), (right + casing, low))
-    inner = ((left, low), (left, top), (right, top), (right, low))
-    records: list[Record] = [Polyline(outer, _THIN), Polyline(inner, _WIDE_PEN, opening.kind == "window")]
-    if opening.kind == "window":
-        horn = casing + 1.6
-        records.append(
-            Polyline(
-                ((left - horn, low), (right + horn, low), (right + horn, low - 1.2), (left - horn, low - 1.2)), _THIN, True
-            )
-        )
-    return records
-
-
-def _stand(wall: Wall, area: _Sketch, badges: _Badges) -> None:
-    """Obstacles have their numbers in rows over the wall: where they stand is not known yet."""
-    x, y = area.left + 3.0, area.top + 9.5
+def _wall_list(
+    wall: Wall, facts: Sequence[TapeField], numbers: dict[tuple[Ref, str], int], place: Inside, style: Style
+) -> list[Record]:
+    own = [entry for entry in facts if entry.ref == (wall.id,)]
+    height = min(_ROW_MOST, (place.top - place.bottom - 14.0) / max(1, _list_lines(wall, facts)))
+    size = min(3.1, height * 0.62)
+    left, right = place.left + 4.0, place.right - 4.0
+    y = place.top - 8.6
+    records: list[Record] = [_title(say(msg("Wall"), style), left, y)]
+    y -= 1.6
+    blank = 24.0
+    for entry in own:
+        y -= height
+        words = shorten(say(entry.name, style), size, right - blank - left - 2.0)
+        records.append(Text((left, y), words, size))
+        records.extend(_blank(entry.number, right - blank, right, y, size))
+    if not wall.obstacles:
+        return records
+    y -= height * 1.3
+    records.append(_title(say(msg("Before the wall"), style), left, y))
+    across = [column for column in _ACROSS if any(((wall.id, item.id), column[0]) in numbers for item in wall.obstacles)]
+    name_width = 22.0
+    step = (right - left - name_width) / len(across)
+    y -= height * 0.85
+    for index, (_, over) in enumerate(across):
+        text = shorten(say(over, style), 2.3, step - 1.0)
+        records.append(Text((left + name_width + index * step, y), text, 2.3, Ink.QUIET))
+    y += height * 0.1
     for obstacle in wall.obstacles:
-        for field in ("left", "width", "bottom", "height", "projection", "clearance"):
-            badges.put((wall.id, obstacle.id), field, x, y, (1.0, 0.0))
+        y -= height
+        name = obstacle.name or obstacle.kind.replace("-", " ")
+        records.append(Text((left, y), shorten(name, size, name_width - 1.5), size))
+        for index, (field, _) in enumerate(across):
+            number = numbers.get(((wall.id, obstacle.id), field))
+            x = left + name_width + index * step
+            if number is not None:
+                records.extend(_blank(number, x, x + step - 1.6, y, min(size, 2.6)))
+    return records
 
 
-__all__ = ["measuring_sheet"]
+def _title(text: str, left: float, y: float) -> Record:
+    return Text((left, y), text, HEADING, Ink.TEXT, "left", 0.0, "semibold")
+
+
+def _openings(wall: Wall, numbers: dict[tuple[Ref, str], int], place: Inside, style: Style) -> list[Record]:
+    rows = _used(wall, numbers)
+    left, right = place.left + _PAD, place.right - 4.0
+    label = 52.0
+    step = min(44.0, (right - left - label) / len(wall.openings))
+    height = min(_ROW_MOST, (place.top - place.bottom - 13.0) / max(1, len(rows)))
+    size = min(3.1, height * 0.62)
+    y = place.top - 7.6
+    records: list[Record] = [_title(say(msg("Openings"), style), left, y)]
+    records.extend(_title(str(index + 1), left + label + index * step, y) for index in range(len(wall.openings)))
+    y -= 1.4
+    for names, words in rows:
+        y -= height
+        records.append(Text((left, y), shorten(say(words, style), size, label - 2.0), size))
+        for index, opening in enumerate(wall.openings):
+            ref = (wall.id, opening.id)
+            number = next((numbers[(ref, name)] for name in names if (ref, name) in numbers), None)
+            x = left + label + index * step
+            if number is not None:
+                records.extend(_blank(number, x, x + step - 2.5, y, size))
+            else:
+                records.append(Text((x, y), "–", size, Ink.QUIET))
+    return records

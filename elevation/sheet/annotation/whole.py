@@ -12,6 +12,7 @@ from elevation.sheet.annotation.bands import Frame, Laid, SideOut, dimension, la
 from elevation.sheet.annotation.columns import Columns, columns
 from elevation.sheet.annotation.keys import key_table as key_table_records
 from elevation.sheet.annotation.keys import opening_numbers
+from elevation.sheet.annotation.ladder import PAST
 from elevation.sheet.annotation.letters import letter, letter_room
 from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, overlap, place_of
 from elevation.sheet.records import Group, Ink, Record, Text
@@ -87,6 +88,7 @@ def lay_annotation(
         bottom_slots.append((chain,))
     bottom_slots.append((wall_chains.whole_width(set_out, style),))
     top_slots = [*share(reaches, scale), *share(rods, scale)]
+    metal = _metal(set_out)
     upright = columns(set_out, treatments, style)
 
     every = [chain for slot in (*bottom_slots, *top_slots, *upright.left, *upright.right) for chain in slot]
@@ -96,10 +98,19 @@ def lay_annotation(
     sides = (
         lay_side(Frame("bottom", foot, scale), bottom_slots, across, room_of_letter, rungs),
         lay_side(Frame("top", top, scale), top_slots, across, room_of_letter, rungs),
-        lay_side(Frame("left", 0.0, scale), upright.left, height, room_of_letter, rungs),
-        lay_side(Frame("right", width, scale), upright.right, height, room_of_letter, rungs),
+        lay_side(Frame("left", min(0.0, metal[0] / scale - 2.0), scale), upright.left, height, room_of_letter, rungs),
+        lay_side(Frame("right", max(width, metal[1] / scale + 2.0), scale), upright.right, height, room_of_letter, rungs),
     )
     return _Assembly(set_out, findings, style, scale, (0.0, foot, width, top), sides, upright, key_table).annotation()
+
+
+def _metal(set_out: SetOut) -> tuple[float, float]:
+    """How far rods stand out past the wall's ends, wall mm: columns of heights keep clear of them."""
+    supports = [layer.support for laid in set_out.treatments for layer in laid.layers]
+    left = min((support.metal_left_mm for support in supports), default=0.0)
+    right = max((support.metal_right_mm for support in supports), default=set_out.width_mm)
+    # Metal that stays inside the wall moves nothing.
+    return (left if left < 0.0 else 1e9), (right if right > set_out.width_mm else -1e9)
 
 
 def _bounds(area: Box | None, width: float, scale: float) -> tuple[float, float]:
@@ -270,12 +281,25 @@ class _Assembly:
         return [Group(subject, "finding", title, tuple(records)) for subject, records in by_subject.items()]
 
     def _extent(self) -> Box:
-        left, bottom, right, top = self.wall
+        _, bottom, _, top = self.wall
         bottom_side, top_side, left_side, right_side = self.sides
         boxes = [box for box, _, _ in self.labels]
+        level = [item.segment for side in (bottom_side, top_side) for item in side.laid]
         return (
-            min([left - max(left_side.depth, 3.0), *(box[0] for box in boxes)]),
+            min(
+                [
+                    left_side.frame.outline - max(left_side.depth, 3.0),
+                    *(box[0] for box in boxes),
+                    *(segment.low / self.scale - PAST for segment in level),
+                ]
+            ),
             min([bottom - bottom_side.depth, *(box[1] for box in boxes)]),
-            max([right + max(right_side.depth, 3.0), *(box[2] for box in boxes)]),
+            max(
+                [
+                    right_side.frame.outline + max(right_side.depth, 3.0),
+                    *(box[2] for box in boxes),
+                    *(segment.high / self.scale + PAST for segment in level),
+                ]
+            ),
             max([top + max(top_side.depth, 1.0), *(box[3] for box in boxes)]),
         )
