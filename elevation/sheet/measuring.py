@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from elevation.room.model import Ref, Room, Wall
+from elevation.room.model import Obstacle, Ref, Room, Wall
 from elevation.sheet import furniture
 from elevation.sheet.blocks import HEADING
 from elevation.sheet.furniture import Inside, inside
 from elevation.sheet.measuring_sketch import sketch
 from elevation.sheet.paper import pages_for
 from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record, Text
-from elevation.sheet.tape_order import TapeField, fields
+from elevation.sheet.tape_order import TapeField, fields, kind_of
 from elevation.sheet.type_metrics import shorten
 from elevation.words import Message, Style, msg, say
 
@@ -24,6 +24,9 @@ _BLANK = Pen(Ink.QUIET, 0.18)
 _RULE = Pen(Ink.THIN, NARROW)
 _LIST_WIDTH = 0.36
 """Part of the width for the list of the wall and of what stands before it."""
+
+_ABREAST = 3
+"""Obstacles side by side: their columns are then wide enough to write in."""
 
 _ROWS: tuple[tuple[tuple[str, ...], Message], ...] = (
     (("gap", "left"), msg("from the casing (or wall end) before it")),
@@ -43,7 +46,7 @@ _ROWS: tuple[tuple[tuple[str, ...], Message], ...] = (
 )
 
 _ACROSS: tuple[tuple[str, Message], ...] = (
-    ("left", msg("from left")),
+    ("left", msg("from the left")),
     ("width", msg("width")),
     ("bottom", msg("over floor")),
     ("height", msg("height")),
@@ -109,7 +112,11 @@ def _is_roomy(wall: Wall, facts: Sequence[TapeField], page: Page) -> bool:
 
 def _list_lines(wall: Wall, facts: Sequence[TapeField]) -> int:
     own = sum(1 for entry in facts if entry.ref == (wall.id,))
-    return own + (len(wall.obstacles) + 2 if wall.obstacles else 0)
+    if not wall.obstacles:
+        return own
+    groups = -(-len(wall.obstacles) // _ABREAST)
+    each = len(_across(wall, {(entry.ref, entry.field): entry.number for entry in facts}))
+    return own + 2 + groups * (each + 1)
 
 
 def _used(wall: Wall, numbers: dict[tuple[Ref, str], int]) -> list[tuple[tuple[str, ...], Message]]:
@@ -157,26 +164,44 @@ def _wall_list(
         records.extend(_blank(entry.number, right - blank, right, y, size))
     if not wall.obstacles:
         return records
-    y -= height * 1.3
+    y -= height * 1.4
     records.append(_title(say(msg("Before the wall"), style), left, y))
-    across = [column for column in _ACROSS if any(((wall.id, item.id), column[0]) in numbers for item in wall.obstacles)]
-    name_width = 22.0
-    step = (right - left - name_width) / len(across)
-    y -= height * 0.85
-    for index, (_, over) in enumerate(across):
-        text = shorten(say(over, style), 2.3, step - 1.0)
-        records.append(Text((left + name_width + index * step, y), text, 2.3, Ink.QUIET))
-    y += height * 0.1
-    for obstacle in wall.obstacles:
-        y -= height
-        name = obstacle.name or obstacle.kind.replace("-", " ")
-        records.append(Text((left, y), shorten(name, size, name_width - 1.5), size))
-        for index, (field, _) in enumerate(across):
-            number = numbers.get(((wall.id, obstacle.id), field))
-            x = left + name_width + index * step
-            if number is not None:
-                records.extend(_blank(number, x, x + step - 1.6, y, min(size, 2.6)))
+    for start in range(0, len(wall.obstacles), _ABREAST):
+        group = wall.obstacles[start : start + _ABREAST]
+        made, y = _obstacles(wall, group, numbers, Inside(left, 0.0, right, y), height, style)
+        records.extend(made)
     return records
+
+
+def _obstacles(
+    wall: Wall, group: Sequence[Obstacle], numbers: dict[tuple[Ref, str], int], place: Inside, height: float, style: Style
+) -> tuple[list[Record], float]:
+    """A few obstacles side by side under their names; returns the records and how far down they reach."""
+    size = min(3.1, height * 0.62)
+    label = 19.0
+    step = (place.right - place.left - label) / _ABREAST
+    y = place.top - height * 1.1
+    records: list[Record] = []
+    for index, obstacle in enumerate(group):
+        name = obstacle.name or say(kind_of(obstacle.kind), style)
+        x = place.left + label + index * step
+        records.append(Text((x, y), shorten(name, size, step - 1.5, "italic"), size, Ink.TEXT, "left", 0.0, "italic"))
+    for field, words in _across(wall, numbers):
+        y -= height
+        records.append(Text((place.left, y), shorten(say(words, style), size, label - 1.0), size))
+        for index, obstacle in enumerate(group):
+            number = numbers.get(((wall.id, obstacle.id), field))
+            x = place.left + label + index * step
+            if number is not None:
+                records.extend(_blank(number, x, x + step - 1.8, y, size))
+            else:
+                records.append(Text((x, y), "–", size, Ink.QUIET))
+    return records, y
+
+
+def _across(wall: Wall, numbers: dict[tuple[Ref, str], int]) -> list[tuple[str, Message]]:
+    """The measurements that at least one obstacle asks for."""
+    return [column for column in _ACROSS if any(((wall.id, item.id), column[0]) in numbers for item in wall.obstacles)]
 
 
 def _title(text: str, left: float, y: float) -> Record:

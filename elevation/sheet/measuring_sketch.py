@@ -92,10 +92,11 @@ def _profiles(wall: Wall, badges: _Badges, left: float, bottom: float, right: fl
     badges.put(here, "ceiling.0.height", (left - 7.0, (bottom + top) / 2))
     # Points of a profile stand where they were asked for: over the ceiling, under the floor.
     last = max(1, len(wall.ceiling) - 1)
-    for index in range(len(wall.ceiling)):
+    for index in range(len(wall.ceiling)) if len(wall.ceiling) > 1 else ():
         x = left + (right - left) * index / last
         badges.put(here, f"ceiling.{index}.x", (x, top + 3.0))
-        badges.put(here, f"ceiling.{index}.height", (x + 5.5, top + 3.0), (x - 5.5, top + 3.0))
+        if index > 0:
+            badges.put(here, f"ceiling.{index}.height", (x + 5.5, top + 3.0), (x - 5.5, top + 3.0))
     last = max(1, len(wall.floor) - 1)
     for index in range(len(wall.floor)):
         x = left + (right - left) * index / last

@@ -119,8 +119,33 @@ def _details(wall: Wall) -> Iterator[_Unnumbered]:
         yield ref, "sash.handle_out", msg("opening {number}: handle out from the wall", number=number)
 
 
-def _name_of(obstacle: Obstacle) -> str:
-    return obstacle.name or obstacle.kind.replace("-", " ")
+_KINDS: dict[str, Message] = {
+    "outlet": msg("outlet"),
+    "switch": msg("switch"),
+    "light": msg("light"),
+    "hot-water-radiator": msg("radiator"),
+    "electric-heater": msg("electric heater"),
+    "fan-heater": msg("fan heater"),
+    "portable-heater": msg("portable heater"),
+    "flame-heater": msg("heater with a flame"),
+    "floor-register": msg("floor register"),
+    "wall-register": msg("wall register"),
+    "smoke-alarm": msg("smoke alarm"),
+    "shelf": msg("shelf"),
+    "furniture": msg("furniture"),
+    "picture": msg("picture"),
+    "pipe": msg("pipe"),
+    "door-swing": msg("way of a door"),
+}
+
+
+def kind_of(kind: str) -> Message:
+    """An obstacle's kind as a label."""
+    return _KINDS[kind]
+
+
+def _name_of(obstacle: Obstacle) -> str | Message:
+    return obstacle.name or kind_of(obstacle.kind)
 
 
 def _obstacles(wall: Wall) -> Iterator[_Unnumbered]:
