@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -10,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from elevation.errors import BadInput
+from elevation.room.keeping import lock as lock_module
 from elevation.room.keeping.lock import lock_room, take_lock
 from elevation.room.keeping.recovery import Recovery, begin_recovery, orphans
 from tests.strategies import random_room
@@ -154,6 +156,19 @@ def test_a_lock_has_one_holder(tmp_path: Path) -> None:
     assert again is not None
     again.release()
     assert list((tmp_path / "locks").iterdir()) == []
+
+
+def test_a_disk_that_knows_no_locks_is_not_taken_for_a_held_one(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuse(_stream: object) -> None:
+        raise OSError(errno.ENOLCK, "No locks available")
+
+    monkeypatch.setattr(lock_module, "_take", refuse)
+    with pytest.raises(OSError, match="No locks"):
+        take_lock(tmp_path / "a")
+    # And what could not be locked is not offered: it may be somebody's.
+    (tmp_path / "autosave").mkdir()
+    (tmp_path / "autosave" / "k.room.json").write_bytes(b"{}")
+    assert orphans(tmp_path) == ()
 
 
 def test_a_lock_left_by_a_dead_process_is_free(tmp_path: Path) -> None:

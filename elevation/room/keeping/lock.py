@@ -64,16 +64,21 @@ def take_lock(path: Path) -> Lock | None:
     Raises
     ------
     OSError
-        The lock's file cannot be made.
+        The lock's file cannot be made, or the disk knows no locks.
     """
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     while True:
         stream = path.open("a+b")
         try:
             _take(stream)
-        except OSError:
+        except (BlockingIOError, PermissionError):
+            # Held by somebody: the first on POSIX, the second on Windows.
             stream.close()
             return None
+        except OSError:
+            # A disk that knows no locks is not the same as a lock that somebody holds.
+            stream.close()
+            raise
         if _is_same(path, stream):
             return Lock(path, stream)
         # Its last holder took the name away between our opening and our locking: lock the new one.
