@@ -269,9 +269,10 @@ def door_swing(thing: ObstacleOut) -> list[Record]:
         start += pitch
     radius = min(wide, high) * 0.6
     sign = (("M", thing.left_mm + radius, thing.bottom_mm), *arc(thing.left_mm, thing.bottom_mm, radius, 0.0, math.pi / 2))
+    hatched = [Path(tuple(hatch), Pen(inks.HATCH, 0.1))] if hatch else []
     return [
         Fill(outline, inks.with_alpha(Ink.GHOST, 0.07)),
-        Path(tuple(hatch), Pen(inks.HATCH, 0.1)),
+        *hatched,
         Path(sign, Pen(Ink.GHOST, 0.18, GHOST_DASH)),
         Path(outline, Pen(Ink.GHOST, NARROW, GHOST_DASH)),
     ]
