@@ -131,11 +131,13 @@ def stick(
     if wanted_mm >= handle.high_mm:
         return Stuck(landing_mm(handle, handle.high_mm, graduation_mm), handle.high_why)
     if not free:
-        if held_on is not None and held_on.reason is not None:
-            distance_mm = abs(wanted_mm - held_on.value_mm)
-            if distance_mm <= RELEASE_PX * mm_per_px + TOUCH_MM:
-                return held_on
         best = _nearest(wanted_mm, candidates, CAPTURE_PX * mm_per_px)
+        if held_on is not None and held_on.reason is not None:
+            away_mm = abs(wanted_mm - held_on.value_mm)
+            # Beyond its own capture, what holds gives way to a nearer place, so that none is out of reach.
+            is_nearer = best is not None and away_mm > CAPTURE_PX * mm_per_px and _away(wanted_mm, best) < away_mm
+            if away_mm <= RELEASE_PX * mm_per_px + TOUCH_MM and not is_nearer:
+                return held_on
         if best is not None:
             return Stuck(best.value_mm, best.reason, best.breaks)
     return Stuck(landing_mm(handle, wanted_mm, graduation_mm))
@@ -143,5 +145,9 @@ def stick(
 
 def _nearest(wanted_mm: float, candidates: tuple[Sticking, ...], reach_mm: float) -> Sticking | None:
     """Of the places within reach, the first in rank, and of those the nearest."""
-    near = [place for place in candidates if abs(wanted_mm - place.value_mm) <= reach_mm + TOUCH_MM]
-    return min(near, key=lambda place: (place.rank, abs(wanted_mm - place.value_mm)), default=None)
+    near = [place for place in candidates if _away(wanted_mm, place) <= reach_mm + TOUCH_MM]
+    return min(near, key=lambda place: (place.rank, _away(wanted_mm, place)), default=None)
+
+
+def _away(wanted_mm: float, place: Sticking) -> float:
+    return abs(wanted_mm - place.value_mm)

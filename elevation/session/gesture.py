@@ -13,7 +13,7 @@ from msgspec import Struct
 from elevation.errors import BadInput
 from elevation.findings.model import Finding, Sticking, Weight
 from elevation.handles.model import Handle, Stuck
-from elevation.handles.sticking import stick
+from elevation.handles.sticking import landing_mm, stick
 from elevation.room.model import Room
 from elevation.units import Length, format_length, parse_length
 from elevation.units.tolerance import TOUCH_MM
@@ -199,6 +199,7 @@ def check_range(handle: Handle, typed: Length, room: Room) -> None:
     """
     if handle.low_mm - TOUCH_MM <= handle.from_shown(typed.mm) <= handle.high_mm + TOUCH_MM:
         return
-    ends = sorted(handle.shown_mm(value) for value in (handle.low_mm, handle.high_mm))
+    marks = (landing_mm(handle, end_mm, room.graduation_mm) for end_mm in (handle.low_mm, handle.high_mm))
+    ends = sorted(handle.shown_mm(mark_mm) for mark_mm in marks)
     low, high = (format_length(end, room.unit, room.graduation_mm, with_unit=True, plain=True) for end in ends)
     raise BadInput(typed.text, "", "is out of reach here", f"write something from {low} to {high}")

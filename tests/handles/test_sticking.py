@@ -74,6 +74,14 @@ def test_of_one_rank_the_nearer_wins() -> None:
     assert resting(605.1, a, b).reason == b.reason
 
 
+def test_what_holds_gives_way_to_a_nearer_place_beyond_its_own_capture() -> None:
+    rule, beside = place(600.0, "rule"), place(617.0, "beside", NEIGHBOUR)
+    caught = resting(600.0, rule, beside)
+    assert resting(616.0, rule, beside, held_on=caught) == caught
+    assert resting(616.1, rule, beside, held_on=caught).reason == beside.reason
+    assert resting(623.9, rule, held_on=caught) == caught
+
+
 def test_the_modifier_frees_from_everything_but_graduations_and_limits() -> None:
     caught = resting(600.0, place(600.0))
     assert resting(603.4, place(600.0), held_on=caught, free=True) == Stuck(603.0)
