@@ -23,7 +23,6 @@ from PySide6.QtWidgets import QWidget
 
 from elevation.findings.model import Finding
 from elevation.handles.model import Handle
-from elevation.output.painters.fonts import window_font
 from elevation.room.model import Ref, Room
 from elevation.session.events import Event
 from elevation.session.session import Session
@@ -209,7 +208,7 @@ class Canvas(QWidget):
 
     def _say(self, painter: QPainter, lines: tuple[overlay.Said, ...], at: Point) -> None:
         size = QSizeF(self.width(), self.height())
-        overlay.paint_readout(painter, lines, at, size, self.theme, window_font(10.0))
+        overlay.paint_readout(painter, lines, at, size, self.theme, self.font())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the whole wall in sight as long as nobody zoomed."""

@@ -270,7 +270,7 @@ class Commands:
                 msg(
                     "Drag a handle; Shift moves one end alone, Ctrl switches sticking off, figures set it exactly, Esc"
                     " gives it back. Tab goes through the handles, arrows move one by a mark, with Shift by ten. The wheel"
-                    " zooms at the pointer; drag the paper or hold Space to shift it. F6 goes to the next part of the window."
+                    " zooms at the pointer; drag the paper or hold Space to shift it. F6 goes to the window's next part."
                 )
             )
         )

@@ -9,12 +9,13 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidge
 
 from elevation.errors import BadInput
 from elevation.handles.model import Handle
+from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.measurements import sentence
 from elevation.window.picking import reading_order
 from elevation.window.texts import tr
-from elevation.words import Mm, msg
+from elevation.words import Message, Mm, Style, msg
 
 _Index = QModelIndex | QPersistentModelIndex
 _NAME, _FIGURE, _WHERE = range(3)
@@ -36,19 +37,16 @@ class HandlesModel(QAbstractTableModel):
         self._session = session
         self.order: list[Handle] = []
         self._texts: list[tuple[str, str, str]] = []
+        self._style: Style | None = None
+        self._said: dict[tuple[str, Ref], tuple[float, Message, Message, tuple[str, str, str]]] = {}
 
     def refresh(self) -> None:
         """Take over the handles as they are now; only rows that read differently are told."""
         order = reading_order(self._session.handles())
         style = style_for(self._session.room)
-        texts = [
-            (
-                sentence(tr(handle.name, style)),
-                tr(msg("{figure}", figure=Mm(handle.shown_mm(handle.value_mm))), style),
-                tr(handle.shown_as, style),
-            )
-            for handle in order
-        ]
+        if style != self._style:
+            self._style, self._said = style, {}
+        texts = [self._row(handle, style) for handle in order]
         if [handle.key for handle in order] != [handle.key for handle in self.order]:
             self.beginResetModel()
             self.order, self._texts = order, texts
@@ -59,6 +57,19 @@ class HandlesModel(QAbstractTableModel):
         for row, (old, new) in enumerate(zip(before, texts, strict=True)):
             if old != new:
                 self.dataChanged.emit(self.index(row, 0), self.index(row, 2))
+
+    def _row(self, handle: Handle, style: Style) -> tuple[str, str, str]:
+        shown = handle.shown_mm(handle.value_mm)
+        said = self._said.get(handle.key)
+        if said is None or said[0] != shown or said[1] != handle.shown_as or said[2] != handle.name:
+            texts = (
+                sentence(tr(handle.name, style)),
+                tr(msg("{figure}", figure=Mm(shown)), style),
+                tr(handle.shown_as, style),
+            )
+            said = (shown, handle.shown_as, handle.name, texts)
+            self._said[handle.key] = said
+        return said[3]
 
     def rowCount(self, parent: _Index = QModelIndex()) -> int:  # noqa: B008  (Qt's own default)
         """One row a handle."""

@@ -54,6 +54,7 @@ class Measurements(QWidget):
         self._session = session
         self._rows: dict[_Key, FieldRow] = {}
         self._order: tuple[TapeField, ...] = ()
+        self._seen: tuple[object, ...] = ()
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(8, 6, 8, 8)
         self._box.setSpacing(3)
@@ -69,7 +70,16 @@ class Measurements(QWidget):
         room = self._session.room
         if not self._session.wall_id:
             return
-        order = fields(wall_of(room, self._session.wall_id))
+        wall = wall_of(room, self._session.wall_id)
+        seen = (
+            room.unit, room.graduation, wall.id, wall.width, wall.ceiling, wall.floor, wall.crown, wall.baseboard,
+            wall.gap_right, wall.openings, wall.obstacles,
+        )  # fmt: skip
+        if len(seen) == len(self._seen) and all(a is b for a, b in zip(seen, self._seen, strict=True)):
+            # Dragging a rod leaves every measurement the same object.
+            return
+        self._seen = seen
+        order = fields(wall)
         if [(field.ref, field.field, field.name) for field in order] != [
             (field.ref, field.field, field.name) for field in self._order
         ]:

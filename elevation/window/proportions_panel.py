@@ -14,7 +14,6 @@ from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme
 from elevation.words import Mm, Percent, Ratio, msg
 
-
 MOST_PARTS = 5
 """More parts than this are drawn but not told in figures."""
 

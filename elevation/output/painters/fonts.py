@@ -10,6 +10,7 @@ from functools import cache
 from pathlib import Path
 
 import font_source_sans_pro
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QFont, QFontDatabase
 
 SET_AT = 250
@@ -18,31 +19,28 @@ SET_AT = 250
 _FILES = {"regular": "Regular", "semibold": "Semibold", "italic": "It"}
 
 
-@cache
+_known: dict[str, str] = {}
+_known_to: list[QCoreApplication | None] = [None]
+
+
 def _families() -> dict[str, str]:
-    folder = Path(font_source_sans_pro.font_directory)
-    families = {}
-    for weight, name in _FILES.items():
-        # TrueType outlines: Qt's PDF writer embeds these as a subset, the others whole.
-        number = QFontDatabase.addApplicationFont(str(folder / f"SourceSansPro-{name}.ttf"))
-        found = QFontDatabase.applicationFontFamilies(number)
-        families[weight] = found[0] if found else ""
-    return families
-
-
-def _family(weight: str) -> str:
-    families = _families()
-    # A second application in the same process (tests) starts with an empty font database.
-    if not QFontDatabase.hasFamily(families[weight]):
-        _families.cache_clear()
+    """Family names by weight, loaded once for each application: a second one (tests) starts with no fonts."""
+    app = QCoreApplication.instance()
+    if app is None or _known_to[0] is not app:
+        folder = Path(font_source_sans_pro.font_directory)
+        for weight, name in _FILES.items():
+            # TrueType outlines: Qt's PDF writer embeds these as a subset, the others whole.
+            number = QFontDatabase.addApplicationFont(str(folder / f"SourceSansPro-{name}.ttf"))
+            found = QFontDatabase.applicationFontFamilies(number)
+            _known[weight] = found[0] if found else ""
+        _known_to[0] = app
         _drawing_font.cache_clear()
-        families = _families()
-    return families[weight]
+    return _known
 
 
 @cache
 def _drawing_font(weight: str) -> QFont:
-    font = QFont(_family(weight))
+    font = QFont(_known[weight])
     font.setPixelSize(SET_AT)
     font.setWeight(QFont.Weight.DemiBold if weight == "semibold" else QFont.Weight.Normal)
     font.setItalic(weight == "italic")
@@ -67,7 +65,7 @@ def drawing_font(weight: str) -> QFont:
     QFont
         At ``SET_AT`` pixels, kerning, ligatures and hinting off. Needs a QGuiApplication.
     """
-    _family(weight)
+    _families()
     return _drawing_font(weight)
 
 
@@ -83,6 +81,6 @@ def window_font(points: float) -> QFont:
     -------
     QFont
     """
-    font = QFont(_family("regular"))
+    font = QFont(_families()["regular"])
     font.setPointSizeF(points)
     return font
