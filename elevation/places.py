@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import os
 import tempfile
+from functools import cache
 from pathlib import Path
 
 from platformdirs import PlatformDirs
+
+from elevation.errors import Missing
 
 _PACKAGE = Path(__file__).resolve().parent
 
@@ -33,6 +36,11 @@ def state_folder() -> Path:
     ``XDG_STATE_HOME`` (or the platform's own place) is asked for each time, so that a test or a service may move it.
     Where it cannot be written, a folder of this person's own under the system's temporary folder stands in;
     ``state_is_lasting`` tells.
+
+    Raises
+    ------
+    Missing
+        Nothing can be written anywhere.
     """
     usual = _usual_state_folder()
     if _is_writable(usual):
@@ -41,7 +49,17 @@ def state_folder() -> Path:
     shared = Path(tempfile.gettempdir()) / f"elevation-{person}"
     if _is_writable(shared) and _is_own(shared):
         return shared
-    return Path(tempfile.mkdtemp(prefix="elevation-"))
+    return _last_resort()
+
+
+@cache
+def _last_resort() -> Path:
+    try:
+        return Path(tempfile.mkdtemp(prefix="elevation-"))
+    except OSError:
+        raise Missing(
+            "state folder", "", "no folder can be written, not even a temporary one", "make room or set XDG_STATE_HOME"
+        ) from None
 
 
 def state_is_lasting() -> bool:
