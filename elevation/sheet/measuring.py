@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from elevation.room.model import Obstacle, Ref, Room, Wall
 from elevation.sheet import furniture
 from elevation.sheet.blocks import HEADING
@@ -19,12 +21,14 @@ _PAD = 6.0
 _TOP_PART = 0.54
 """Part of the sheet's height for the sketch; the table of openings stands under it."""
 _ROW_MOST = 7.0
-_ROW_LEAST = 4.3
+_ROW_LEAST = 3.8
 _BLANK = Pen(Ink.QUIET, 0.18)
 _RULE = Pen(Ink.THIN, NARROW)
 _LIST_WIDTH = 0.36
 """Part of the width for the list of the wall and of what stands before it."""
 
+_Numbers = dict[tuple[Ref, str], int]
+_LABEL = 52.0
 _ABREAST = 3
 """Obstacles side by side: their columns are then wide enough to write in."""
 
@@ -75,51 +79,85 @@ def measuring_sheet(room: Room, wall: Wall, style: Style, paper: Page | None = N
     facts = fields(wall)
     numbers = {(entry.ref, entry.field): entry.number for entry in facts}
     pages = pages_for(style.unit) if paper is None else (paper,)
-    page = next((page for page in pages if _is_roomy(wall, facts, page)), pages[-1])
+    page, height = _choose(wall, facts, numbers, pages)
     place = inside(page)
     title = say(msg("Measuring sheet"), style)
-    cut = place.top - (place.top - place.bottom) * _TOP_PART if wall.openings else place.bottom
-    split = place.right - (place.right - place.left) * _LIST_WIDTH
+    zones = _zones(wall, facts, page, height)
+    drawing = zones.sketch
     records: list[Record] = [
         *furniture.frame(page),
-        Line((split, cut), (split, place.top), _RULE),
-        *_heading(room, wall, style, Inside(place.left, cut, split, place.top), title),
-        *sketch(wall, facts, Inside(place.left + _PAD, cut + 4.0, split - _PAD, place.top - 24.0)),
-        *_wall_list(wall, facts, numbers, Inside(split, cut, place.right, place.top), style),
+        Line((drawing.right, drawing.bottom), (drawing.right, place.top), _RULE),
+        *_heading(room, wall, style, drawing, title),
+        *sketch(wall, facts, Inside(drawing.left + _PAD, drawing.bottom + 4.0, drawing.right - _PAD, place.top - 24.0)),
+        *_wall_list(wall, facts, zones.wall, height, style),
+        *_before(wall, numbers, zones.obstacles, height, style),
     ]
     if wall.openings:
-        records.append(Line((place.left, cut), (place.right, cut), _RULE))
-        records.extend(_openings(wall, numbers, Inside(place.left, place.bottom, place.right, cut), style))
+        records.append(Line((place.left, drawing.bottom), (place.right, drawing.bottom), _RULE))
+        records.extend(_openings(wall, numbers, zones.openings, height, style))
     name = " · ".join(part for part in (title, room.name, wall.name or wall.id) if part)
     count = len(facts)
     description = say(msg("A sketch of the wall with {count} numbered measurements to fill in.", count=count), style)
     return Picture((Group((), "sheet", title, tuple(records), "paper"),), 1.0, (0.0, 0.0), page, name, description)
 
 
-def _is_roomy(wall: Wall, facts: Sequence[TapeField], page: Page) -> bool:
+def _choose(wall: Wall, facts: Sequence[TapeField], numbers: _Numbers, pages: Sequence[Page]) -> tuple[Page, float]:
+    """The first sheet on which lines are far enough apart to write on, and how far apart they are, mm."""
+    for page in pages:
+        height = _ROW_MOST
+        least = _ROW_LEAST if page is not pages[-1] else 2.6
+        while height > least and not _fits(wall, facts, numbers, page, height):
+            height -= 0.2
+        if height > least or page is pages[-1]:
+            return page, height
+    raise AssertionError("no page")
+
+
+def _fits(wall: Wall, facts: Sequence[TapeField], numbers: _Numbers, page: Page, height: float) -> bool:
+    zones = _zones(wall, facts, page, height)
+    rows = len(_used(wall, numbers))
+    cell = (zones.openings.right - zones.openings.left - _LABEL) / max(1, len(wall.openings))
+    if wall.openings and (cell < 17.0 or rows * height + 13.0 > zones.openings.top - zones.openings.bottom):
+        return False
+    groups = -(-len(wall.obstacles) // _ABREAST)
+    each = (len(_across(wall, numbers)) + 1.4) * height
+    room = sum(int((zone.top - zone.bottom - 9.0) / each) for zone in zones.obstacles) if groups else 0
+    return zones.obstacles[0].top >= zones.obstacles[0].bottom and room >= groups
+
+
+class _Zones(Struct, frozen=True, gc=False):
+    """How the sheet is divided: the sketch, the wall's list, the openings' table, and where obstacles may stand."""
+
+    sketch: Inside
+    wall: Inside
+    openings: Inside
+    obstacles: tuple[Inside, ...]
+
+
+def _zones(wall: Wall, facts: Sequence[TapeField], page: Page, height: float) -> _Zones:
     place = inside(page)
-    high = place.top - place.bottom
-    lines = _list_lines(wall, facts)
-    rows = len(_used(wall, {(entry.ref, entry.field): 0 for entry in facts}))
-    cell = (place.right - place.left - 62.0) / max(1, len(wall.openings))
-    list_high = high * (_TOP_PART if wall.openings else 1.0) - 14.0
-    return (
-        cell >= 17.0
-        and list_high / max(1, lines) >= _ROW_LEAST
-        and (high * (1 - _TOP_PART) - 16.0) / max(1, rows) >= _ROW_LEAST
+    cut = place.top - (place.top - place.bottom) * _TOP_PART if wall.openings else place.bottom
+    split = place.right - (place.right - place.left) * _LIST_WIDTH
+    own = sum(1 for entry in facts if entry.ref == (wall.id,))
+    under_list = place.top - 12.0 - own * height
+    obstacles = [Inside(split + 4.0, cut + 2.0, place.right - 4.0, under_list)]
+    step = min(44.0, (place.right - place.left - _PAD - 4.0 - _LABEL) / max(1, len(wall.openings)))
+    used = place.left + _PAD + _LABEL + step * len(wall.openings) + 8.0
+    width = place.right - place.left
+    # What the openings leave free beside their table is as good a place.
+    while wall.openings and place.right - 4.0 - used >= min(76.0, width * 0.3):
+        right = min(used + 84.0, place.right - 4.0)
+        obstacles.append(Inside(used, place.bottom + 2.0, right, cut))
+        used = right + 8.0
+    return _Zones(
+        Inside(place.left, cut, split, place.top),
+        Inside(split, cut, place.right, place.top),
+        Inside(place.left + _PAD, place.bottom, place.right - 4.0, cut),
+        tuple(obstacles),
     )
 
 
-def _list_lines(wall: Wall, facts: Sequence[TapeField]) -> int:
-    own = sum(1 for entry in facts if entry.ref == (wall.id,))
-    if not wall.obstacles:
-        return own
-    groups = -(-len(wall.obstacles) // _ABREAST)
-    each = len(_across(wall, {(entry.ref, entry.field): entry.number for entry in facts}))
-    return own + 2 + groups * (each + 1)
-
-
-def _used(wall: Wall, numbers: dict[tuple[Ref, str], int]) -> list[tuple[tuple[str, ...], Message]]:
+def _used(wall: Wall, numbers: _Numbers) -> list[tuple[tuple[str, ...], Message]]:
     """The rows that at least one opening has."""
     refs = [(wall.id, opening.id) for opening in wall.openings]
     return [row for row in _ROWS if any((ref, field) in numbers for ref in refs for field in row[0])]
@@ -146,37 +184,45 @@ def _blank(number: int, left: float, right: float, y: float, size: float) -> lis
     ]
 
 
-def _wall_list(
-    wall: Wall, facts: Sequence[TapeField], numbers: dict[tuple[Ref, str], int], place: Inside, style: Style
-) -> list[Record]:
-    own = [entry for entry in facts if entry.ref == (wall.id,)]
-    height = min(_ROW_MOST, (place.top - place.bottom - 14.0) / max(1, _list_lines(wall, facts)))
+def _wall_list(wall: Wall, facts: Sequence[TapeField], place: Inside, height: float, style: Style) -> list[Record]:
     size = min(3.1, height * 0.62)
     left, right = place.left + 4.0, place.right - 4.0
     y = place.top - 8.6
     records: list[Record] = [_title(say(msg("Wall"), style), left, y)]
     y -= 1.6
     blank = 24.0
-    for entry in own:
-        y -= height
-        words = shorten(say(entry.name, style), size, right - blank - left - 2.0)
-        records.append(Text((left, y), words, size))
-        records.extend(_blank(entry.number, right - blank, right, y, size))
-    if not wall.obstacles:
-        return records
-    y -= height * 1.4
-    records.append(_title(say(msg("Before the wall"), style), left, y))
-    for start in range(0, len(wall.obstacles), _ABREAST):
-        group = wall.obstacles[start : start + _ABREAST]
-        made, y = _obstacles(wall, group, numbers, Inside(left, 0.0, right, y), height, style)
-        records.extend(made)
+    for entry in facts:
+        if entry.ref == (wall.id,):
+            y -= height
+            words = shorten(say(entry.name, style), size, right - blank - left - 2.0)
+            records.append(Text((left, y), words, size))
+            records.extend(_blank(entry.number, right - blank, right, y, size))
+    return records
+
+
+def _before(wall: Wall, numbers: _Numbers, zones: Sequence[Inside], height: float, style: Style) -> list[Record]:
+    """What stands before the wall, a few things side by side, zone after zone."""
+    each = (len(_across(wall, numbers)) + 1.4) * height
+    records: list[Record] = []
+    rest = list(wall.obstacles)
+    for zone in zones:
+        count = int((zone.top - zone.bottom - 9.0) / each)
+        if not rest or count < 1:
+            continue
+        y = zone.top - 7.6
+        records.append(_title(say(msg("Before the wall"), style), zone.left, y))
+        for _ in range(count):
+            group, rest = rest[:_ABREAST], rest[_ABREAST:]
+            if group:
+                records.extend(_obstacles(wall, group, numbers, Inside(zone.left, 0.0, zone.right, y), height, style))
+            y -= each
     return records
 
 
 def _obstacles(
-    wall: Wall, group: Sequence[Obstacle], numbers: dict[tuple[Ref, str], int], place: Inside, height: float, style: Style
-) -> tuple[list[Record], float]:
-    """A few obstacles side by side under their names; returns the records and how far down they reach."""
+    wall: Wall, group: Sequence[Obstacle], numbers: _Numbers, place: Inside, height: float, style: Style
+) -> list[Record]:
+    """A few obstacles side by side under their names."""
     size = min(3.1, height * 0.62)
     label = 19.0
     step = (place.right - place.left - label) / _ABREAST
@@ -196,10 +242,10 @@ def _obstacles(
                 records.extend(_blank(number, x, x + step - 1.8, y, size))
             else:
                 records.append(Text((x, y), "–", size, Ink.QUIET))
-    return records, y
+    return records
 
 
-def _across(wall: Wall, numbers: dict[tuple[Ref, str], int]) -> list[tuple[str, Message]]:
+def _across(wall: Wall, numbers: _Numbers) -> list[tuple[str, Message]]:
     """The measurements that at least one obstacle asks for."""
     return [column for column in _ACROSS if any(((wall.id, item.id), column[0]) in numbers for item in wall.obstacles)]
 
@@ -208,24 +254,21 @@ def _title(text: str, left: float, y: float) -> Record:
     return Text((left, y), text, HEADING, Ink.TEXT, "left", 0.0, "semibold")
 
 
-def _openings(wall: Wall, numbers: dict[tuple[Ref, str], int], place: Inside, style: Style) -> list[Record]:
-    rows = _used(wall, numbers)
-    left, right = place.left + _PAD, place.right - 4.0
-    label = 52.0
-    step = min(44.0, (right - left - label) / len(wall.openings))
-    height = min(_ROW_MOST, (place.top - place.bottom - 13.0) / max(1, len(rows)))
+def _openings(wall: Wall, numbers: _Numbers, place: Inside, height: float, style: Style) -> list[Record]:
+    left = place.left
+    step = min(44.0, (place.right - left - _LABEL) / len(wall.openings))
     size = min(3.1, height * 0.62)
     y = place.top - 7.6
     records: list[Record] = [_title(say(msg("Openings"), style), left, y)]
-    records.extend(_title(str(index + 1), left + label + index * step, y) for index in range(len(wall.openings)))
+    records.extend(_title(str(index + 1), left + _LABEL + index * step, y) for index in range(len(wall.openings)))
     y -= 1.4
-    for names, words in rows:
+    for names, words in _used(wall, numbers):
         y -= height
-        records.append(Text((left, y), shorten(say(words, style), size, label - 2.0), size))
+        records.append(Text((left, y), shorten(say(words, style), size, _LABEL - 2.0), size))
         for index, opening in enumerate(wall.openings):
             ref = (wall.id, opening.id)
             number = next((numbers[(ref, name)] for name in names if (ref, name) in numbers), None)
-            x = left + label + index * step
+            x = left + _LABEL + index * step
             if number is not None:
                 records.extend(_blank(number, x, x + step - 2.5, y, size))
             else:
