@@ -199,15 +199,16 @@ def _by_target(context: Context, dressed: Dressed, panel: PanelOut, name: Messag
     )
 
 
-def _below_rod_mm(dressed: Dressed, panel: PanelOut) -> float:
-    """How far the hem of a panel in hand hangs below the rod's centre line."""
-    return dressed.landed.support.height_mm - _where(panel)[1]
+def _level_mm(panel: PanelOut) -> float:
+    """Where a panel in hand would end if there were no floor for it to lie on."""
+    return panel.top_mm - (panel.finished_length_mm or 0.0)
 
 
 def _by_rod(context: Context, dressed: Dressed, panel: PanelOut, name: Message) -> Handle:
     held, rod = dressed.layer.rod.height, rod_scale_of(dressed)
     x_mm, y_mm = _where(panel)
-    below_mm = _below_rod_mm(dressed, panel)
+    level_mm = _level_mm(panel)
+    below_mm = dressed.landed.support.height_mm - level_mm
     low_mm, high_mm = rod_range_of(context.set_out, dressed)
     floor_mm = _floor_mm(context, x_mm)
     return make(
@@ -215,14 +216,14 @@ def _by_rod(context: Context, dressed: Dressed, panel: PanelOut, name: Message) 
         dressed.landed.ref,
         (x_mm, y_mm),
         "y",
-        y_mm,
-        (max(low_mm - below_mm, floor_mm), high_mm - below_mm),
+        level_mm,
+        (max(low_mm - below_mm, floor_mm - MOST_ON_FLOOR_MM), high_mm - below_mm),
         Scale(rod.base_mm - below_mm, rod.sign),
         held.at,
         hold_height(dressed.landed.ref, held.hold),
         name,
         msg("rod {what}", what=ROD_SHOWN_AS[held.hold]),
-        low_why=msg("the floor"),
+        low_why=msg("no more cloth on the floor"),
         high_why=msg("the rod meets the ceiling"),
     )
 
@@ -233,7 +234,9 @@ def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking
     if panel is None:
         return
     if _is_in_hand(dressed, panel):
-        below_mm = _below_rod_mm(dressed, panel)
+        below_mm = dressed.landed.support.height_mm - _level_mm(panel)
+        floor_mm = floor_under(context, dressed)
+        yield Sticking(handle.axis, handle.ref, floor_mm, msg("kisses the floor"), PROPORTION)
         for place in height_places(handle.axis, handle.ref, context, dressed):
             yield Sticking(place.axis, place.ref, place.value_mm - below_mm, place.reason, place.rank)
         return

@@ -72,6 +72,7 @@ class Gesture:
         self._candidate = room
         self._stuck = Stuck(handle.value_mm)
         self._is_stale = False
+        self._before: frozenset[tuple[object, ...]] | None = None
 
     def move(self, wanted_mm: float, mm_per_px: float, free: bool = False) -> None:
         """Remember where the pointer is.
@@ -178,9 +179,11 @@ class Gesture:
 
     def _broken(self) -> str | None:
         """The first rule broken here that was not broken in the same way at press."""
-        before = set(map(_measure, self._find(self._base)))
+        if self._before is None:
+            # Worked out once: a long drag would otherwise push the room at press out of every memo.
+            self._before = frozenset(map(_measure, self._find(self._base)))
         for finding in self._find(self._candidate):
-            if finding.weight is not Weight.CONSIDER and _measure(finding) not in before:
+            if finding.weight is not Weight.CONSIDER and _measure(finding) not in self._before:
                 return finding.rule
         return None
 

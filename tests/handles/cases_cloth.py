@@ -153,7 +153,9 @@ CLOTH = (
         "4 in",
     ),
     # A panel in hand pulls its rod: 85 3/4 in below it is the hem.
-    Case("hem-hand-floor", room(layer=IN_HAND), "hem", LAYER, None, "the floor", HEIGHT, "1 3/4 in"),
+    Case("hem-floor", room(layer=LENGTH), "hem", LAYER, None, "the floor", HEM, "86 1/4 in"),
+    Case("hem-hand-kiss", room(layer=IN_HAND), "hem", LAYER, 0, "kisses the floor", HEIGHT, "1 3/4 in"),
+    Case("hem-hand-low", room(layer=IN_HAND), "hem", LAYER, None, "no more cloth on the floor", HEIGHT, "-17 7/8 in"),
     Case("hem-hand-ceiling", room(layer=IN_HAND), "hem", LAYER, None, "the rod meets the ceiling", HEIGHT, "23 1/2 in"),
     Case(
         "hem-hand-thirds", room(layer=IN_HAND), "hem", LAYER, 14.25, "two thirds up from head to ceiling", HEIGHT, "16 in"
