@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from msgspec.structs import replace
 
@@ -13,19 +13,17 @@ from elevation.sheet import furniture
 from elevation.sheet.annotation import Annotation, lay_annotation
 from elevation.sheet.annotation.marks import finding_mark
 from elevation.sheet.annotation.model import Box
-from elevation.sheet.blocks import Block, Placed, Run, fact, finding_block, heading, key_rows, paragraph, text_records
+from elevation.sheet.blocks import Block, Placed, text_records
 from elevation.sheet.dates import sheet_date
 from elevation.sheet.drawing import View, draw_wall
-from elevation.sheet.facts import digest_of, facts_of, title_of
+from elevation.sheet.facts import title_of
 from elevation.sheet.layouts import Arranged, Layout, arrange
+from elevation.sheet.margins import margins
 from elevation.sheet.paper import scale_name
 from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record
 from elevation.trade.model import Trade
 from elevation.units.format import LESS, MORE
-from elevation.words import Message, Style, msg, say
-
-MOST_IN_FULL = 2
-"""Treatments whose facts are given in full; more of them share the margin in one paragraph each."""
+from elevation.words import Style, msg, say
 
 
 def elevation_sheet(
@@ -70,22 +68,8 @@ def elevation_sheet(
     BadInput
         The scale asked for does not fit on the paper asked for.
     """
-    treatments = _treatments(room, set_out)
     stopped = _stopped(set_out, findings)
-
-    def lay(at: float) -> Annotation:
-        return lay_annotation(set_out, findings, style, at, room=room, key_table=False)
-
-    def fill(annotation: Annotation, layout: Layout) -> Iterable[Sequence[Block]]:
-        width = layout.columns[0].width
-        return _margins(set_out, findings, treatments, trade, style, annotation, min(width, layout.columns[-1].width))
-
-    arranged = arrange(set_out, paper, scale, style.unit, lay, fill, has_stop=bool(stopped))
-    told = sum(1 for item in arranged.placed if item.block.mark is not None)
-    if told < len(findings):
-        # A mark whose number the list had no room to explain would only puzzle.
-        annotation = lay_annotation(set_out, findings[:told], style, arranged.scale, room=room, key_table=False)
-        arranged = replace(arranged, annotation=annotation)
+    arranged = arranged_sheet(room, set_out, findings, trade, style, paper, scale)
     scale_text = say(scale_name(arranged.scale, style.unit), style)
     title = furniture.Title(
         room.name or say(msg("Room"), style),
@@ -120,6 +104,35 @@ def elevation_sheet(
     )
     name = " · ".join(part for part in (title.room, title.wall, title.scheme) if part)
     return Picture(groups, arranged.scale, arranged.origin, arranged.page, name, description)
+
+
+def arranged_sheet(
+    room: Room,
+    set_out: SetOut,
+    findings: Sequence[Finding],
+    trade: Trade,
+    style: Style,
+    paper: Page | None = None,
+    scale: float | None = None,
+) -> Arranged:
+    """Sheet, scale, annotation and margin of an elevation, decided but not drawn; as ``elevation_sheet``."""
+    treatments = _treatments(room, set_out)
+
+    def lay(at: float) -> Annotation:
+        return lay_annotation(set_out, findings, style, at, room=room, key_table=False)
+
+    def fill(annotation: Annotation, layout: Layout) -> Iterable[Sequence[Block]]:
+        width = min(column.width for column in layout.columns)
+        return margins(set_out, findings, treatments, trade, style, annotation, width)
+
+    has_stop = bool(_stopped(set_out, findings))
+    arranged = arrange(set_out, paper, scale, style.unit, lay, fill, has_stop=has_stop)
+    told = sum(1 for item in arranged.placed if item.block.mark is not None)
+    if told < len(findings):
+        # A mark whose number the list had no room to explain would only puzzle.
+        annotation = lay_annotation(set_out, findings[:told], style, arranged.scale, room=room, key_table=False)
+        arranged = replace(arranged, annotation=annotation)
+    return arranged
 
 
 def screen_picture(
@@ -178,91 +191,6 @@ def _stopped(set_out: SetOut, findings: Sequence[Finding]) -> tuple[TreatmentOut
 def _sheet_number(room: Room, set_out: SetOut) -> str:
     place = next((index for index, wall in enumerate(room.walls, 1) if wall.id == set_out.wall), 1)
     return f"{place} / {max(1, len(room.walls))}"
-
-
-_WORDS: dict[Weight, Message] = {
-    Weight.STOP: msg("Stop"),
-    Weight.BROKEN: msg("Broken"),
-    Weight.CONSIDER: msg("Consider"),
-}
-
-
-def _margins(
-    set_out: SetOut,
-    findings: Sequence[Finding],
-    treatments: Mapping[Ref, Treatment],
-    trade: Trade,
-    style: Style,
-    annotation: Annotation,
-    width: float,
-) -> Iterator[Sequence[Block]]:
-    """The margin's blocks, the fullest first; then with fewer facts, then with fewer findings. Keys are always there."""
-    keys = _keys(annotation, style, width)
-    told = _told(findings, style, width)
-    facts = _facts(set_out, treatments, trade, style, width)
-    brief = _digests(set_out, style, width)
-    yield [*facts, *told, *keys]
-    yield [*brief, *told, *keys]
-    for kept in range(len(brief) - 1, 0, -1):
-        yield [*brief[:kept], *_more(len(brief) - kept, style, width), *told, *keys]
-    yield [*told, *keys]
-    for kept in range(len(findings) - 1, -1, -1):
-        yield [*told[: kept + 1], *_more(len(findings) - kept, style, width), *keys]
-    yield keys
-
-
-def _more(count: int, style: Style, width: float) -> list[Block]:
-    return [paragraph(say(msg("… and {count} more", count=count), style), width, ink=Ink.QUIET)]
-
-
-def _facts(set_out: SetOut, treatments: Mapping[Ref, Treatment], trade: Trade, style: Style, width: float) -> list[Block]:
-    if len(set_out.treatments) > MOST_IN_FULL:
-        return _digests(set_out, style, width)
-    blocks: list[Block] = []
-    for laid in set_out.treatments:
-        blocks.append(heading(title_of(laid, style), width))
-        facts = facts_of(laid, treatments.get(laid.ref), trade, style)
-        blocks.extend(fact(label, value, width) for label, value in facts)
-    return blocks
-
-
-def _digests(set_out: SetOut, style: Style, width: float) -> list[Block]:
-    """One paragraph a treatment; treatments that are dressed the same share one."""
-    shared: dict[str, list[str]] = {}
-    for laid in set_out.treatments:
-        shared.setdefault(digest_of(laid, style), []).append(title_of(laid, style))
-    blocks: list[Block] = []
-    for text, names in shared.items():
-        title = paragraph(", ".join(names), width, 3.0)
-        body = paragraph(text, width, 2.8, Ink.QUIET)
-        runs = (*title.runs, *(_lowered(run, title.height - 1.2) for run in body.runs))
-        blocks.append(Block(title.height - 1.2 + body.height + 0.4, runs))
-    return blocks
-
-
-def _lowered(run: Run, by: float) -> Run:
-    return Run(run.right, run.down + by, run.text, run.size, run.ink, run.weight)
-
-
-def _told(findings: Sequence[Finding], style: Style, width: float) -> list[Block]:
-    if not findings:
-        return []
-    blocks = [heading(say(msg("Findings"), style), width)]
-    for number, finding in enumerate(findings, 1):
-        word = say(_WORDS[finding.weight], style)
-        text = say(finding.text, style)
-        authority = say(finding.authority, style)
-        blocks.append(finding_block(finding.weight, number, word, text, authority, width))
-    return blocks
-
-
-def _keys(annotation: Annotation, style: Style, width: float) -> list[Block]:
-    if not annotation.keys and not annotation.unshown:
-        return []
-    blocks = [heading(say(msg("Key"), style), width)]
-    blocks.extend(key_rows([(key.letter, key.figure) for key in annotation.keys], width))
-    blocks.extend(paragraph(text, width) for _, text in annotation.unshown)
-    return blocks
 
 
 def _sheet(arranged: Arranged) -> tuple[Record, ...]:
