@@ -99,7 +99,7 @@ def _tones(colour: str, is_sheer: bool, depth_step: int, bunched_step: int) -> T
         crease=crease,
         crest=crest,
         deep=inks.with_alpha(dark, (0.04 + 0.04 * depth) if is_sheer else (0.14 + 0.1 * depth) * (1 - 0.35 * bunched)),
-        shade=inks.with_alpha(Ink.OUTLINE, 0.07 if is_sheer else 0.17),
+        shade=inks.with_alpha(Ink.OUTLINE, 0.05 if is_sheer else 0.12),
     )
 
 
@@ -159,7 +159,7 @@ def _fold(
         else:
             mixed = inks.blend(colour, dark, min(1.0, -tone * reach[1]))
         if is_sheer:
-            # Where folds of a sheer lie behind one another less light comes through.
-            mixed = inks.with_alpha(mixed, min(0.92, 0.48 + 0.3 * bunched + 0.3 * depth * max(0.0, -tone)))
+            # One clearness across the panel: a PDF painter makes solid what goes from clear to less clear.
+            mixed = inks.with_alpha(mixed, 0.56 + 0.24 * bunched)
         stops.append(Stop(place, mixed))
     return tuple(stops)

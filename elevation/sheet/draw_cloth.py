@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from elevation.sheet.draw_drape import Drape, valley
 from elevation.sheet.draw_strokes import strokes
-from elevation.sheet.paths import Step
-from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
+from elevation.sheet.paths import Step, polygon
+from elevation.sheet.records import Fill, Gradient, Path, Pen, Record
 
-_SHADOW_MM = 55.0
+_SHADOW_MM = 24.0
 
 
 def cloth_records(drape: Drape) -> list[Record]:
@@ -17,7 +17,6 @@ def cloth_records(drape: Drape) -> list[Record]:
     wash = Gradient((drape.left_mm, 0.0), (drape.right_mm, 0.0), drape.stops)
     records: list[Record] = [_cast(drape), Fill(outline, wash)]
     records.extend(strokes(drape))
-    records.append(Fill(outline, _fall(drape)))
     if len(drape.foot) > 2:
         records.append(Path(_valleys(drape), Pen(paint.line, 0.13)))
     if drape.lift_mm > 0 and drape.top_mm - max(drape.foot) > 500:
@@ -61,17 +60,6 @@ def _side(drape: Drape, index: int, *, down: bool) -> Step:
     return ("C", *a, *b, *end) if down else ("C", *b, *a, *start)
 
 
-def _fall(drape: Drape) -> Gradient:
-    """Light from above: a little shade under the heading, a little more toward the floor."""
-    clear = drape.tones.deep[:7] + "00"
-    deep = drape.tones.deep[:7]
-    return Gradient(
-        (0.0, drape.top_mm),
-        (0.0, min(drape.foot)),
-        (Stop(0.0, deep + "4d"), Stop(0.05, deep + "1a"), Stop(0.16, clear), Stop(0.62, clear), Stop(1.0, deep + "24")),
-    )
-
-
 def _valleys(drape: Drape) -> tuple[Step, ...]:
     steps: list[Step] = []
     for index in range(1, len(drape.foot) - 1):
@@ -93,11 +81,8 @@ def _hem_line(drape: Drape) -> tuple[Step, ...]:
 
 
 def _cast(drape: Drape) -> Fill:
-    """The soft shadow on the wall to the right of the panel."""
-    right, top, low = drape.right_mm, drape.top_mm - 12.0, drape.foot[-1] + drape.lift_mm
-    reach = min(_SHADOW_MM, max(12.0, drape.pitch_mm * 0.8))
-    clear = drape.tones.shade[:7] + "00"
-    return Fill(
-        (("M", right, low), ("L", right + reach, low), ("L", right + reach, top - reach), ("L", right, top), ("Z",)),
-        Gradient((right, 0.0), (right + reach, 0.0), (Stop(0.0, drape.tones.shade), Stop(1.0, clear))),
-    )
+    """The shadow on the wall to the right of the panel; light comes from the left and from above."""
+    right, top, low = drape.right_mm, drape.top_mm - 8.0, drape.foot[-1] + drape.lift_mm
+    reach = min(_SHADOW_MM, max(9.0, drape.pitch_mm * 0.3))
+    corners = ((right, low), (right + reach, low), (right + reach, top - reach), (right, top))
+    return Fill(polygon(corners), drape.tones.shade)

@@ -9,7 +9,7 @@ from elevation.sheet.records import NARROW, WIDE, Fill, Gradient, Group, Ink, Pa
 
 GHOST_DASH = (2.0, 1.0)
 FLOOR_DEEP_MM = 45.0
-_CORNER_SHADE_MM = 210.0
+_CORNER_SHADES_MM = (40.0, 95.0, 165.0)
 _CROWN_SHADE_MM = 160.0
 
 _GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
@@ -46,37 +46,43 @@ def draw_face(set_out: SetOut, title: str) -> Group:
 
 def _ground(set_out: SetOut, floor: tuple[Point, ...], ceiling: tuple[Point, ...]) -> list[Record]:
     width = set_out.width_mm
-    high = max(y for _, y in ceiling)
     low = min(y for _, y in floor)
     face = polygon((*floor, *reversed(ceiling)))
-    tone = Gradient((0.0, high), (0.0, low), (Stop(0.0, Ink.WALL), Stop(0.55, Ink.WALL), Stop(1.0, inks.WALL_LOW)))
     records: list[Record] = [
         Fill(polygon((*floor, *reversed(lowered(floor, FLOOR_DEEP_MM)))), _floor_tone(low)),
-        Fill(face, tone),
+        Fill(face, _face_tone(set_out, floor, ceiling)),
     ]
-    reach = min(_CORNER_SHADE_MM, width / 3)
-    for is_corner, outer, inner in (
-        (set_out.ends[0] == "corner", 0.0, reach),
-        (set_out.ends[1] == "corner", width, width - reach),
-    ):
-        if is_corner:
+    for is_corner, outer, way in ((set_out.ends[0] == "corner", 0.0, 1.0), (set_out.ends[1] == "corner", width, -1.0)):
+        if not is_corner:
+            continue
+        for reach in _CORNER_SHADES_MM:
+            inner = outer + way * min(reach, width / 4)
             near, far = min(outer, inner), max(outer, inner)
             area = (*along(set_out.floor, near, far), *reversed(along(set_out.ceiling, near, far)))
-            shade = Gradient((outer, 0.0), (inner, 0.0), (Stop(0.0, inks.SHADE_SOFT), Stop(1.0, inks.SHADE_CLEAR)))
-            records.append(Fill(polygon(area), shade))
-    if set_out.ceiling.known:
-        drop = set_out.crown_mm
-        under = lowered(ceiling, drop)
-        if len({y for _, y in ceiling}) == 1:
-            top = high - drop
-            shade = Gradient((0.0, top), (0.0, top - _CROWN_SHADE_MM), (Stop(0.0, inks.SHADE), Stop(1.0, inks.SHADE_CLEAR)))
-            records.append(Fill(polygon((*under, *reversed(lowered(under, _CROWN_SHADE_MM)))), shade))
+            records.append(Fill(polygon(area), inks.SHADE_FAINT))
     return records
 
 
+def _face_tone(set_out: SetOut, floor: tuple[Point, ...], ceiling: tuple[Point, ...]) -> Gradient:
+    """Paper-warm, a little deeper toward the floor, and in the shade of a level ceiling or its crown."""
+    high, low = max(y for _, y in ceiling), min(y for _, y in floor)
+    tall = max(high - low, 1.0)
+    stops = [Stop(0.0, Ink.WALL)]
+    if set_out.ceiling.known and len({y for _, y in ceiling}) == 1:
+        edge = min(set_out.crown_mm / tall, 0.2)
+        shade = edge + min(_CROWN_SHADE_MM / tall, 0.1)
+        middle = inks.blend(Ink.WALL, inks.WALL_UNDER_CROWN, 0.35)
+        stops = [
+            Stop(0.0, inks.WALL_UNDER_CROWN),
+            Stop(edge + 1e-4, inks.WALL_UNDER_CROWN),
+            Stop((edge + shade) / 2, middle),
+            Stop(shade, Ink.WALL),
+        ]
+    return Gradient((0.0, high), (0.0, low), (*stops, Stop(0.55, Ink.WALL), Stop(1.0, inks.WALL_LOW)))
+
+
 def _floor_tone(low: float) -> Gradient:
-    clear = inks.with_alpha(Ink.FLOOR, 0.0)
-    return Gradient((0.0, low), (0.0, low - FLOOR_DEEP_MM), (Stop(0.0, Ink.FLOOR), Stop(1.0, clear)))
+    return Gradient((0.0, low), (0.0, low - FLOOR_DEEP_MM), (Stop(0.0, Ink.FLOOR), Stop(1.0, Ink.PAPER)))
 
 
 def _crown(ceiling: tuple[Point, ...], depth: float) -> list[Record]:

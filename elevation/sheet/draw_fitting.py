@@ -22,19 +22,16 @@ def fade(x1: float, y1: float, x2: float, y2: float, *colours: str) -> Gradient:
 
 def drop_shadow(thing: ObstacleOut, top_mm: float | None = None) -> Fill:
     """The soft shadow to the right of something that stands out from the wall; light comes from the left."""
-    reach = min(40.0, max(8.0, thing.out_mm * 0.3))
+    reach = min(24.0, max(6.0, thing.out_mm * 0.18))
     top = thing.top_mm if top_mm is None else top_mm
-    return Fill(
-        polygon(
-            (
-                (thing.right_mm, thing.bottom_mm),
-                (thing.right_mm + reach, thing.bottom_mm),
-                (thing.right_mm + reach, max(top - reach, thing.bottom_mm)),
-                (thing.right_mm, top),
-            )
-        ),
-        fade(thing.right_mm, 0.0, thing.right_mm + reach, 0.0, inks.SHADE, inks.SHADE_CLEAR),
+    outer = max(top - reach, thing.bottom_mm)
+    corners = (
+        (thing.right_mm, thing.bottom_mm),
+        (thing.right_mm + reach, thing.bottom_mm),
+        (thing.right_mm + reach, outer),
+        (thing.right_mm, top),
     )
+    return Fill(polygon(corners), inks.SHADE)
 
 
 def _middle(thing: ObstacleOut) -> tuple[float, float, float, float]:
@@ -140,11 +137,11 @@ def shelf(thing: ObstacleOut) -> list[Record]:
                 )
             )
         records += [Fill(tuple(braces), inks.METAL_MIDDLE), Path(tuple(braces), FINE)]
-    reach = min(70.0, max(14.0, thing.out_mm * 0.35))
+    reach = min(48.0, max(10.0, thing.out_mm * 0.22))
     records.append(
         Fill(
             rectangle(thing.left_mm, under - reach, thing.right_mm, under),
-            fade(0.0, under, 0.0, under - reach, inks.SHADE, inks.SHADE_CLEAR),
+            inks.SHADE,
         )
     )
     plank = rectangle(thing.left_mm, under, thing.right_mm, thing.top_mm)

@@ -224,16 +224,6 @@ def _pocket(drape: Drape, support: SupportOut) -> list[Record]:
     half = support.diameter_mm / 2 + 3.0
     high, low = support.height_mm + half, support.height_mm - half
     paint = drape.tones
-    swell = Gradient(
-        (0.0, high),
-        (0.0, low),
-        (
-            Stop(0.0, paint.deep),
-            Stop(0.3, inks.with_alpha(paint.crest, 0.3)),
-            Stop(0.6, paint.deep[:7] + "00"),
-            Stop(1.0, paint.deep[:7] + "66"),
-        ),
-    )
     gathers: list[Step] = []
     width = drape.right_mm - drape.left_mm
     count = max(4, min(70, round(width / 9.0)))
@@ -245,7 +235,11 @@ def _pocket(drape: Drape, support: SupportOut) -> list[Record]:
         *segment(drape.left_mm, high, drape.right_mm, high),
     )
     return [
-        Fill(rectangle(drape.left_mm, low, drape.right_mm, high), swell),
+        Fill(
+            rectangle(drape.left_mm, high - half * 0.9, drape.right_mm, high - half * 0.4),
+            inks.with_alpha(paint.crest, 0.3),
+        ),
+        Fill(rectangle(drape.left_mm, low, drape.right_mm, low + half * 0.7), paint.deep),
         Path(tuple(gathers), Pen(paint.line, 0.1)),
         Path(stitches, Pen(paint.line, 0.13)),
     ]

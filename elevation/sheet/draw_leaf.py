@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from elevation.setting_out.model import OpeningOut
 from elevation.sheet import inks
-from elevation.sheet.paths import Step, bounds, circle, head_at, opening_path, rectangle, segment
+from elevation.sheet.paths import Step, bounds, circle, head_at, head_tops, opening_path, rectangle, segment
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
 
 _NARROW = Pen(Ink.OUTLINE, NARROW)
@@ -13,22 +13,27 @@ KNOB_UP_MM = 965.0
 
 
 def reveal_shade(opening: OpeningOut) -> list[Record]:
-    """The soft shadow that a reveal throws inward from the left and from above, in two steps, whatever the head."""
+    """The shadow that a reveal throws inward from the left and from above, in two steps, whatever the head."""
     depth = opening.reveal_mm or 0.0
     if depth <= 0:
         return []
-    reach = min(depth * 0.7, (opening.right_mm - opening.left_mm) / 5, (opening.top_mm - opening.bottom_mm) / 5)
-    across = Gradient(
-        (opening.left_mm, 0.0),
-        (opening.right_mm, 0.0),
-        (
-            Stop(0.0, inks.with_alpha(Ink.OUTLINE, 0.13)),
-            Stop(0.9, inks.with_alpha(Ink.OUTLINE, 0.04)),
-            Stop(1.0, inks.SHADE_CLEAR),
-        ),
-    )
+    wide, low = opening.right_mm - opening.left_mm, opening.bottom_mm
+    reach = min(depth * 0.7, wide / 5, (min(head_tops(opening)) - low) / 5)
     outer = opening_path(opening)
-    return [Fill((*outer, *opening_path(opening, -reach * share, opening.bottom_mm)), across) for share in (1.0, 0.5)]
+    return [Fill((*outer, *_drawn_in(outer, opening, reach * share)), inks.SHADE_SOFT) for share in (1.0, 0.55)]
+
+
+def _drawn_in(outline: tuple[Step, ...], opening: OpeningOut, by: float) -> tuple[Step, ...]:
+    """The outline drawn in from the left and from above, its right and lower edges left where they are."""
+    share = 1.0 - by / (opening.right_mm - opening.left_mm)
+    steps: list[Step] = []
+    for step in outline:
+        moved: list[str | float] = [step[0]]
+        for x, y in zip(step[1::2], step[2::2], strict=True):
+            down = by if float(y) > opening.bottom_mm + 1e-6 else 0.0
+            moved += [opening.right_mm - (opening.right_mm - float(x)) * share, float(y) - down]
+        steps.append(tuple(moved))
+    return tuple(steps)
 
 
 def panelled_leaf(opening: OpeningOut) -> list[Record]:

@@ -13,7 +13,7 @@ _EDGE = Pen(Ink.OUTLINE, 0.35)
 _NARROW = Pen(Ink.OUTLINE, NARROW)
 _FINE = Pen(inks.FINE_LINE, 0.13)
 _GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
-_SHADOW_MM = 16.0
+_SHADOW_MM = 12.0
 
 
 def draw_opening(opening: OpeningOut, title: str) -> Group:
@@ -78,8 +78,7 @@ def _cast_shadow(opening: OpeningOut, foot: float) -> Fill:
     """The soft shadow that the casing's right edge throws on the wall; light comes from the left."""
     edge = opening.right_mm + opening.casing_mm
     top = opening_path(opening, opening.casing_mm)[-3][-1]
-    fade = Gradient((edge, 0.0), (edge + _SHADOW_MM, 0.0), (Stop(0.0, inks.SHADE), Stop(1.0, inks.SHADE_CLEAR)))
-    return Fill(rectangle(edge, foot, edge + _SHADOW_MM, float(top) - _SHADOW_MM / 2), fade)
+    return Fill(rectangle(edge, foot, edge + _SHADOW_MM, float(top) - _SHADOW_MM / 2), inks.SHADE)
 
 
 def _mitres(opening: OpeningOut, foot: float) -> tuple[Step, ...]:
@@ -116,8 +115,7 @@ def _sill(opening: OpeningOut) -> list[Record]:
         records.append(Path(segment(left, bead, right, bead), _FINE))
         records.append(Path(rectangle(left, foot, right, under), _NARROW))
     elif thickness > 0:
-        fade = Gradient((0.0, under), (0.0, under - 2 * _SHADOW_MM), (Stop(0.0, inks.SHADE), Stop(1.0, inks.SHADE_CLEAR)))
-        records.append(Fill(rectangle(left, under - 2 * _SHADOW_MM, right, under), fade))
+        records.append(Fill(rectangle(left, under - 2 * _SHADOW_MM, right, under), inks.SHADE))
     if thickness > 0:
         shelf = rectangle(left - horn, under, right + horn, opening.bottom_mm)
         tone = Gradient(

@@ -49,7 +49,7 @@ def pool_records(panel: PanelOut, drape: Drape, floor: Profile) -> list[Record]:
 
 
 def _flare(drape: Drape, floor: Profile, spread: float, high: float) -> list[Record]:
-    """The lowest part of the folds, spreading as the cloth meets the floor; it fades in over the hanging folds."""
+    """The lowest part of the folds, spreading as the cloth meets the floor."""
     last = len(drape.foot) - 1
     share = math.ceil(last / _MOST_FLARES)
     middle, width = (drape.left_mm + drape.right_mm) / 2, drape.right_mm - drape.left_mm
@@ -61,27 +61,19 @@ def _flare(drape: Drape, floor: Profile, spread: float, high: float) -> list[Rec
         heads.append((x, drape.foot[index] + high))
         feet.append((foot, height_at(floor, foot)))
     paint = drape.tones
-    body = (("M", *heads[0]), ("L", *heads[-1]), _curl(heads[-1], feet[-1]), ("L", *feet[0]), _curl_up(heads[0], feet[0]))
-    ground = min(y for _, y in feet)
-    clear = paint.base[:7] + "00"
-    solid = paint.base if len(paint.base) == 7 else paint.base[:7] + "99"
-    wash = Gradient((0.0, heads[0][1]), (0.0, ground), (Stop(0.0, clear), Stop(0.45, solid), Stop(1.0, solid)))
-    flanks: list[Step] = []
+    clothing: list[Step] = []
+    for head, foot in ((heads[0], feet[0]), (heads[-1], feet[-1])):
+        clothing.extend((("M", *head), _curl(head, foot), ("L", head[0], foot[1]), ("Z",)))
+    records: list[Record] = [Fill(tuple(clothing), paint.hollow)]
     lines: list[Step] = []
     for index in range(1, len(heads)):
         head, foot = heads[index], feet[index]
-        near = (head[0] - (head[0] - heads[index - 1][0]) * 0.46, head[1])
-        near_foot = (foot[0] - (foot[0] - feet[index - 1][0]) * 0.4, foot[1])
-        flanks.extend((("M", *near), ("L", *head), _curl(head, foot), ("L", *near_foot), _curl_up(near, near_foot), ("Z",)))
+        near = (foot[0] - (foot[0] - feet[index - 1][0]) * 0.5, foot[1])
+        flank = (("M", *head), _curl(head, foot), ("L", *near), _curl_up(head, near), ("Z",))
+        records.append(Fill(flank, paint.hollow if index % 2 else paint.crease))
         if index < len(heads) - 1:
             lines.extend((("M", *head), _curl(head, foot)))
-    deep = paint.deep[:7]
-    strong = "26" if len(paint.base) == 9 else "73"
-    shade = Gradient(
-        (0.0, heads[0][1]), (0.0, ground), (Stop(0.0, deep + "00"), Stop(0.5, deep + strong), Stop(1.0, deep + strong))
-    )
     sides = (("M", *heads[0]), _curl(heads[0], feet[0]), ("M", *heads[-1]), _curl(heads[-1], feet[-1]))
-    records: list[Record] = [Fill((*body, ("Z",)), wash), Fill(tuple(flanks), shade)]
     if lines:
         records.append(Path(tuple(lines), Pen(paint.line, 0.1)))
     records.append(Path(sides, Pen(paint.edge, 0.2)))

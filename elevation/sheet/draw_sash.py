@@ -179,13 +179,8 @@ def _double_hung(opening: OpeningOut, box: Box) -> list[Record]:
         *segment(left - inset, low - inset, right + inset, low - inset),
         *segment(left - inset, middle + _RAIL_MM / 2, right + inset, middle + _RAIL_MM / 2),
     )
-    shade = Gradient(
-        (0.0, middle - _RAIL_MM / 2),
-        (0.0, middle - _RAIL_MM / 2 - 40),
-        (Stop(0.0, inks.SHADE), Stop(1.0, inks.SHADE_CLEAR)),
-    )
     return [
-        Fill(rectangle(near, middle - _RAIL_MM / 2 - 40, far, middle - _RAIL_MM / 2), shade),
+        Fill(rectangle(near, middle - _RAIL_MM / 2 - 18, far, middle - _RAIL_MM / 2), inks.SHADE),
         Fill(rail, tone),
         Path(stiles, _FINE),
         Path(rail, _NARROW),

@@ -75,7 +75,8 @@ def check_grammar(groups):
                     assert record.paint.a != record.paint.b
                     assert all(0.0 <= stop.at <= 1.0 + 1e-9 for stop in stops)
                     assert all(a.at < b.at for a, b in pairwise(stops))
-                    assert all(inks.parts(stop.colour) for stop in stops)
+                    # One clearness a gradient: Qt's PDF engine paints a gradient of several as solid (seen in its output).
+                    assert len({inks.parts(stop.colour)[3] for stop in stops}) == 1
                 else:
                     assert inks.parts(record.paint)
             else:
