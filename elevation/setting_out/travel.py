@@ -198,7 +198,7 @@ def _still_spans(
             spans.append((x, max(min([x + wide, right, *(home for home in homes if home > x)]), x)))
         else:
             spans.append((min(max([x - wide, left, *(home for home in homes if home < x)]), x), x))
-    order = sorted(range(len(spans)), key=spans.__getitem__)
+    order = sorted(range(len(spans)), key=lambda i: (spans[i][0] + spans[i][1], still[i][1] == "right"))
     for i, j in pairwise(order):
         spans[i], spans[j] = _apart(spans[i], spans[j])
     return spans
@@ -228,12 +228,15 @@ def _between(stops: list[_Stop], left: float, right: float) -> list[_Stop]:
     return [s for s in stops if s.right > left + TOUCH_MM and s.left < right - TOUCH_MM]
 
 
+def _last_edge(between: list[_Stop]) -> float:
+    return max(stop.right for stop in between)
+
+
 def _alone(group: _Group, between: list[_Stop], bound: float) -> None:
     if not between:
         group.limit = group.reach = bound
         return
-    stop = between[0] if group.is_left else between[-1]
-    group.limit = group.reach = stop.left if group.is_left else stop.right
+    group.limit = group.reach = between[0].left if group.is_left else _last_edge(between)
     nearest_first = between if group.is_left else between[::-1]
     group.blocked = tuple(s.ref for s in nearest_first if s.ref is not None)
 
@@ -251,7 +254,7 @@ def _meet(
         left.reach = right.reach = left.x + (right.x - left.x) * part
         return
     left.limit = left.reach = between[0].left
-    right.limit = right.reach = between[-1].right
+    right.limit = right.reach = _last_edge(between)
     if len(between) > 1:
         if between[0].ref is not None:
             left.blocked = (between[0].ref,)
