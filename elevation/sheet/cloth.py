@@ -75,7 +75,7 @@ def _tones(colour: str, is_sheer: bool, depth_step: int, bunched_step: int) -> T
     dark, glow = _shaded(colour), _lit(colour)
     # A pale cloth has little room above it and shows its folds by shade; a dark one by light.
     reach_up = (0.44 + 0.2 * (1.0 - min(1.0, light * 2.2))) * (0.35 + 0.65 * depth)
-    reach_down = (0.62 - 0.2 * light) * (0.25 + 0.75 * depth) * (0.55 if is_sheer else 1.0)
+    reach_down = (0.62 - 0.2 * light) * (0.25 + 0.75 * depth) * (0.85 if is_sheer else 1.0)
     spread = 1.0 + 1.2 * bunched
     folds = tuple(
         _fold(colour, glow, dark, (reach_up * lift, reach_down * (2.0 - lift)), depth, bunched, is_sheer)

@@ -9,7 +9,7 @@ from elevation.sheet.records import NARROW, WIDE, Fill, Gradient, Group, Ink, Pa
 
 GHOST_DASH = (2.0, 1.0)
 FLOOR_DEEP_MM = 45.0
-_CORNER_SHADES_MM = (40.0, 95.0, 165.0)
+_CORNER_SHADES_MM = (24.0, 60.0)
 _CROWN_SHADE_MM = 160.0
 
 _GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
