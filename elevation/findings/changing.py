@@ -21,6 +21,12 @@ from elevation.units.rounding import mm_of_mark
 from elevation.units.writing import length_of
 from elevation.words import Message, Mm, msg
 
+MOST_PROJECTION_MM = 254.0
+"""Further from the wall than 10 in no bracket for a rod is sold (from memory)."""
+
+MOST_MOVE_MM = 304.8
+"""Moved further than 12 in, a bracket is another bracket (common practice, no source)."""
+
 _SAME_MARK = 1e-7  # a part of one graduation that float noise may add up to
 
 
@@ -43,9 +49,17 @@ def _moved(scene: Scene, held: Held, by: float, slack: float) -> Held | None:
     """``held`` with its figure changed by ``by`` mm to a graduation, at most ``slack`` less than asked."""
     grad = scene.room.graduation_mm
     at = mark_up(held.at.mm + by - slack, grad) if by > 0 else mark_down(held.at.mm + by + slack, grad)
-    if (at < 0 and held.hold != "from-centre") or abs(at - held.at.mm) < grad * _SAME_MARK:
+    if abs(at - held.at.mm) < grad * _SAME_MARK:
         return None
     return Held(held.hold, length(scene, at))
+
+
+def _can_hold(*held: Held) -> bool:
+    """Whether those figures can be held: only a place from the rod's centre may be negative.
+
+    A change to another one is still tried, to tell which rule it would break.
+    """
+    return all(one.at.mm >= 0 or one.hold == "from-centre" for one in held)
 
 
 # --- the rod's height ---------------------------------------------------------------------------------------
@@ -81,7 +95,7 @@ def rod_height(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) 
     held = layer_of(scene.room, ref).rod.height
     new = _moved(scene, held, (wanted_mm - support.height_mm) * _UP[held.hold], slack_mm)
     if new is not None:
-        yield Change(_height_label(new), lambda room: replace_rod(room, ref[:4], height=new))
+        yield Change(_height_label(new), lambda room: replace_rod(room, ref[:4], height=new), _can_hold(new))
 
 
 # --- the rod's ends -----------------------------------------------------------------------------------------
@@ -110,10 +124,10 @@ def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 
         return
     if side == "left":
         label = msg("Set the left rod end {place}", place=_end_words(held))
-        yield Change(label, lambda room: replace_rod(room, ref[:4], left=held))
+        yield Change(label, lambda room: replace_rod(room, ref[:4], left=held), _can_hold(held))
     else:
         label = msg("Set the right rod end {place}", place=_end_words(held))
-        yield Change(label, lambda room: replace_rod(room, ref[:4], right=held))
+        yield Change(label, lambda room: replace_rod(room, ref[:4], right=held), _can_hold(held))
 
 
 def rod_ends(scene: Scene, ref: Ref, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
@@ -129,7 +143,7 @@ def rod_ends(scene: Scene, ref: Ref, out_mm: float, slack_mm: float = 0.0) -> It
         label = msg("Set both rod ends {place}", place=_end_words(left))
     else:
         label = msg("Set the rod ends: left {left}, right {right}", left=_end_words(left), right=_end_words(right))
-    yield Change(label, lambda room: replace_rod(room, ref[:4], left=left, right=right))
+    yield Change(label, lambda room: replace_rod(room, ref[:4], left=left, right=right), _can_hold(left, right))
 
 
 def ends_or_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
@@ -142,7 +156,7 @@ def rod_projection(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
     """Take the rod out from the wall until its centre line stands ``least_mm`` from it."""
     now = layer_of(scene.room, ref).rod.projection
     at = length(scene, mark_up(least_mm, scene.room.graduation_mm))
-    if at.mm > now.mm:
+    if now.mm < at.mm <= MOST_PROJECTION_MM:
         label = msg("Hold the rod {at} out from the wall", at=Mm(at.mm))
         yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))
 
@@ -159,8 +173,11 @@ def plain_ends(scene: Scene, ref: Ref) -> Iterator[Change]:
 
 
 def longer_stock(scene: Scene, ref: Ref) -> Iterator[Change]:
-    """Make the rod of one piece."""
+    """Make the rod of one piece, where its section is sold that long."""
     cut = layer_at(scene, ref).support.cut_length_mm
+    section = scene.trade.sections.get(layer_of(scene.room, ref).rod.section)
+    if section is None or cut > section.stock_mm:
+        return
     at = length(scene, mark_up(cut, scene.room.graduation_mm))
     label = msg("Buy the rod in one piece of {at}", at=Mm(at.mm))
     yield Change(label, lambda room: replace_rod(room, ref[:4], stock=at))
@@ -176,8 +193,12 @@ def bracket_name(scene: Scene, ref: Ref) -> Message:
     return bracket_place(order, len(ordered))
 
 
-def bracket_to(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
+def bracket_to(
+    scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0, most_mm: float = MOST_MOVE_MM
+) -> Iterator[Change]:
     """Move one bracket along the rod so that its centre comes to x ``wanted_mm`` or beyond, at a graduation."""
+    if abs(wanted_mm - bracket_at(scene, ref).x_mm) > most_mm:
+        return
     held = bracket_of(scene.room, ref).place
     now = bracket_at(scene, ref).x_mm
     sign = -1 if held.hold == "from-right-end" else 1
@@ -190,7 +211,7 @@ def bracket_to(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) 
         label = msg("Move {bracket} {by} to the left", bracket=name, by=by)
     else:
         label = msg("Move {bracket} {by} to the right", bracket=name, by=by)
-    yield Change(label, lambda room: replace_at(room, ref, place=new))
+    yield Change(label, lambda room: replace_at(room, ref, place=new), _can_hold(new))
 
 
 def passing_kit(scene: Scene, ref: Ref) -> Iterator[Change]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from elevation.findings.changing import length, mark_down, mark_up
-from elevation.findings.looking import layer_at, panel_at
+from elevation.findings.changing import length, mark_down
+from elevation.findings.looking import panel_at
 from elevation.findings.model import Change, Scene
 from elevation.room.edits import replace_at
 from elevation.room.find import layer_of, panel_of
@@ -80,8 +80,9 @@ def finished_length(scene: Scene, ref: Ref, long_mm: float) -> Iterator[Change]:
     at = length(scene, long_mm)
     layer = layer_of(scene.room, ref)
     if any(panel.measured_length is not None for panel in layer.panels):
-        yield panels_changed(msg("Take the panels up to {at} long", at=Mm(at.mm)), ref, measured_length=at)
-    elif layer.hem.target == "panel":
+        if all(panel.measured_length is None or panel.measured_length.mm > at.mm for panel in layer.panels):
+            yield panels_changed(msg("Take the panels up to {at} long", at=Mm(at.mm)), ref, measured_length=at)
+    elif layer.hem.target == "panel" or any(panel.label_length is not None for panel in layer.panels):
         yield panels_changed(msg("Choose panels {at} long", at=Mm(at.mm)), ref, label_length=at)
     else:
         yield layer_changed(msg("End the cloth {at} below its top", at=Mm(at.mm)), ref, hem=Hem("length", at))
@@ -94,14 +95,3 @@ def hem_to(scene: Scene, ref: Ref, target: str, at_mm: float) -> Iterator[Change
         yield layer_changed(msg("Let the hem hang {at} clear of the floor", at=Mm(at.mm)), ref, hem=Hem("clear", at))
     else:
         yield layer_changed(msg("Let the cloth break on the floor with {at}", at=Mm(at.mm)), ref, hem=Hem("break", at))
-
-
-def highest(scene: Scene, ref: Ref) -> float:
-    """The longest finished length of a layer's panels, in mm; 0 where none is known."""
-    return max((panel.finished_length_mm or 0.0 for panel in layer_at(scene, ref).panels), default=0.0)
-
-
-__all__ = [
-    "counts", "finished_length", "flat_width", "hem_above", "hem_to", "highest", "layer_changed", "mark_up",
-    "narrower", "panel_changed", "panels_changed",
-]  # fmt: skip

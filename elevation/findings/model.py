@@ -96,10 +96,14 @@ class Sticking(Struct, frozen=True, gc=False):
 
 
 class Change(Struct, frozen=True):
-    """A candidate remedy: a label, and an edit that makes a new Room (one quantity, or a mirrored pair)."""
+    """A candidate remedy: a label, and an edit that makes a new Room (one quantity, or a mirrored pair).
+
+    ``is_possible`` False: it cannot be held (a negative reach); it is only tried, to tell which rule stands against it.
+    """
 
     label: Message
     edit: Callable[[Room], Room]
+    is_possible: bool = True
 
 
 class Rule(Struct, frozen=True):

@@ -94,7 +94,7 @@ def remedies(room: Room, wall_id: str, scheme_id: str | None, finding: Finding, 
         tried = _tried(change, room, wall_id, scheme_id, trade, memo)
         if tried is None or tried[0] is room or any(tried[0] == remedy.room for remedy in offered):
             continue
-        if helps(finding, before, tried[1]):
+        if change.is_possible and helps(finding, before, tried[1]):
             offered.append(Remedy(change.label, tried[0]))
             if len(offered) == MOST_OFFERED:
                 break

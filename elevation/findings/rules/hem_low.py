@@ -54,10 +54,10 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         return
     panel, low = found
     # Just inside the tolerance would do; the wish itself is as near and reads better.
+    yield from rod_height(scene, finding.subject, layer.support.height_mm + low)
     if panel.finished_length_mm is not None:
         long = mark_down(panel.finished_length_mm - low, scene.room.graduation_mm)
         yield from finished_length(scene, finding.subject, long)
-    yield from rod_height(scene, finding.subject, layer.support.height_mm + low)
     gap = panel.gap_low_mm or 0.0
     if gap >= 0:
         yield from hem_to(scene, finding.subject, "clear", mark_down(gap, scene.room.graduation_mm))

@@ -97,4 +97,7 @@ def changes(scene: Scene, treatment: TreatmentOut) -> Iterator[Change]:
         for layer in treatment.layers:
             yield from ends_or_end(scene, layer.ref, mine, -by)
         for layer in other.layers:
-            yield from ends_or_end(scene, layer.ref, theirs, -by)
+            for change in ends_or_end(scene, layer.ref, theirs, -by):
+                yield Change(
+                    msg("{where}: {change}", where=where(other), change=change.label), change.edit, change.is_possible
+                )

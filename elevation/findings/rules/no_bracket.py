@@ -6,6 +6,7 @@ Stop; wall mounts; every arrangement. Statics: a rod on one support turns over.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 
 from elevation.findings.changing import bracket_name, bracket_to, end_brackets
 from elevation.findings.limits import limit_mm
@@ -65,9 +66,9 @@ def _onto(scene: Scene, layer: LayerOut, bracket: BracketOut, inset: float) -> I
     """The bracket on the rod, as far in from its end as end brackets usually stand."""
     support = layer.support
     if bracket.x_mm < support.left_mm:
-        yield from bracket_to(scene, bracket.ref, support.left_mm + inset)
+        yield from bracket_to(scene, bracket.ref, support.left_mm + inset, most_mm=inf)
     elif bracket.x_mm > support.right_mm:
-        yield from bracket_to(scene, bracket.ref, support.right_mm - inset)
+        yield from bracket_to(scene, bracket.ref, support.right_mm - inset, most_mm=inf)
 
 
 RULE = Rule("no-bracket", msg("brackets that carry the rod"), _find, changes=_changes)

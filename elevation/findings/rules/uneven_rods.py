@@ -10,7 +10,6 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import rod_height
 from elevation.findings.limits import authority_of, is_own, limit_mm, said_limit
-from elevation.findings.looking import layer_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
 from elevation.units.tolerance import exceeds
@@ -71,11 +70,7 @@ def _find(scene: Scene) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     common = common_height(scene)
     if common is not None:
-        now = layer_at(scene, finding.subject).support.height_mm
-        # The nearest graduation to the common height may lie on either side of it.
-        most = most_mm(scene, "uneven-rods")
-        yield from rod_height(scene, finding.subject, common)
-        yield from rod_height(scene, finding.subject, common + (most if now > common else -most))
+        yield from rod_height(scene, finding.subject, common, scene.half_mm)
 
 
 RULE = Rule("uneven-rods", msg("rods of one wall at one height"), find_in_wall=_find, changes=_changes)

@@ -1,0 +1,96 @@
+"""Over 300 random rooms: each offered remedy, applied, removes its finding and adds no stop or broken.
+
+The rooms come from ``tests/strategies.py`` with fixed seeds. In each room the findings of one wall are asked, up to
+``ASKED`` of different rules, taken in another order each time so that every rule comes up.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from elevation.findings.all_rules import RULES, find, find_afresh
+from elevation.findings.memo import TreatmentMemo
+from elevation.findings.model import Finding, Scene, Weight
+from elevation.planning.remedies import MOST_OFFERED, remedies
+from elevation.planning.stops import stopped
+from elevation.room.find import has
+from elevation.room.model import Room
+from elevation.room.style import style_for
+from elevation.setting_out.whole import set_out_afresh
+from elevation.words import say
+from tests.findings.rooms import trade
+from tests.strategies import random_room
+
+ROOMS = 300
+ASKED = 3
+
+
+def findings_of(room: Room, wall: str, scheme: str) -> tuple[Finding, ...]:
+    """Nothing remembered: the answer must not depend on what was asked before."""
+    return find(Scene(room, set_out_afresh(room, wall, scheme, trade()), trade()), TreatmentMemo(find_afresh))
+
+
+def some(findings: tuple[Finding, ...], seed: int) -> list[Finding]:
+    """A few findings of different rules, beginning elsewhere for every seed."""
+    rules = [rule.id for rule in RULES]
+    start = seed * 7 % len(rules)
+    chosen: dict[str, Finding] = {}
+    for rule in (*rules[start:], *rules[:start]):
+        for finding in findings:
+            if finding.rule == rule and len(chosen) < ASKED:
+                chosen.setdefault(rule, finding)
+    return list(chosen.values())
+
+
+def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
+    seen: Counter[str] = Counter()
+    offered: Counter[str] = Counter()
+    for seed in range(ROOMS):
+        room = random_room(seed)
+        wall = room.walls[seed % len(room.walls)]
+        if not wall.schemes:
+            continue
+        scheme = wall.schemes[seed % len(wall.schemes)].id
+        before = findings_of(room, wall.id, scheme)
+        grave = {(one.rule, one.subject) for one in before if one.weight is not Weight.CONSIDER}
+        for finding in some(before, seed):
+            seen[finding.rule] += 1
+            answer = remedies(room, wall.id, scheme, finding, trade())
+            assert bool(answer.offered) is (answer.none_because is None)
+            assert len(answer.offered) <= MOST_OFFERED
+            for remedy in answer.offered:
+                offered[finding.rule] += 1
+                assert remedy.room != room
+                after = findings_of(remedy.room, wall.id, scheme)
+                keys = {(one.rule, one.subject) for one in after}
+                still = {(one.rule, one.subject) for one in after if one.weight is not Weight.CONSIDER}
+                what = (seed, finding.rule, finding.subject, say(remedy.label, style_for(room)))
+                assert (finding.rule, finding.subject) not in keys, what
+                assert still <= grave, what
+                if finding.weight is not Weight.CONSIDER:
+                    assert still < grave, what
+    # Every rule came up, and every one that can have a remedy had one somewhere.
+    assert set(seen) == {rule.id for rule in RULES}
+    assert {rule.id for rule in RULES} - set(offered) == {"no-room"}
+
+
+def test_findings_are_well_formed_in_random_rooms() -> None:
+    order = {Weight.STOP: 0, Weight.BROKEN: 1, Weight.CONSIDER: 2}
+    for seed in range(0, ROOMS, 5):
+        room = random_room(seed)
+        style = style_for(room)
+        for wall in room.walls:
+            for scheme in wall.schemes:
+                findings = findings_of(room, wall.id, scheme.id)
+                weights = [order[one.weight] for one in findings]
+                assert weights == sorted(weights)
+                keys = [(one.rule, one.subject) for one in findings]
+                assert len(keys) == len(set(keys))
+                for one in findings:
+                    assert has(room, one.subject)
+                    text = say(one.text, style)
+                    assert "{" not in text
+                    assert text.endswith(".")
+                    assert say(one.authority, style)
+                stops = [one for one in findings if one.weight is Weight.STOP]
+                assert sum(len(each) for each in stopped(findings).values()) == len(stops)
