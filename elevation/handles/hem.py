@@ -88,8 +88,8 @@ def _is_in_hand(dressed: Dressed, panel: PanelOut) -> bool:
     return any(own.id == panel.ref[-1] and length_in_hand(own) is not None for own in dressed.layer.panels)
 
 
-def _apron_line_mm(openings: tuple[OpeningOut, ...], at_mm: float | None, defaults: Defaults) -> tuple[float, float]:
-    """From where the lowest apron hem is measured down, and its figure where none was given."""
+def _apron_mm(openings: tuple[OpeningOut, ...], at_mm: float | None, defaults: Defaults) -> tuple[float, float]:
+    """The line that an apron hem is measured down from, and how far below it the hem is."""
     lines = []
     for opening in openings:
         stool_mm = opening.stool[0] if opening.stool else 0.0
@@ -97,7 +97,11 @@ def _apron_line_mm(openings: tuple[OpeningOut, ...], at_mm: float | None, defaul
             lines.append((opening.bottom_mm - stool_mm - opening.apron_mm, defaults.hem_apron_mm))
         else:
             lines.append((opening.bottom_mm, defaults.hem_below_sill_mm))
-    return min(lines, key=lambda line: line[0] - (line[1] if at_mm is None else at_mm))
+    line_mm = min(line for line, _ in lines)
+    if at_mm is not None:
+        return line_mm, at_mm
+    # Each opening has its own usual figure; the lowest hem that comes of them counts.
+    return line_mm, line_mm - min(line - usual for line, usual in lines)
 
 
 def _decided(context: Context, dressed: Dressed, panel: PanelOut) -> tuple[Hem, float, Scale]:
@@ -108,8 +112,8 @@ def _decided(context: Context, dressed: Dressed, panel: PanelOut) -> tuple[Hem, 
         hem = Hem("clear")  # a panel to come: drawn clear of the floor until its length is known
     at_mm = hem.at.mm if hem.at is not None else None
     if hem.target == "apron":
-        line_mm, usual_mm = _apron_line_mm(openings, at_mm, defaults)
-        return hem, usual_mm if at_mm is None else at_mm, Scale(line_mm, -1)
+        line_mm, figure_mm = _apron_mm(openings, at_mm, defaults)
+        return hem, figure_mm, Scale(line_mm, -1)
     if hem.target == "sill":
         return hem, _or(at_mm, defaults.hem_sill_mm), Scale(min(opening.bottom_mm for opening in openings), 1)
     if hem.target == "length":

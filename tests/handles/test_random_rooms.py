@@ -7,15 +7,29 @@ import random
 import pytest
 
 from elevation.handles.all_handles import handles
+from elevation.handles.model import Handle
 from elevation.handles.possible import within_possible
 from elevation.handles.sticking import candidates
 from elevation.room.file import dump_room, load_bytes
+from elevation.room.model import Ref
 from elevation.session.session import Session
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade.tables import load_trade
 from tests.strategies import random_room
 
 TRADE = load_trade()
+
+
+def _is_there(handle: Handle, wanted_mm: float, landed: dict[tuple[str, Ref], Handle], half_mm: float) -> bool:
+    now = landed.get(handle.key)
+    if handle.axis != "lead":
+        return now is not None and abs(now.value_mm - wanted_mm) <= 1e-5
+    # A panel that closes against its stop has no way left to go. One squeezed to its stack is open, within half a
+    # graduation of where it was let go. Two that were measured wider than their rod press against each other.
+    if now is None or abs(now.value_mm - wanted_mm) <= half_mm:
+        return True
+    leads = [other.value_mm for key, other in landed.items() if key != handle.key and key[1][:4] == handle.ref[:4]]
+    return any(abs(lead_mm - now.value_mm) <= 1e-6 for lead_mm in leads)
 
 
 @pytest.mark.parametrize("seed", range(24))
@@ -34,9 +48,5 @@ def test_every_place_is_reached_and_can_be_kept(seed: int) -> None:
             moved = handle.move(room, place.value_mm, alone)
             out = set_out_afresh(moved, session.wall_id, session.scheme_id, TRADE)
             landed = {other.key: other for other in handles(moved, out, TRADE)}
-            # A panel that is squeezed to its stack is open, within half a graduation of where it was let go.
-            slack_mm = half_mm if handle.axis == "lead" else 1e-5
-            # A leading edge may close its panel against its stop, where it has no way left to go.
-            if handle.key in landed or handle.axis != "lead":
-                assert landed[handle.key].value_mm == pytest.approx(place.value_mm, abs=slack_mm), handle.axis
+            assert _is_there(handle, place.value_mm, landed, half_mm), (handle.axis, place)
             assert load_bytes(dump_room(moved), "moved") == moved
