@@ -192,7 +192,9 @@ class FindingRow(QWidget):
     @property
     def buttons(self) -> list[RemedyButton]:
         """The remedies offered now."""
-        return [widget for widget in self.more.findChildren(RemedyButton) if not widget.isHidden()]
+        items = (self.more_box.itemAt(index) for index in range(self.more_box.count()))
+        widgets = [item.widget() for item in items if item is not None]
+        return [widget for widget in widgets if isinstance(widget, RemedyButton)]
 
     def _open(self, is_open: bool) -> None:
         self.more.setVisible(is_open)

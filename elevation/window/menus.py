@@ -41,7 +41,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
     ("help", msg("&Help"), ("keys",)),
 )  # fmt: skip
 _SUBMENUS = {
-    "demo>": msg("Demo roo&ms"),
+    "demo>": msg("D&emo rooms"),
     "recent>": msg("&Recent rooms"),
     "theme>": msg("&Theme"),
 }

@@ -1,0 +1,107 @@
+"""Findings in the window: shown by weight, pointed out, tried and applied."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
+from elevation.findings.model import Weight
+from elevation.room.edits import replace_rod
+from elevation.room.model import Held
+from elevation.units import Length
+
+
+@pytest.fixture
+def low(window):
+    """The window with its rod an inch over the casing: the 3 in of the trade are broken."""
+    ref = window.hang.layer_ref
+    room = replace_rod(window.session.committed, ref, height=Held("above-casing", Length(25.4, "1 in")))
+    from elevation.words import msg
+
+    window.session.commit(room, msg("Lower the rod"), ref)
+    window.refresher.now()
+    return window
+
+
+def row_of(window, rule):
+    return next(row for row in window.findings.rows if row.finding is not None and row.finding.rule == rule)
+
+
+def test_a_finding_is_told_by_shape_word_and_number(low):
+    row = row_of(low, "rod-low")
+    assert row.mark.weight == Weight.BROKEN
+    number, word = row.head.text().split()
+    assert int(number) == [finding.rule for finding in low.session.findings()].index("rod-low") + 1
+    assert word == "Broken"
+    assert "3 in" in row.text.text()
+    assert row.authority.text()
+    assert row.text.text() in row.head.accessibleName()
+
+
+def test_the_heaviest_come_first(low):
+    order = [Weight.STOP, Weight.BROKEN, Weight.CONSIDER]
+    weights = [row.finding.weight for row in low.findings.rows if row.finding is not None]
+    assert weights == sorted(weights, key=order.index)
+
+
+def test_opening_a_finding_works_its_remedies_out_and_one_click_applies_one(low):
+    row = row_of(low, "rod-low")
+    assert row.buttons == []
+    row.head.click()
+    assert row.buttons
+    before = low.session.committed
+    row.buttons[0].click()
+    assert low.session.committed is not before
+    assert "rod-low" not in {finding.rule for finding in low.session.findings()}
+    low.session.undo()
+    assert low.session.committed is before
+
+
+def test_hovering_a_remedy_shows_it_on_the_wall_and_changes_nothing(low):
+    row = row_of(low, "rod-low")
+    row.head.click()
+    shown = low.canvas.grab().toImage()
+    before = low.session.committed
+    QTest.qWait(0)
+    button = row.buttons[0]
+    button.setFocus()
+    assert low.canvas._preview is not None
+    assert low.canvas.grab().toImage() != shown
+    assert low.session.committed is before
+    low.canvas.setFocus()
+    assert low.canvas._preview is None
+
+
+def test_hovering_a_finding_rings_it(low):
+    row = row_of(low, "rod-low")
+    row.entered.emit(row.finding)
+    assert low.canvas.pointed is row.finding
+    row.entered.emit(None)
+    assert low.canvas.pointed is None
+
+
+def test_clicking_a_mark_on_the_wall_opens_its_finding(low, mouse_on):
+    finding = low.session.findings()[0]
+    low.canvas.finding_clicked.emit(finding)
+    row = next(row for row in low.findings.rows if row.finding is finding)
+    assert row.head.isChecked()
+
+
+def test_remedies_are_never_worked_out_during_a_drag(low, mouse_on, monkeypatch):
+    row_of(low, "rod-low").head.click()
+    asked = []
+    monkeypatch.setattr("elevation.window.findings_panel.remedies", lambda *args: asked.append(args))
+    handle = next(handle for handle in low.canvas.handles() if handle.axis == "rod-height")
+    hand = mouse_on(low)
+    hand.press(*handle.at)
+    hand.move(handle.at[0], handle.at[1] + 5)
+    QTest.qWait(400)
+    assert asked == []
+    QTest.keyClick(low.canvas, Qt.Key.Key_Escape)
+    hand.release()
+
+
+def test_nothing_found_is_said(window):
+    rules = {finding.rule for finding in window.session.findings()}
+    assert window.findings._none.isVisible() == (not rules)
