@@ -56,14 +56,22 @@ def refreshed(old: Catalog, templates: tuple[Template, ...], language: str) -> C
         revision_date=_DATE,
         fuzzy=False,
     )
+    # An underlined letter that moved in the template changes nothing in the translation.
+    unmarked = {_bare(known.id): known.id for known in old if isinstance(known.id, str) and known.id}
     for template in templates:
         said = said_in(old, template)
+        if said == ("",) and not template.other and _bare(template.one) in unmarked:
+            said = said_in(old, Template(unmarked[_bare(template.one)], "", ()))
         places_of = [(name, 0) for name in template.files]
         if template.other:
             new.add((template.one, template.other), said if len(said) == 2 else ("", ""), locations=places_of)
         else:
             new.add(template.one, said[0], locations=places_of)
     return new
+
+
+def _bare(template: str) -> str:
+    return template.replace("&", "")
 
 
 def said_in(catalogue: Catalog, template: Template) -> tuple[str, ...]:
