@@ -6,7 +6,9 @@ from collections.abc import Callable
 
 from elevation.setting_out.model import ObstacleOut
 from elevation.sheet import draw_fitting, draw_heater
+from elevation.sheet.draw_titles import ENGLISH, obstacle_title
 from elevation.sheet.records import Group, Record
+from elevation.words import Style
 
 _DRAW: dict[str, Callable[[ObstacleOut], list[Record]]] = {
     "outlet": draw_fitting.outlet,
@@ -27,27 +29,8 @@ _DRAW: dict[str, Callable[[ObstacleOut], list[Record]]] = {
     "wall-register": draw_heater.register,
 }
 
-_NAMES = {
-    "outlet": "Outlet",
-    "switch": "Switch",
-    "light": "Wall light",
-    "smoke-alarm": "Smoke alarm",
-    "shelf": "Shelf",
-    "furniture": "Furniture",
-    "picture": "Picture",
-    "pipe": "Pipe",
-    "door-swing": "Door swing",
-    "hot-water-radiator": "Hot-water radiator",
-    "electric-heater": "Electric heater",
-    "fan-heater": "Fan heater",
-    "portable-heater": "Portable heater",
-    "flame-heater": "Fireplace",
-    "floor-register": "Floor register",
-    "wall-register": "Wall register",
-}
 
-
-def draw_obstacle(obstacle: ObstacleOut) -> Group:
+def draw_obstacle(obstacle: ObstacleOut, style: Style = ENGLISH) -> Group:
     """One obstacle inside its outline, as a group of layer ``obstacle``.
 
     Raises
@@ -56,4 +39,4 @@ def draw_obstacle(obstacle: ObstacleOut) -> Group:
         For a kind that the room's model does not know.
     """
     records = _DRAW[obstacle.kind](obstacle)
-    return Group(obstacle.ref, "obstacle", obstacle.name or _NAMES[obstacle.kind], tuple(records))
+    return Group(obstacle.ref, "obstacle", obstacle_title(obstacle, style), tuple(records))

@@ -11,7 +11,7 @@ from typing import Literal
 from msgspec import Struct
 
 from elevation.room.model import Ref
-from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, TreatmentOut
+from elevation.setting_out.model import LayerOut, PanelOut, Profile, SetOut, Span, TreatmentOut
 from elevation.sheet import inks
 from elevation.sheet.draw_cloth import cloth_records, outline_path
 from elevation.sheet.draw_drape import hang, hem_at
@@ -21,9 +21,11 @@ from elevation.sheet.draw_obstacle import draw_obstacle
 from elevation.sheet.draw_opening import draw_opening
 from elevation.sheet.draw_pool import pool_records
 from elevation.sheet.draw_rod import bracket_records, rod_records
+from elevation.sheet.draw_titles import ENGLISH, bracket_title, opening_title, panel_title, rod_title, wall_title
 from elevation.sheet.paths import height_at, path_through
 from elevation.sheet.records import LAYERS, NARROW, WIDE, Group, Ink, Path, Pen, Record
 from elevation.trade.model import Trade
+from elevation.words import Style
 
 Position = Literal["open", "closed", "drawn"]
 
@@ -46,7 +48,10 @@ class View(Struct, frozen=True, gc=False):
     stack: bool = True
 
 
-def draw_wall(set_out: SetOut, trade: Trade, view: View = View()) -> tuple[Group, ...]:  # noqa: B008  (frozen)
+AS_DRAWN = View()
+
+
+def draw_wall(set_out: SetOut, trade: Trade, view: View = AS_DRAWN, style: Style = ENGLISH) -> tuple[Group, ...]:
     """The whole wall without annotation, in the order in which it is laid down.
 
     Parameters
@@ -57,17 +62,19 @@ def draw_wall(set_out: SetOut, trade: Trade, view: View = View()) -> tuple[Group
         Headings and rod ends, to know how they look.
     view : View
         Which position of the panels is drawn.
+    style : Style
+        How the groups' titles are said.
 
     Returns
     -------
     tuple of Group
         Sorted by layer; each group's ``ref`` is the real Ref of what it draws.
     """
-    groups = [draw_face(set_out, wall_title(set_out))]
-    groups.extend(draw_opening(opening, opening_title(opening)) for opening in set_out.openings)
-    groups.extend(draw_obstacle(obstacle) for obstacle in set_out.obstacles)
+    groups = [draw_face(set_out, wall_title(set_out, style))]
+    groups.extend(draw_opening(opening, opening_title(opening, style)) for opening in set_out.openings)
+    groups.extend(draw_obstacle(obstacle, style) for obstacle in set_out.obstacles)
     for treatment in set_out.treatments:
-        groups.extend(draw_treatment(treatment, set_out.floor, trade, view))
+        groups.extend(draw_treatment(treatment, set_out.floor, trade, view, style))
     return in_order(groups)
 
 
@@ -76,26 +83,17 @@ def in_order(groups: list[Group]) -> tuple[Group, ...]:
     return tuple(sorted(groups, key=lambda group: LAYERS.index(group.layer)))
 
 
-def draw_treatment(treatment: TreatmentOut, floor: Profile, trade: Trade, view: View) -> tuple[Group, ...]:
+def draw_treatment(
+    treatment: TreatmentOut, floor: Profile, trade: Trade, view: View, style: Style = ENGLISH
+) -> tuple[Group, ...]:
     """One treatment: panels, rods and brackets of its layers, the far layer first.
 
     Depends on nothing but its arguments: keep the result while they are the same objects.
     """
     groups: list[Group] = []
     for layer in reversed(treatment.layers):
-        groups.extend(_draw_layer(treatment, layer, floor, trade, view))
+        groups.extend(_draw_layer(treatment, layer, floor, trade, view, style))
     return in_order(groups)
-
-
-def wall_title(set_out: SetOut) -> str:
-    """Plain words for the wall's own group."""
-    return f"Wall: {set_out.wall_name}" if set_out.wall_name else "Wall"
-
-
-def opening_title(opening: OpeningOut) -> str:
-    """Plain words for an opening's group."""
-    kind = {"window": "Window", "door": "Door", "sliding-door": "Sliding door"}.get(opening.kind, "Opening")
-    return f"{kind} {opening.number}"
 
 
 def panel_span(panel: PanelOut, position: Position) -> Span:
@@ -103,16 +101,18 @@ def panel_span(panel: PanelOut, position: Position) -> Span:
     return {"open": panel.open, "closed": panel.closed, "drawn": panel.drawn}[position]
 
 
-def _draw_layer(treatment: TreatmentOut, layer: LayerOut, floor: Profile, trade: Trade, view: View) -> list[Group]:
+def _draw_layer(
+    treatment: TreatmentOut, layer: LayerOut, floor: Profile, trade: Trade, view: View, style: Style
+) -> list[Group]:
     row = trade.headings.get(layer.heading)
     kind = heading_kind(layer.heading, row.carries if row is not None else "rings")
     end = trade.ends.get(layer.support.ends)
-    name = treatment.name or " and ".join(opening_title(opening).lower() for opening in treatment.openings)
+    names = [panel_title(number, treatment, style) for number in range(1, len(layer.panels) + 1)]
     groups: list[Group] = []
     hidden: list[Span] = []
     covers: list[tuple[float, float, float]] = []
     if view.panels != "none":
-        for panel in layer.panels:
+        for panel, name in zip(layer.panels, names, strict=True):
             span = panel_span(panel, view.panels)
             if span[1] - span[0] <= 1e-6:
                 continue
@@ -122,36 +122,36 @@ def _draw_layer(treatment: TreatmentOut, layer: LayerOut, floor: Profile, trade:
                 *pool_records(panel, drape, floor),
                 *heading_records(panel, drape, kind, layer.support),
             ]
-            groups.append(Group(panel.ref, f"panel-{view.panels}", f"Panel, {panel.side}, {name}", tuple(records)))
+            groups.append(Group(panel.ref, f"panel-{view.panels}", name, tuple(records)))
             hidden.extend(before_rod(panel, drape, kind, layer.support))
             covers.append((*span, drape.top_mm))
     if view.stack:
-        groups.extend(_ghosts(layer, floor, view, name))
+        groups.extend(_ghosts(layer, names, floor, view))
     support_records = rod_records(layer.support, end.shape if end is not None else "none", hidden)
-    groups.append(Group(layer.ref, "rod", f"Rod, {name}", tuple(support_records)))
-    for bracket in layer.brackets:
+    groups.append(Group(layer.ref, "rod", rod_title(treatment, style), tuple(support_records)))
+    for number, bracket in enumerate(layer.brackets, 1):
         top = max((top for left, right, top in covers if left <= bracket.x_mm <= right), default=None)
         groups.append(
             Group(
                 bracket.ref,
                 "bracket",
-                f"Bracket, {name}",
+                bracket_title(number, treatment, style),
                 tuple(bracket_records(bracket, layer.support.diameter_mm, top)),
             )
         )
     return groups
 
 
-def _ghosts(layer: LayerOut, floor: Profile, view: View, name: str) -> list[Group]:
+def _ghosts(layer: LayerOut, names: list[str], floor: Profile, view: View) -> list[Group]:
     """Dashed outlines of where the panels also stand: open, or closed where they are shown open."""
     other: Position = "closed" if view.panels == "open" else "open"
     groups: list[Group] = []
-    for panel in layer.panels:
+    for panel, name in zip(layer.panels, names, strict=True):
         span = panel_span(panel, other)
         shown: Span = panel_span(panel, view.panels) if view.panels != "none" else (0.0, 0.0)
         if span[1] - span[0] <= 1e-6 or max(abs(span[0] - shown[0]), abs(span[1] - shown[1])) < 1.0:
             continue
-        groups.append(Group(panel.ref, "stack", f"Panel {other}, {name}", _ghost(panel, span, floor)))
+        groups.append(Group(panel.ref, "stack", name, _ghost(panel, span, floor)))
     return groups
 
 
