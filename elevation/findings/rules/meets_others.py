@@ -53,7 +53,7 @@ def overlap(a: TreatmentOut, b: TreatmentOut) -> float:
 
 
 def find(scene: Scene) -> Iterator[Finding]:
-    """A finding for each treatment that stands in one to its left."""
+    """A finding for each two treatments that stand in each other."""
     placed = sorted(
         ((*reach_of(treatment), treatment) for treatment in scene.set_out.treatments if treatment.layers),
         key=lambda entry: (entry[0], entry[1], entry[2].ref),
@@ -64,16 +64,18 @@ def find(scene: Scene) -> Iterator[Finding]:
                 break
             by = overlap(treatment, other)
             if by > TOUCH_MM:
-                layer = other.layers[0]
+                # Which of two is told about does not depend on the side one looks from: the later one.
+                first, second = (treatment, other) if treatment.ref < other.ref else (other, treatment)
+                layer = second.layers[0]
                 yield Finding(
                     "meets",
                     Weight.STOP,
                     layer.ref,
                     msg(
                         "{where}: rod, brackets or cloth run {by} into those of {other}.",
-                        where=where(other),
+                        where=where(second),
                         by=Mm(by),
-                        other=where(treatment),
+                        other=where(first),
                     ),
                     by_geometry(),
                     measured_mm=-by,
