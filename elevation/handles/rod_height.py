@@ -23,6 +23,7 @@ from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION, RULE
 from elevation.room.edits import replace_rod
 from elevation.room.model import Held, Ref, Room
+from elevation.setting_out.hems import length_in_hand
 from elevation.setting_out.model import SetOut, Span
 from elevation.units import Length
 from elevation.words import Message, Mm, msg
@@ -134,18 +135,26 @@ def ready_made(context: Context) -> Iterable[float]:
 
 
 def _panel_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> Iterable[Sticking]:
-    if not dressed.landed.panels:
+    """Rod heights at which a panel in hand, or one from the shop, ends where it should."""
+    panels = dressed.landed.panels
+    if not panels:
         return
-    heading_mm = max(panel.heading_mm for panel in dressed.landed.panels)
+    heading_mm = max(panel.heading_mm for panel in panels)
     over_mm = floor_under(context, dressed) + clear_mm(context, dressed) + heading_mm
-    in_hand = {length.mm for panel in dressed.layer.panels if (length := panel.measured_length or panel.label_length)}
+    in_hand = {length_mm for panel in dressed.layer.panels if (length_mm := length_in_hand(panel)) is not None}
     for length_mm in sorted(in_hand):
         reason = msg("the {length} panel in hand just clears the floor", length=Mm(length_mm))
         # The hem rules say the same of cloth in hand, so it ranks with them.
         yield Sticking(axis, ref, over_mm + length_mm, reason, RULE)
     # With panels in hand, other lengths are no reason to hang the rod anywhere.
-    if not in_hand:
-        for length_mm in ready_made(context):
+    if in_hand:
+        return
+    at_sill = dressed.layer.hem.target in ("sill", "apron")
+    for length_mm in ready_made(context):
+        if at_sill:
+            reason = msg("a {length} panel ends where the hem is wished", length=Mm(length_mm))
+            yield Sticking(axis, ref, panels[0].hem_low_mm + heading_mm + length_mm, reason, NEIGHBOUR)
+        else:
             reason = msg("a {length} panel just clears the floor", length=Mm(length_mm))
             yield Sticking(axis, ref, over_mm + length_mm, reason, NEIGHBOUR)
 

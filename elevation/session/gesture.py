@@ -19,6 +19,9 @@ from elevation.units import Length, format_length, parse_length
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
 
+CLICK_PX = 2.0
+"""A handle stays where it is until the pointer has once been farther away than this: a click is no drag."""
+
 
 class _Pointer(Struct, frozen=True, gc=False):
     """Where the pointer is, how many mm one pixel is, and whether sticking is off."""
@@ -72,6 +75,7 @@ class Gesture:
         self._candidate = room
         self._stuck = Stuck(handle.value_mm)
         self._is_stale = False
+        self._is_dragged = False
         self._before: frozenset[tuple[object, ...]] | None = None
 
     def move(self, wanted_mm: float, mm_per_px: float, free: bool = False) -> None:
@@ -89,7 +93,8 @@ class Gesture:
         if self.is_over:
             return
         self._pointer = _Pointer(wanted_mm, mm_per_px, free)
-        if self._typed is None:
+        self._is_dragged = self._is_dragged or abs(wanted_mm - self.handle.value_mm) > CLICK_PX * mm_per_px
+        if self._typed is None and self._is_dragged:
             self._is_stale = True
             self._changed()
 
@@ -167,7 +172,7 @@ class Gesture:
         if self._typed is not None:
             self._candidate = self.handle.hold(self._base, self._typed, self.alone)
             self._stuck = Stuck(self.handle.from_shown(self._typed.mm))
-        elif self._pointer is not None:
+        elif self._pointer is not None and self._is_dragged:
             at = self._pointer
             self._stuck = stick(
                 self.handle, at.wanted_mm, self.candidates, self._base.graduation_mm, at.mm_per_px, self._stuck, at.free

@@ -20,6 +20,7 @@ from elevation.session.history import History
 from elevation.session.nudging import Nudging
 from elevation.session.pipeline import Pipeline
 from elevation.session.storage import Storage
+from elevation.session.view import View
 from elevation.session.worker import Worker
 from elevation.setting_out.model import SetOut
 from elevation.trade.model import Trade
@@ -67,9 +68,7 @@ class Session:
         self._gesture: Gesture | None = None
         self._nudging = Nudging(clock)
         self._selection: Ref | None = None
-        self._wall_id = ""
-        self._scheme_id: str | None = None
-        self._settle_view()
+        self._view = View(room)
 
     # -- what is looked at -------------------------------------------------
 
@@ -96,12 +95,12 @@ class Session:
     @property
     def wall_id(self) -> str:
         """Id of the wall shown; empty in a room without walls."""
-        return self._wall_id
+        return self._view.wall_id
 
     @property
     def scheme_id(self) -> str | None:
         """Id of the scheme shown; None for a bare wall."""
-        return self._scheme_id
+        return self._view.scheme_id
 
     @property
     def selection(self) -> Ref | None:
@@ -116,19 +115,19 @@ class Session:
 
     def set_out(self) -> SetOut:
         """Where everything lands on the wall shown."""
-        return self.pipeline.set_out_of(self.room, self._wall_id, self._scheme_id)
+        return self.pipeline.set_out_of(self.room, self.wall_id, self.scheme_id)
 
     def scene(self) -> Scene:
         """What the rules look at."""
-        return self.pipeline.scene_of(self.room, self._wall_id, self._scheme_id)
+        return self.pipeline.scene_of(self.room, self.wall_id, self.scheme_id)
 
     def findings(self) -> tuple[Finding, ...]:
         """What the rules find on the wall shown, sorted by weight."""
-        return self.pipeline.findings_of(self.room, self._wall_id, self._scheme_id)
+        return self.pipeline.findings_of(self.room, self.wall_id, self.scheme_id)
 
     def handles(self) -> tuple[Handle, ...]:
         """What can be dragged on the wall shown."""
-        return self.pipeline.handles_of(self.room, self._wall_id, self._scheme_id)
+        return self.pipeline.handles_of(self.room, self.wall_id, self.scheme_id)
 
     def handle(self, axis: str, ref: Ref) -> Handle:
         """The handle of that axis and ref as it is now.
@@ -152,7 +151,6 @@ class Session:
             There is no such wall.
         """
         wall_of(self.committed, wall_id)
-        self._end_gesture()
         self._look_at(wall_id, None)
 
     def switch_scheme(self, scheme_id: str | None) -> None:
@@ -163,9 +161,8 @@ class Session:
         NoSuch
             The wall has no such scheme.
         """
-        scheme_of(self.committed, self._wall_id, scheme_id)
-        self._end_gesture()
-        self._look_at(self._wall_id, scheme_id)
+        scheme_of(self.committed, self.wall_id, scheme_id)
+        self._look_at(self.wall_id, scheme_id)
 
     # -- edits ---------------------------------------------------------------
 
@@ -238,7 +235,7 @@ class Session:
             self.committed,
             candidates(handle, self.scene(), alone=alone),
             alone,
-            lambda room: self.pipeline.findings_of(room, self._wall_id, self._scheme_id),
+            lambda room: self.pipeline.findings_of(room, self.wall_id, self.scheme_id),
             lambda: self.changed.emit("room"),
             lambda room: self._finish(handle, room),
         )
@@ -369,21 +366,13 @@ class Session:
         self._nudging.forget()
         self._history = History(room)
         self._selection = None
-        self._wall_id = ""
-        self._scheme_id = None
-        self._settle_view()
+        self._view = View(room)
         for event in _EVENTS:
             self.changed.emit(event)
 
-    # -- view ------------------------------------------------------------------
-
-    def _after_edit(self, ref: Ref | None = None) -> None:
+    def _after_edit(self, ref: Ref = ()) -> None:
         self.storage.autosave(self.committed)
-        before = (self._wall_id, self._scheme_id)
-        if ref:
-            self._show(ref)
-        self._settle_view()
-        if (self._wall_id, self._scheme_id) != before:
+        if self._view.turn_to(self.committed, ref):
             self.changed.emit("view")
         self.changed.emit("room")
         self.changed.emit("path")
@@ -392,35 +381,12 @@ class Session:
         elif self._selection is not None and not has(self.committed, self._selection):
             self.selection = None
 
-    def _show(self, ref: Ref) -> None:
-        """Turn to the wall and scheme that ``ref`` lies in, so that an undo is seen."""
-        for wall in self.committed.walls:
-            if wall.id == ref[0]:
-                if wall.id != self._wall_id:
-                    self._wall_id, self._scheme_id = wall.id, None
-                if len(ref) > 1 and any(scheme.id == ref[1] for scheme in wall.schemes):
-                    self._scheme_id = ref[1]
-
     def _look_at(self, wall_id: str, scheme_id: str | None) -> None:
+        self._end_gesture()
         self._nudging.forget()
-        before = (self._wall_id, self._scheme_id)
-        self._wall_id, self._scheme_id = wall_id, scheme_id
-        self._settle_view()
-        if (self._wall_id, self._scheme_id) != before:
+        if self._view.look_at(self.committed, wall_id, scheme_id):
             self.selection = None
             self.changed.emit("view")
-
-    def _settle_view(self) -> None:
-        """Look at something that is there: the wall and scheme shown, else the first ones."""
-        walls = {wall.id: wall for wall in self.committed.walls}
-        wall = walls.get(self._wall_id) or next(iter(walls.values()), None)
-        if wall is None:
-            self._wall_id, self._scheme_id = "", None
-            return
-        self._wall_id = wall.id
-        ids = [scheme.id for scheme in wall.schemes]
-        if self._scheme_id not in ids:
-            self._scheme_id = ids[0] if ids else None
 
 
 def moved(handle: Handle) -> Message:

@@ -85,8 +85,10 @@ class Storage:
         """
         data = read_bytes(path, MOST_BYTES)
         room = load_bytes(data, str(path))
-        same = self._is_own(path)
-        lock, is_read_only = (self._lock, self.is_read_only) if same else self._locked(path)
+        lock, is_read_only = self._lock, False
+        if lock is None or not self._is_own(path):
+            # Also for a file that is shown read-only: the other window may be gone by now.
+            lock, is_read_only = self._locked(path)
         self._forget_recovery()
         self._settle(path, lock, is_read_only, of_bytes(data))
         self._become(room, room)

@@ -130,6 +130,17 @@ RODS = (
         "40 in",
         alone=True,
     ),
+    # hem 2 in above the sill at 24: 26 + 63 + 1 3/4
+    Case(
+        "height-sill",
+        room(layer=with_layer(hem=Hem("sill", inch(2)))),
+        "rod-height",
+        LAYER,
+        90.75,
+        "a 63 in panel ends where the hem is wished",
+        HEIGHT,
+        "6 3/4 in",
+    ),
     # The kit's plate reaches 2 1/2 in below the rod; the tube is 0.922 in thick (ANSI C80.3).
     Case(
         "height-plates", room(), "rod-height", LAYER, 86.5, "plates just clear the casing of Window 1", HEIGHT, "2 1/2 in"

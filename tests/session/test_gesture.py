@@ -6,6 +6,7 @@ import pytest
 
 from elevation.errors import BadInput
 from elevation.findings.all_rules import MEMO
+from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Room
 from elevation.session.session import Session
@@ -70,6 +71,27 @@ def test_no_entry_if_nothing_changed() -> None:
     assert session.edits == 0
     assert session.committed is start
     assert not session.is_modified
+
+
+@pytest.mark.parametrize(("px", "moves"), [(1.9, False), (2.0, False), (2.1, True)])
+def test_a_click_is_no_drag(px: float, moves: bool) -> None:
+    # 4 1/32 in is no graduation: only a drag may round it.
+    session = session_on(replace_rod(room(), LAYER, height=held("above-casing", "4 1/32")))
+    handle = session.handle("rod-height", LAYER)
+    gesture = session.press(handle)
+    gesture.move(handle.value_mm + px * PX_MM, PX_MM)
+    assert (height_of(session) != "4 1/32 in") is moves
+    gesture.release()
+    assert session.edits == moves
+
+
+def test_a_drag_that_comes_back_near_its_start_is_still_a_drag() -> None:
+    session = session_on(replace_rod(room(), LAYER, height=held("above-casing", "4 1/32")))
+    handle = session.handle("rod-height", LAYER)
+    gesture = session.press(handle)
+    gesture.move(handle.value_mm + 100 * PX_MM, PX_MM)
+    gesture.move(handle.value_mm + 1 * PX_MM, PX_MM)
+    assert height_of(session) == "4 1/16 in"
 
 
 def test_escape_gives_back_the_very_same_room() -> None:
@@ -201,7 +223,7 @@ def test_moves_cost_nothing_until_someone_looks() -> None:
     told: list[str] = []
     session.changed.connect(told.append)
     for step in range(200):
-        gesture.move((88 + step / 40) * INCH, PX_MM)
+        gesture.move((89 + step / 40) * INCH, PX_MM)
     assert session.pipeline.set_out.calls == runs
     assert told == ["room"] * 200
     for _ in range(5):

@@ -166,6 +166,18 @@ def test_a_closed_window_lets_go(file: Path, windows) -> None:
     assert not windows(file).is_read_only
 
 
+def test_a_read_only_window_may_write_once_the_other_is_gone(file: Path, windows) -> None:
+    first, second = windows(file), windows(file)
+    second.revert()
+    assert second.is_read_only
+    first.close()
+    second.revert()
+    assert not second.is_read_only
+    second.commit(raised(second.committed, 5), msg("Raise"))
+    second.save()
+    assert load_room(file) == second.committed
+
+
 def test_opening_another_file_lets_go_of_the_first(file: Path, windows) -> None:
     first = windows(file)
     first.open(demo_rooms() / "3-attic.room.json")
