@@ -7,6 +7,7 @@ along the wall are exact integrals of the head's function: no polygon takes part
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -115,6 +116,13 @@ def _under_circle(u: float, r: float) -> float:
     return (u * math.sqrt(r * r - u * u) + r * r * math.asin(u / r)) / 2
 
 
+@lru_cache(maxsize=64)
+def _unit_arc(start: float, stop: float, count: int) -> tuple[Point, ...]:
+    """Points between the ends of an arc of the unit circle: alike for all openings of one shape, whatever their size."""
+    step = (stop - start) / count
+    return tuple((math.cos(start + i * step), math.sin(start + i * step)) for i in range(1, count))
+
+
 def outline(shape: Shape) -> tuple[Point, ...]:
     """The shape as one closed polygon, anticlockwise from the lower left corner; the first point is not repeated.
 
@@ -130,7 +138,5 @@ def outline(shape: Shape) -> tuple[Point, ...]:
     stop = math.atan2(shape.left_top_mm - cy, shape.left_mm - cx)
     # An even number, so that the crown of a whole arc is one of its points.
     count = 2 * max(1, math.ceil((stop - start) / math.pi * SEGMENTS_A_QUARTER))
-    step = (stop - start) / count
-    cos, sin = math.cos, math.sin
-    arc = [(cx + r * cos(start + i * step), cy + r * sin(start + i * step)) for i in range(1, count)]
+    arc = [(cx + r * c, cy + r * s) for c, s in _unit_arc(start, stop, count)]
     return (*base, (shape.right_mm, shape.right_top_mm), *arc, (shape.left_mm, shape.left_top_mm))

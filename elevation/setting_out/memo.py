@@ -37,7 +37,12 @@ class Memo(Generic[P, R]):
         """The function's value, remembered where every argument is one of the last two calls'."""
         kept = self._kept
         for known, value in kept:
-            if len(known) == len(args) and all(a is b for a, b in zip(known, args, strict=True)):
+            if len(known) != len(args):
+                continue
+            for a, b in zip(known, args):  # noqa: B905 - this runs for every part of a wall on every frame
+                if a is not b:
+                    break
+            else:
                 return value
         value = self._function(*args, **kwargs)
         self.calls += 1

@@ -15,7 +15,7 @@ from elevation.setting_out.missing import missing_of
 from elevation.setting_out.model import MissingFact, ObstacleOut, OpeningOut, ProportionOut, SetOut, TreatmentOut
 from elevation.setting_out.opening import Placed, SweepSizes, place
 from elevation.setting_out.profile import profile_of
-from elevation.setting_out.proportions import proportions_of
+from elevation.setting_out.proportions import of_treatment, of_wall
 from elevation.setting_out.treatment import set_out_treatment
 from elevation.trade.model import Trade
 from elevation.units import Length
@@ -27,6 +27,17 @@ MOST_WALLS = 32
 
 MOST_PARTS = 400
 """Openings and treatments of one wall whose last results are kept."""
+
+
+class Dresser:
+    """What is remembered of one treatment."""
+
+    def __init__(self, ref: Ref) -> None:
+        self.covered: Same[tuple[Placed, ...]] = Same()
+        self.set_out: Memo[[Treatment, tuple[Placed, ...], WallFacts, Defaults, Trade], TreatmentOut] = Memo(
+            partial(set_out_treatment, ref)
+        )
+        self.proportions = Memo(of_treatment)
 
 
 class Keeper:
@@ -41,16 +52,9 @@ class Keeper:
         self._treatments: Same[tuple[TreatmentOut, ...]] = Same()
         self._obstacles = Memo(_obstacles)
         self._missing: Same[tuple[MissingFact, ...]] = Same()
-        self._proportions: Memo[
-            [tuple[OpeningOut, ...], tuple[TreatmentOut, ...], WallFacts], tuple[ProportionOut, ...]
-        ] = Memo(proportions_of)
+        self._proportions = Memo(self._look)
         self._places: dict[str, tuple[Same[Spot], Memo[[Opening, Spot, SweepSizes], Placed]]] = {}
-        self._dressers: dict[
-            Ref,
-            tuple[
-                Same[tuple[Placed, ...]], Memo[[Treatment, tuple[Placed, ...], WallFacts, Defaults, Trade], TreatmentOut]
-            ],
-        ] = {}
+        self._dressers: dict[Ref, Dresser] = {}
 
     def opening_runs(self) -> dict[str, int]:
         """How often each opening was really set out, by its id."""
@@ -58,7 +62,7 @@ class Keeper:
 
     def treatment_runs(self) -> dict[Ref, int]:
         """How often each treatment was really set out, by its ref."""
-        return {ref: memo.calls for ref, (_, memo) in self._dressers.items()}
+        return {ref: dresser.set_out.calls for ref, dresser in self._dressers.items()}
 
     def set_out(self, room: Room, wall: Wall, scheme: Scheme | None, trade: Trade) -> SetOut:
         """Set out ``wall`` in ``scheme`` (None: bare)."""
@@ -110,19 +114,23 @@ class Keeper:
         if len(self._dressers) > MOST_PARTS:
             self._dressers.clear()
         for treatment in scheme.treatments:
-            wanted = set(treatment.openings)
-            covered = tuple(part for opening_id, part in placed.items() if opening_id in wanted)
+            covered = _covered(treatment, placed)
             if not covered or not treatment.layers:
                 # Nothing hangs, or what it hung before is gone: there is nothing to set out.
                 continue
             ref = (wall.id, scheme.id, treatment.id)
-            keeping = self._dressers.get(ref)
-            if keeping is None:
-                keeping = (Same(), Memo(partial(set_out_treatment, ref)))
-                self._dressers[ref] = keeping
-            same, memo = keeping
-            dressed.append(memo(treatment, same.keep(covered), facts, defaults, trade))
+            dresser = self._dressers.get(ref)
+            if dresser is None:
+                dresser = self._dressers[ref] = Dresser(ref)
+            dressed.append(dresser.set_out(treatment, dresser.covered.keep(covered), facts, defaults, trade))
         return dressed
+
+    def _look(
+        self, openings: tuple[OpeningOut, ...], treatments: tuple[TreatmentOut, ...], facts: WallFacts
+    ) -> tuple[ProportionOut, ...]:
+        first, last = of_wall(openings, treatments, facts)
+        middle = [part for made in treatments for part in self._dressers[made.ref].proportions(made, facts)]
+        return (*first, *middle, *last)
 
 
 _keepers: dict[str, Keeper] = {}
@@ -170,6 +178,16 @@ def set_out_afresh(room: Room, wall_id: str, scheme_id: str | None, trade: Trade
     wall = _by_id(room.walls, wall_id, "wall")
     scheme = None if scheme_id is None else _by_id(wall.schemes, scheme_id, "scheme")
     return Keeper().set_out(room, wall, scheme, trade)
+
+
+def _covered(treatment: Treatment, placed: Mapping[str, Placed]) -> tuple[Placed, ...]:
+    """The openings that a treatment covers, left to right."""
+    ids = treatment.openings
+    if len(ids) == 1:
+        only = placed.get(ids[0])
+        return () if only is None else (only,)
+    found = [placed[opening_id] for opening_id in dict.fromkeys(ids) if opening_id in placed]
+    return tuple(sorted(found, key=lambda part: part.out.number))
 
 
 def _by_id(items: tuple[Part, ...], wanted: str, what: str) -> Part:
