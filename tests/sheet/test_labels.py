@@ -74,9 +74,9 @@ def test_a_figure_needs_room_to_spare_to_climb_and_keeps_its_rung_until_that_is_
         return labels[1].rung
 
     assert (rung(gains + spare, "staggered") == "between") == (spare > 0)
-    assert (rung(loses + spare, "between") == "between") == (spare > 0)
-    assert rung((gains + loses) / 2, "between") == "between"
-    assert rung((gains + loses) / 2, "beside") == "beside"
+    assert (rung(loses + spare, "between:0") == "between") == (spare > 0)
+    assert rung((gains + loses) / 2, "between:0") == "between"
+    assert rung((gains + loses) / 2, "beside:+1") == "beside"
 
 
 def _box(label: Label) -> tuple[float, float, float, float]:

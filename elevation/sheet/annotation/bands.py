@@ -13,7 +13,7 @@ from msgspec import Struct
 from elevation.room.model import Ref
 from elevation.setting_out.model import Point
 from elevation.sheet.annotation.ladder import PAST, STROKE, Line, Rows, climb
-from elevation.sheet.annotation.model import FIGURE, Box, Chain, Label, Segment, Side, place_of
+from elevation.sheet.annotation.model import FIGURE, Box, Chain, Label, Segment, Side, places_of
 from elevation.sheet.records import Dimension
 
 FIRST = 10.0
@@ -76,6 +76,7 @@ class Laid(Struct, frozen=True, gc=False):
     label: Label
     line: float
     box: Box
+    place: str
 
 
 class SideOut(Struct, frozen=True, gc=False):
@@ -127,14 +128,14 @@ def lay_side(
         for place, chain in enumerate(slot):
             part = _part(slot, place, bounds, frame.scale)
             ends = tuple((segment.low / frame.scale, segment.high / frame.scale) for segment in chain.segments)
-            names = [place_of(segment, chain.owner, frame.side) for segment in chain.segments]
+            names = places_of(chain, frame.side)
             labels = climb(
                 Line(chain.segments, ends, part, crossing, letter_room), rows, [previous.get(name) for name in names]
             )
-            for segment, label in zip(chain.segments, labels, strict=True):
+            for segment, label, name in zip(chain.segments, labels, names, strict=True):
                 low, high = label.centre - label.width / 2, label.centre + label.width / 2
                 box = frame.box(low, high, line + label.near, line + label.far)
-                laid.append(Laid(chain.owner, frame.side, segment, label, line, box))
+                laid.append(Laid(chain.owner, frame.side, segment, label, line, box, name))
                 depth = max(depth, label.far)
         lines.append(line)
         inward = STROKE + 0.4 if rows.above_is_out else -rows.box(0)[0]

@@ -14,11 +14,11 @@ Extension lines of lines farther out cross the rows; labels keep clear of them.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from msgspec import Struct
 
-from elevation.sheet.annotation.model import FIGURE, RUNGS, Label, Segment
+from elevation.sheet.annotation.model import FIGURE, Label, Segment
 from elevation.sheet.annotation.segments import crosses
 from elevation.sheet.type_metrics import text_width
 
@@ -92,7 +92,7 @@ def climb(line: Line, rows: Rows, previous: Sequence[str | None]) -> tuple[Label
     line : Line
     rows : Rows
     previous : sequence of str or None
-        The rung each label had when it was laid last.
+        The ``step`` each label had when it was laid last.
 
     Returns
     -------
@@ -102,11 +102,16 @@ def climb(line: Line, rows: Rows, previous: Sequence[str | None]) -> tuple[Label
     ladder = _Ladder(line, rows)
     order = sorted(range(len(line.segments)), key=lambda index: (-line.segments[index].priority, index))
     for index in order:
-        ladder.between(index, kept=previous[index] == "between")
+        ladder.between(index, previous[index])
     for index in order:
         if index not in ladder.placed:
             ladder.descend(index, previous[index])
     return tuple(ladder.placed[index] for index in range(len(line.segments)))
+
+
+def _spare(step: str, previous: str | None) -> float:
+    # A place that it did not have asks for room to spare; the one it had lets go only when that is used up.
+    return 0.0 if step == previous else SPARE
 
 
 class _Ladder:
@@ -142,7 +147,13 @@ class _Ladder:
         edges = [edge for span in spans for edge in span if first <= edge <= last and free(edge)]
         return min(edges, key=lambda edge: (abs(edge - wish), edge), default=None)
 
-    def _put(self, index: int, text: str, rung: str, row: int, centre: float, width: float, leader: bool = False) -> None:
+    def _settle(self, row: int, low: float, high: float, width: float, wish: float, spare: float) -> float | None:
+        """As ``_find``, but only where there is ``spare`` on both sides; where it then stands does not depend on that."""
+        if spare and self._find(row, low, high, width + 2 * spare, wish) is None:
+            return None
+        return self._find(row, low, high, width, wish)
+
+    def _put(self, index: int, text: str, step: str, row: int, centre: float, width: float, leader: bool = False) -> None:
         near, far = self.rows.box(row)
         middle = sum(self.line.ends[index]) / 2
         points = self._leader(middle, near, centre, width) if leader else None
@@ -150,7 +161,7 @@ class _Ladder:
             self.leaders.append(points)
         self.taken.setdefault(row, []).append((centre - width / 2, centre + width / 2))
         figure = self.line.segments[index].texts[-1]
-        self.placed[index] = Label(text, figure, rung, centre, near, far, width, points)
+        self.placed[index] = Label(text, figure, step.split(":")[0], centre, near, far, width, points, step)
 
     def _leader(self, middle: float, near: float, centre: float, width: float) -> tuple[float, float, float, float]:
         reach = max(0.0, width / 2 - 0.8)
@@ -172,28 +183,24 @@ class _Ladder:
     def _width(self, text: str) -> float:
         return text_width(text, FIGURE)
 
-    def between(self, index: int, *, kept: bool) -> bool:
+    def between(self, index: int, previous: str | None) -> bool:
         """Rung 1, the fuller text before the bare figure."""
         low, high = self.line.ends[index]
-        spare = 0.0 if kept else SPARE
-        for text in self.line.segments[index].texts:
-            width = self._width(text)
-            centre = self._find(0, low, high, width + 2 * spare, (low + high) / 2)
+        texts = self.line.segments[index].texts
+        for place, text in enumerate(texts):
+            step = f"between:{place}"
+            centre = self._settle(0, low, high, self._width(text), (low + high) / 2, _spare(step, previous))
             if centre is not None:
-                self._put(index, text, "between", 0, centre, width)
+                self._put(index, text, step, 0, centre, self._width(text))
                 return True
         return False
 
     def descend(self, index: int, previous: str | None) -> None:
         """Rungs 2 to 5."""
-        for rung, step in (("beside", self._beside), ("staggered", self._staggered), ("leader", self._led)):
-            # A rung that it did not have asks for room to spare; the one it had lets go only when that is used up.
-            spare = 0.0 if previous == rung else SPARE
-            if step(index, spare):
-                return
-        self._key(index)
+        if not (self._beside(index, previous) or self._staggered(index, previous) or self._led(index, previous)):
+            self._key(index)
 
-    def _beside(self, index: int, spare: float) -> bool:
+    def _beside(self, index: int, previous: str | None) -> bool:
         text = self.line.segments[index].texts[-1]
         width = self._width(text)
         low, high = self.line.ends[index]
@@ -209,11 +216,12 @@ class _Ladder:
                 far = own.centre - way * (own.width / 2 + 2.5)
             else:
                 far = start + way * (width + 4.0)
-            wish = start + way * (STROKE + 0.3 + spare + width / 2)
+            wish = start + way * (STROKE + 0.3 + width / 2)
             left, right = min(start, far), max(start, far)
-            centre = self._find(0, left, right, width + 2 * spare, wish)
+            step = f"beside:{way:+.0f}"
+            centre = self._settle(0, left, right, width, wish, _spare(step, previous))
             if centre is not None and abs(centre - wish) < 1.5:
-                self._put(index, text, "beside", 0, centre, width)
+                self._put(index, text, step, 0, centre, width)
                 return True
         return False
 
@@ -226,35 +234,38 @@ class _Ladder:
         ways = [(index + 1, high, 1.0), (index - 1, low, -1.0)]
         return sorted(ways, key=lambda found: -round(room(found[0]), 3))
 
-    def _staggered(self, index: int, spare: float) -> bool:
+    def _staggered(self, index: int, previous: str | None) -> bool:
         text = self.line.segments[index].texts[-1]
         width = self._width(text)
         low, high = self.line.ends[index]
         middle = (low + high) / 2
         slack = max(0.0, width / 2 - 1.5)
-        reach = width / 2 + slack + spare
-        centre = self._find(1, middle - reach, middle + reach, width + 2 * spare, middle)
+        reach = width / 2 + slack + SPARE
+        centre = self._settle(1, middle - reach, middle + reach, width, middle, _spare("staggered", previous))
         if centre is None:
             return False
         self._put(index, text, "staggered", 1, centre, width)
         return True
 
-    def _led(self, index: int, spare: float) -> bool:
+    def _led(self, index: int, previous: str | None) -> bool:
         text = self.line.segments[index].texts[-1]
         width = self._width(text)
         return any(
-            self._try_led(index, text, "leader", row, width, width + reach + spare, spare)
+            self._try_led(index, text, "leader", row, width, width + reach + SPARE, previous)
             for row, reach in ((1, 2.5), (2, 6.0))
         )
 
-    def _try_led(self, index: int, text: str, rung: str, row: int, width: float, reach: float, spare: float) -> bool:
+    def _try_led(
+        self, index: int, text: str, rung: str, row: int, width: float, reach: float, previous: str | None
+    ) -> bool:
         middle = sum(self.line.ends[index]) / 2
         near, _ = self.rows.box(row)
-        tried = {middle, middle - reach / 2, middle + reach / 2}
-        for wish in sorted(tried, key=lambda place: (abs(place - middle), place)):
-            centre = self._find(row, middle - reach, middle + reach, width + 2 * spare, wish)
+        for place, wish in enumerate((middle, middle - reach / 2, middle + reach / 2)):
+            step = f"{rung}:{row}:{place}"
+            spare = 0.0 if rung == "key" else _spare(step, previous)
+            centre = self._settle(row, middle - reach, middle + reach, width, wish, spare)
             if centre is not None and self._is_clear(self._leader(middle, near, centre, width), row):
-                self._put(index, text, rung, row, centre, width, leader=True)
+                self._put(index, text, step, row, centre, width, leader=True)
                 return True
         return False
 
@@ -272,7 +283,7 @@ class _Ladder:
             self._put(index, text, "key", 1, centre, width)
             return
         for row in range(1, CLEAR_ROWS):
-            if self._try_led(index, text, "key", row, width, width + 3.0 * row, 0.0):
+            if self._try_led(index, text, "key", row, width, width + 3.0 * row, None):
                 return
         for row in range(1, MOST_ROWS):
             centre = self._find(row, middle - width - 3.0 * row, middle + width + 3.0 * row, width, middle)
@@ -283,11 +294,3 @@ class _Ladder:
         row = max(self.taken, default=0) + 1
         centre = min(max(middle, self.line.bounds[0] + width / 2), self.line.bounds[1] - width / 2)
         self._put(index, text, "key", row, centre, width, leader=True)
-
-
-def rung_counts(labels: Mapping[str, str]) -> dict[str, int]:
-    """How many labels stand on each rung."""
-    counts = dict.fromkeys(RUNGS, 0)
-    for rung in labels.values():
-        counts[rung] += 1
-    return counts

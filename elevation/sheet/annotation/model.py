@@ -89,6 +89,8 @@ class Label(Struct, frozen=True, gc=False):
     width : float
     leader : tuple of float or None
         (along, outward, along, outward) of its leader.
+    step : str
+        The rung and which of its places, to be remembered at the next laying.
     """
 
     text: str
@@ -99,6 +101,7 @@ class Label(Struct, frozen=True, gc=False):
     far: float
     width: float
     leader: tuple[float, float, float, float] | None = None
+    step: str = ""
 
 
 class KeyLine(Struct, frozen=True, gc=False):
@@ -122,7 +125,7 @@ class Annotation(Struct, frozen=True, gc=False):
     labels : tuple of (Box, str, str)
         Box (paper mm from the wall's origin), text and rung of every label; rung ``mark`` for finding marks.
     rungs : dict
-        Rung by place, to be passed in at the next laying so that labels stay where they are.
+        What each label did, by place: ``rung:detail``; to be passed in at the next laying so that labels stay there.
     unshown : tuple of (Ref, str)
         Facts that found no column, as text for the key table.
     """
@@ -140,9 +143,15 @@ def overlap(a: Box, b: Box, slack: float = 1e-6) -> bool:
     return a[0] < b[2] - slack and b[0] < a[2] - slack and a[1] < b[3] - slack and b[1] < a[3] - slack
 
 
-def place_of(segment: Segment, owner: Ref, side: str) -> str:
-    """A name for the place of a label, the same while it is dragged."""
-    return ":".join((side, "/".join(owner), "/".join(segment.ref), segment.field))
+def places_of(chain: Chain, side: str) -> list[str]:
+    """A name for the place of each label of a chain, the same while it is dragged; the two casings of a window differ."""
+    seen: dict[str, int] = {}
+    names = []
+    for segment in chain.segments:
+        name = ":".join((side, "/".join(chain.owner), "/".join(segment.ref), segment.field))
+        seen[name] = seen.get(name, 0) + 1
+        names.append(f"{name}:{seen[name]}")
+    return names
 
 
 __all__ = [
@@ -157,5 +166,5 @@ __all__ = [
     "Segment",
     "Side",
     "overlap",
-    "place_of",
+    "places_of",
 ]

@@ -14,7 +14,7 @@ from elevation.sheet.annotation.keys import key_table as key_table_records
 from elevation.sheet.annotation.keys import opening_numbers
 from elevation.sheet.annotation.ladder import PAST
 from elevation.sheet.annotation.letters import letter, letter_room
-from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, overlap, place_of
+from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, overlap
 from elevation.sheet.records import Group, Ink, Record, Text
 from elevation.sheet.type_metrics import CAP, DESCENT, shorten, text_width
 from elevation.words import Style, msg, say
@@ -192,7 +192,7 @@ class _Assembly:
             text = keys[item.label.figure] if item.label.rung == "key" else item.label.text
             owners[item.owner].append(dimension(item, frame, text))
             self.labels.append((item.box, text, item.label.rung))
-            self.rungs[place_of(item.segment, item.owner, item.side)] = item.label.rung
+            self.rungs[item.place] = item.label.step
             if item.segment.held:
                 held.setdefault(item.owner, []).extend(self._held(item, frame))
         self._headers(owners)

@@ -1,0 +1,230 @@
+"""The composed elevation sheet: scale, paper, title block, findings, stop band."""
+
+from __future__ import annotations
+
+import pytest
+from msgspec.structs import replace
+
+from elevation.errors import BadInput
+from elevation.findings.model import Finding, Weight
+from elevation.room.style import style_for
+from elevation.sheet.annotation import RUNGS
+from elevation.sheet.dates import sheet_date
+from elevation.sheet.elevation import arranged_sheet, elevation_sheet, screen_picture
+from elevation.sheet.furniture import scale_bar
+from elevation.sheet.paper import A3, A4, FOOT_INCH, ISO_5455, LETTER, TABLOID
+from elevation.sheet.records import LAYERS, Fill, Group, Picture, Polyline, Text
+from elevation.words import Style, msg
+from tests.sheet.sheet_cases import Case, case_of, demo_case, demo_cases, trade
+from tests.strategies import random_walls
+
+
+def _sheet(case: Case, **given: object) -> Picture:
+    room, set_out, findings = case
+    return elevation_sheet(room, set_out, findings, trade(), style_for(room), date="2026-03-01", **given)  # type: ignore[arg-type]
+
+
+def _texts(picture: Picture) -> list[str]:
+    return [record.text for group in picture.groups for record in group.records if isinstance(record, Text)]
+
+
+def _said(picture: Picture) -> str:
+    return " ".join(_texts(picture))
+
+
+def test_inch_rooms_have_foot_inch_scales_and_their_sheets_metric_ones_iso() -> None:
+    for case in demo_cases():
+        picture = _sheet(case)
+        if case[0].unit == "in":
+            assert picture.scale in FOOT_INCH
+            assert picture.page in (LETTER, TABLOID)
+        else:
+            assert picture.scale in ISO_5455
+            assert picture.page in (A4, A3)
+
+
+def test_the_largest_scale_that_fits_is_taken() -> None:
+    for case in demo_cases():
+        room, set_out, findings = case
+        arranged = arranged_sheet(room, set_out, findings, trade(), style_for(room))
+        scales = FOOT_INCH if room.unit == "in" else ISO_5455
+        larger = [scale for scale in scales if scale < arranged.scale]
+        if larger:
+            with pytest.raises(BadInput, match="does not fit"):
+                arranged_sheet(room, set_out, findings, trade(), style_for(room), arranged.page, max(larger))
+
+
+def test_the_larger_sheet_is_proposed_only_where_the_smaller_would_force_less_than_1_to_24() -> None:
+    for case in demo_cases():
+        room, set_out, findings = case
+        small = LETTER if room.unit == "in" else A4
+        on_small = arranged_sheet(room, set_out, findings, trade(), style_for(room), small)
+        chosen = arranged_sheet(room, set_out, findings, trade(), style_for(room))
+        if on_small.scale <= 24.0:
+            assert chosen.page is small
+        else:
+            assert chosen.scale <= on_small.scale
+
+
+def test_a_scale_that_was_asked_for_is_kept_or_refused() -> None:
+    case = demo_case("bedroom")
+    assert _sheet(case, scale=30.0).scale == 30.0
+    with pytest.raises(BadInput, match="1:2 does not fit on letter or tabloid; choose a smaller scale"):
+        _sheet(case, scale=2.0)
+
+
+def test_title_block_names_room_wall_scheme_scale_date_and_sheet() -> None:
+    case = demo_case("living")
+    texts = _texts(_sheet(case))
+    room, set_out, _ = case
+    for text in (room.name, set_out.wall_name, "2026-03-01", "1 / 4"):
+        assert text in texts
+    assert any(text.endswith("= 1 ft (1:24)") for text in texts)
+    assert any(set_out.scheme_name in text for text in texts)
+
+
+def test_sheet_says_its_unit_and_warns_where_drilling_is_shown() -> None:
+    case = demo_case("bedroom")
+    said = _said(_sheet(case))
+    assert "dimensions in inches" in said
+    assert "before drilling" in said
+    bare = (case[0], replace(case[1], treatments=()), ())
+    assert "before drilling" not in _said(_sheet(bare))
+
+
+def test_every_finding_is_told_with_its_word_and_its_authority() -> None:
+    room, set_out, _ = demo_case("bedroom")
+    subject = set_out.treatments[0].ref
+    findings = tuple(
+        Finding(
+            "meets", weight, subject, msg("Something is {weight}.", weight=str(weight)), msg("IRC R310"), at=(900.0, 900.0)
+        )
+        for weight in Weight
+    )
+    said = _said(_sheet((room, set_out, findings)))
+    for text in (
+        "Stop: Something is stop.",
+        "Broken: Something is broken.",
+        "Consider: Something is consider.",
+        "IRC R310",
+    ):
+        assert text in said
+
+
+def _bands(picture: Picture) -> list[Text]:
+    return [
+        record
+        for group in picture.groups
+        for record in group.records
+        if isinstance(record, Text) and record.text.startswith("Stop: do not build")
+    ]
+
+
+@pytest.mark.parametrize(("weight", "count"), [(Weight.STOP, 1), (Weight.BROKEN, 0), (Weight.CONSIDER, 0)])
+def test_a_stop_prints_a_band_across_the_sheet_and_nothing_less_does(weight: Weight, count: int) -> None:
+    room, set_out, _ = demo_case("bedroom")
+    laid = set_out.treatments[0]
+    finding = Finding("meets", weight, (*laid.ref, laid.layers[0].ref[-1]), msg("It meets."), msg("geometry"))
+    bands = _bands(_sheet((room, set_out, (finding,))))
+    assert len(bands) == count
+    if bands:
+        assert laid.name in bands[0].text
+
+
+def test_a_stop_that_concerns_no_treatment_here_prints_no_band() -> None:
+    room, set_out, _ = demo_case("bedroom")
+    finding = Finding("meets", Weight.STOP, ("other", "s", "t"), msg("It meets."), msg("geometry"))
+    assert _bands(_sheet((room, set_out, (finding,)))) == []
+
+
+def test_findings_that_find_no_room_are_counted() -> None:
+    room, set_out, _ = demo_case("bedroom")
+    text = msg(
+        "A long sentence about something that is wrong with this window and takes three lines of the margin at least."
+    )
+    findings = tuple(Finding("meets", Weight.BROKEN, ("w",), text, msg("geometry"), at=(900.0, 900.0)) for _ in range(40))
+    picture = _sheet((room, set_out, findings))
+    more = next(text for text in _texts(picture) if text.startswith("… and"))
+    told = sum(text.startswith("Broken:") for text in _texts(picture))
+    assert more == f"… and {40 - told} more"
+    marks = [group for group in picture.groups if group.layer == "finding"]
+    assert sum(isinstance(record, Text) for group in marks for record in group.records) == told
+
+
+def test_all_text_of_random_sheets_stays_inside_the_frame() -> None:
+    from elevation.sheet.furniture import inside
+    from elevation.sheet.type_metrics import text_width
+
+    for room, wall in random_walls(60, 7000):
+        case = case_of(room, wall, wall.schemes[0].id if wall.schemes else None)
+        picture = _sheet(case)
+        assert picture.page is not None
+        place = inside(picture.page)
+        for group in picture.groups:
+            if group.frame != "paper":
+                continue
+            for record in group.records:
+                if isinstance(record, Text):
+                    width = text_width(record.text, record.height, record.weight)
+                    left = record.at[0] - {"left": 0.0, "middle": width / 2, "right": width}[record.align]
+                    assert place.left <= left, record.text
+                    assert left + width <= place.right, record.text
+                    assert place.bottom <= record.at[1] <= place.top, record.text
+
+
+def test_blocks_of_the_margin_do_not_run_into_the_title_block() -> None:
+    for case in demo_cases():
+        room, set_out, findings = case
+        arranged = arranged_sheet(room, set_out, findings, trade(), style_for(room))
+        for item in arranged.placed:
+            column = next(column for column in arranged.layout.columns if abs(column.left - item.left) < 1e-6)
+            assert item.top - item.block.height >= column.top - column.height - 1e-6
+
+
+@pytest.mark.parametrize(
+    ("unit", "scale"), [("in", 24.0), ("in", 16.0), ("in", 96.0), ("in", 4.0), ("mm", 20.0), ("mm", 50.0), ("mm", 2.0)]
+)
+def test_scale_bar_is_as_long_as_it_says(unit: str, scale: float) -> None:
+    records, _ = scale_bar(scale, 0.0, 0.0, Style(unit))
+    outline = next(record for record in records if isinstance(record, Polyline))
+    long = max(x for x, _ in outline.points)
+    text = next(record.text for record in records if isinstance(record, Text) and record.text != "0")
+    number, name = text.split(" ")
+    # NIST: 1 ft is 304.8 mm, 1 in is 25.4 mm, exactly.
+    assert long * scale == pytest.approx(float(number) * {"ft": 304.8, "in": 25.4, "m": 1000.0, "mm": 1.0}[name])
+    assert 8.0 < long <= 62.0
+    assert sum(isinstance(record, Fill) for record in records) >= 1
+
+
+def test_date_comes_from_the_environment_where_it_is_set(monkeypatch: pytest.MonkeyPatch) -> None:
+    # 1767225600 s after the epoch is 2026-01-01T00:00:00Z (reproducible-builds.org, SOURCE_DATE_EPOCH).
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1767225600")
+    assert sheet_date() == "2026-01-01"
+    for odd in ("", "soon", "9" * 40):
+        monkeypatch.setenv("SOURCE_DATE_EPOCH", odd)
+        assert len(sheet_date()) == 10
+
+
+def test_groups_are_of_known_layers_and_titled() -> None:
+    for case in demo_cases():
+        picture = _sheet(case)
+        assert all(group.layer in LAYERS for group in picture.groups)
+        assert all(group.title for group in picture.groups)
+        assert picture.title
+        assert picture.description
+
+
+def test_the_screen_shows_the_same_drawing_without_a_page() -> None:
+    room, set_out, findings = demo_case("bedroom")
+    picture, annotation = screen_picture(set_out, findings, trade(), style_for(room), 8.0, room=room)
+    assert picture.page is None
+    assert picture.scale == 8.0
+    on_paper = _sheet((room, set_out, findings))
+
+    def drawn(groups: tuple[Group, ...]) -> list[Group]:
+        return [
+            group for group in groups if group.layer in ("wall", "opening", "obstacle", "rod", "bracket", "panel-drawn")
+        ]
+
+    assert drawn(picture.groups) == drawn(on_paper.groups)
+    assert {step.split(":")[0] for step in annotation.rungs.values()} <= set(RUNGS)
