@@ -1,0 +1,169 @@
+"""The real window on a wall of many windows, driven by events, and the same window merely repainted."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QImage, QMouseEvent, QPainter, QPaintEvent, QPicture, QWheelEvent
+from PySide6.QtWidgets import QApplication
+
+from elevation.handles.model import Handle
+from elevation.output.painters.replay import Replay
+from elevation.trade.model import Trade
+from elevation.window.canvas import Canvas
+from elevation.window.settings import Settings
+from elevation.window.start import make_app, make_window
+from tests.bench.calibration import calibration_picture, replay_calibration
+from tests.bench.rooms import windows
+from tests.bench.timing import Row, alternate, once, row
+
+MOVES = 120
+GESTURES = (
+    ("rod height", "rod-height", (0, -60)),
+    ("rod end", "rod-right", (50, 0)),
+    ("leading edge", "lead", (60, 0)),
+    ("opening side", "opening-right", (40, 0)),
+    ("floor station", "floor", (0, -30)),
+)
+
+
+class Desk:
+    """A shown window, 1400 x 900, on ``count`` dressed windows."""
+
+    def __init__(self, count: int, trade: Trade, folder: Path) -> None:
+        self.app = make_app()
+        self.window = make_window(windows(count), trade, settings=Settings(folder / "bench.ini"))
+        self.window.resize(1400, 900)
+        self.window.show()
+        self.settle()
+        self.canvas: Canvas = self.window.canvas
+        self._painted = Canvas.paintEvent
+        self._picture = QPicture()
+
+    def settle(self) -> None:
+        """Let everything that was asked for happen, paints included."""
+        for _ in range(3):
+            QApplication.processEvents()
+
+    def close(self) -> None:
+        """Close without being asked to save."""
+        session = self.window.session
+        while session.undo_label is not None:
+            session.undo()
+        self.window.close()
+        self.window.deleteLater()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+    def handle(self, axis: str) -> Handle:
+        """The first handle of that axis, by its place from the left."""
+        found = [handle for handle in self.canvas.handles() if handle.axis == axis]
+        return min(found, key=lambda handle: handle.at[0])
+
+    def mouse(self, kind: QEvent.Type, x: float, y: float) -> None:
+        """One event of the left button at a pixel of the canvas, and all that follows from it."""
+        place = QPointF(x, y)
+        pressed = kind != QEvent.Type.MouseButtonRelease
+        button = Qt.MouseButton.NoButton if kind == QEvent.Type.MouseMove else Qt.MouseButton.LeftButton
+        buttons = Qt.MouseButton.LeftButton if pressed else Qt.MouseButton.NoButton
+        everywhere = self.canvas.mapToGlobal(place)
+        event = QMouseEvent(kind, place, everywhere, button, buttons, Qt.KeyboardModifier.NoModifier)
+        QApplication.sendEvent(self.canvas, event)
+        QApplication.processEvents()
+
+    def wheel(self, steps: int, x: float, y: float) -> None:
+        """One turn of the wheel at a pixel of the canvas, painted."""
+        place = QPointF(x, y)
+        event = QWheelEvent(
+            place,
+            self.canvas.mapToGlobal(place),
+            QPoint(0, 0),
+            QPoint(0, 120 * steps),
+            Qt.MouseButton.NoButton,
+            Qt.KeyboardModifier.NoModifier,
+            Qt.ScrollPhase.NoScrollPhase,
+            False,
+        )
+        QApplication.sendEvent(self.canvas, event)
+        QApplication.processEvents()
+
+    def record(self) -> None:
+        """Keep what the canvas shows just now as one picture of Qt's."""
+        self._picture = QPicture()
+        painter = QPainter(self._picture)
+        groups = self.canvas.picture.groups(self.canvas.viewport, self.canvas.shown)
+        Replay().paint(groups, painter, self.canvas.viewport.placing)
+        painter.end()
+
+    def repaint(self) -> None:
+        """The reference: the whole window painted again, nothing worked out, the canvas from that picture."""
+        picture = self._picture
+
+        def paint(canvas: Canvas, event: QPaintEvent) -> None:
+            painter = QPainter(canvas)
+            painter.fillRect(event.rect(), canvas.desk())
+            painter.drawPicture(0, 0, picture)
+            painter.end()
+
+        Canvas.paintEvent = paint  # type: ignore[method-assign]
+        try:
+            self.window.repaint()
+        finally:
+            Canvas.paintEvent = self._painted  # type: ignore[method-assign]
+
+
+def drag(count: int, trade: Trade, folder: Path, at_most: float, moves: int = MOVES) -> list[Row]:
+    """Five gestures; each move from its event to the end of the paint that shows it."""
+    desk = Desk(count, trade, folder)
+    rows = []
+    for name, axis, way in GESTURES:
+        desk.record()
+        handle = desk.handle(axis)
+        x, y = desk.canvas.viewport.to_px(handle.at)
+        desk.mouse(QEvent.Type.MouseButtonPress, x, y)
+        ours, theirs = [], []
+        for move in range(moves + 5):
+            part = ((move * 7) % 60) / 60
+            went = once(partial(desk.mouse, QEvent.Type.MouseMove, x + way[0] * part, y + way[1] * part))
+            seen = once(desk.repaint)
+            if move >= 5:
+                ours.append(went)
+                theirs.append(seen)
+        desk.mouse(QEvent.Type.MouseButtonRelease, x, y)
+        desk.settle()
+        rows.append(row(f"drag, {count} windows: {name}", ours, theirs, at_most))
+    desk.close()
+    return rows
+
+
+def zoom(trade: Trade, folder: Path, runs: int) -> Row:
+    """One wheel step to paint, four windows."""
+    desk = Desk(4, trade, folder)
+    desk.record()
+    turn = iter(range(10_000))
+
+    def step() -> None:
+        desk.wheel(1 if next(turn) % 2 == 0 else -1, 500, 400)
+
+    ours, theirs = alternate(step, desk.repaint, runs)
+    desk.close()
+    return row("zoom step", ours, theirs, 2)
+
+
+def picture_weight(trade: Trade, folder: Path, runs: int) -> Row:
+    """Replay of the four-window picture over replay of the yardstick."""
+    desk = Desk(4, trade, folder)
+    groups = desk.canvas.picture.groups(desk.canvas.viewport, desk.canvas.shown)
+    placing, replay = desk.canvas.viewport.placing, Replay()
+    image = QImage(1400, 900, QImage.Format.Format_ARGB32_Premultiplied)
+    yardstick = calibration_picture()
+
+    def ours() -> None:
+        painter = QPainter(image)
+        replay.paint(groups, painter, placing)
+        painter.end()
+
+    work, reference = alternate(ours, lambda: replay_calibration(yardstick, image), runs)
+    desk.close()
+    return row("picture weight", work, reference, 3, f"{sum(len(group.records) for group in groups)} records")
