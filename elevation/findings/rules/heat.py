@@ -134,7 +134,7 @@ def _register(
     if not (is_near and is_low):
         return None
     text = msg(
-        "{where}: the {side} panel hangs {by} over {obstacle} and turns its air into the cloth.",
+        "{where}: the {side} panel reaches {by} across {obstacle}, whose air would go into the cloth.",
         where=where(treatment),
         side=side_name(panel.side),
         by=Mm(max(overlap, 0.0)),
