@@ -55,7 +55,7 @@ def panelled_leaf(opening: OpeningOut) -> list[Record]:
     knobs: list[Step] = []
     for near, far, hinge in leaves:
         spring = min(head_at(opening, near, 0.0), head_at(opening, far, 0.0))
-        stile = min(115.0, (far - near) * 0.15)
+        stile = min(115.0, (far - near) * 0.15, max(spring - low, 1.0) * 0.08)
         columns = 2 if far - near > 520 else 1
         wide = (far - near - stile * (columns + 1)) / columns
         lock = low + (spring - low) * 0.42
@@ -65,9 +65,11 @@ def panelled_leaf(opening: OpeningOut) -> list[Record]:
             upper.extend(rectangle(x, lock + stile * 1.3, x + wide, spring - stile))
         x = far - stile / 2 if hinge != "right" else near + stile / 2
         knobs.extend(circle(x, min(low + KNOB_UP_MM, spring - stile), min(27.0, stile * 0.4)))
-        x = near + 3 if hinge != "right" else far - 9
+        wide, half = min(6.0, stile * 0.2), min(45.0, max(spring - low, 1.0) * 0.03)
+        x = near + wide / 2 if hinge != "right" else far - wide * 1.5
         for share in (0.1, 0.5, 0.9):
-            knobs.extend(rectangle(x, low + (spring - low) * share - 45, x + 6, low + (spring - low) * share + 45))
+            y = low + (spring - low) * share
+            knobs.extend(rectangle(x, y - half, x + wide, y + half))
     for fields in (upper, lower):
         _, floor, _, top = bounds(fields)
         edge = (top - floor) * 0.03

@@ -1,24 +1,17 @@
-import math
-from itertools import pairwise
-
 import pytest
-from msgspec.structs import replace
 
 from elevation.places import demo_rooms
 from elevation.room.file import load_room
 from elevation.setting_out.model import Profile
 from elevation.setting_out.whole import set_out
-from elevation.sheet import inks
 from elevation.sheet.draw_face import baseboard_runs
 from elevation.sheet.draw_heading import heading_kind
 from elevation.sheet.draw_rod import between
 from elevation.sheet.drawing import View, draw_obstacle, draw_opening, draw_treatment, draw_wall
-from elevation.sheet.paths import opening_path
-from elevation.sheet.records import LAYERS, Fill, Gradient, Group, Line, Path, Polyline
+from elevation.sheet.records import LAYERS, Group, Path, Polyline
 from elevation.trade import load_trade
 from tests.sheet.draw_cases import (
     HEADINGS,
-    HEADS,
     IN,
     OBSTACLES,
     make_obstacle,
@@ -26,61 +19,10 @@ from tests.sheet.draw_cases import (
     make_trade,
     make_treatment,
     make_wall,
-    mirrored_opening,
 )
-from tests.sheet.test_draw_paths import flattened
+from tests.sheet.draw_checks import check_grammar, extent, is_dashed
 
 TRADE = make_trade()
-SASHES = ("fixed", "double-hung", "sliding", "casement-in", "casement-out", "tilt-in", "swing-in", "swing-out")
-SHADOW_MM = 60.0
-
-
-def points_of(record):
-    match record:
-        case Line():
-            return [record.a, record.b]
-        case Polyline():
-            return list(record.points)
-        case _:
-            return flattened(record.steps, 8)
-
-
-def extent(groups):
-    points = [point for group in groups for record in group.records for point in points_of(record)]
-    xs, ys = [float(x) for x, _ in points], [float(y) for _, y in points]
-    return min(xs), min(ys), max(xs), max(ys)
-
-
-def is_dashed(record):
-    return isinstance(record, Path | Polyline | Line) and bool(record.pen.dash)
-
-
-def check_grammar(groups):
-    """Every record can be replayed: finite numbers, paths that begin, gradients in order, colours that exist."""
-    sizes = {"M": 3, "L": 3, "C": 7, "Z": 1}
-    for group in groups:
-        assert group.layer in LAYERS
-        assert group.title
-        assert group.ref
-        assert group.records
-        for record in group.records:
-            assert all(math.isfinite(x) and math.isfinite(y) for x, y in points_of(record))
-            if isinstance(record, Fill | Path):
-                assert record.steps[0][0] == "M"
-                assert all(len(step) == sizes[step[0]] for step in record.steps)
-                assert all(b[0] == "M" for a, b in pairwise(record.steps) if a[0] == "Z")
-            if isinstance(record, Fill):
-                if isinstance(record.paint, Gradient):
-                    stops = record.paint.stops
-                    assert record.paint.a != record.paint.b
-                    assert all(0.0 <= stop.at <= 1.0 + 1e-9 for stop in stops)
-                    assert all(a.at < b.at for a, b in pairwise(stops))
-                    # One clearness a gradient: Qt's PDF engine paints a gradient of several as solid (seen in its output).
-                    assert len({inks.parts(stop.colour)[3] for stop in stops}) == 1
-                else:
-                    assert inks.parts(record.paint)
-            else:
-                assert inks.parts(record.pen.ink)
 
 
 @pytest.mark.parametrize("position", ["open", "closed", "drawn", "none"])
@@ -99,38 +41,6 @@ def test_every_demo_wall_draws_in_every_position(position):
                 panels = {p.ref for t in out.treatments for layer in t.layers for p in layer.panels}
                 shown = {g.ref for g in groups if g.layer == f"panel-{position}"}
                 assert shown == (panels if position != "none" else set())
-
-
-@pytest.mark.parametrize("kind", ["window", "door", "sliding-door"])
-@pytest.mark.parametrize("sash", SASHES)
-@pytest.mark.parametrize("head", HEADS)
-@pytest.mark.parametrize("hinge", ["left", "right", "both"])
-def test_every_opening_draws_within_its_casing_and_sill(kind, sash, head, hinge):
-    opening = make_opening(kind=kind, sash=sash, head=head, hinge=hinge, columns=3, rows=3, reveal_mm=90.0)
-    for frame in (0.0, opening.frame_mm):
-        group = draw_opening(replace(opening, frame_mm=frame), "Window 1")
-        check_grammar([group])
-        left, bottom, right, top = extent([group])
-        horn = opening.stool[1] if opening.stool else 0.0
-        assert left == pytest.approx(opening.left_mm - opening.casing_mm - horn)
-        assert right <= opening.right_mm + opening.casing_mm + max(horn, SHADOW_MM)
-        assert bottom >= opening.bottom_mm - (19.0 + opening.apron_mm if opening.stool else 0.0) - 1e-6
-        assert top == pytest.approx(max(y for _, y in flattened(opening_path(opening, opening.casing_mm))), abs=0.1)
-        assert len(group.records) <= 40
-
-
-def test_openings_that_move_otherwise_are_drawn_otherwise():
-    drawn = {sash: draw_opening(make_opening(sash=sash), "w").records for sash in SASHES[:6]}
-    assert len(set(drawn.values())) == len(drawn)
-
-
-def test_a_sash_that_opens_away_has_its_sign_dashed_and_its_apex_at_the_hinge():
-    towards = draw_opening(make_opening(sash="casement-in", hinge="right"), "w")
-    away = draw_opening(make_opening(sash="casement-out", hinge="right"), "w")
-    assert not any(map(is_dashed, towards.records))
-    (sign,) = filter(is_dashed, away.records)
-    opening = make_opening(sash="casement-out", hinge="right")
-    assert sign.steps[1][1] == pytest.approx(opening.right_mm - opening.frame_mm)
 
 
 def test_what_was_not_measured_is_dashed():
@@ -248,19 +158,6 @@ def test_drawing_again_gives_the_same_records():
     treatment = make_treatment(make_opening(), drawn="half")
     floor = Profile(((0.0, 0.0),))
     assert draw_treatment(treatment, floor, TRADE, View()) == draw_treatment(treatment, floor, TRADE, View())
-
-
-@pytest.mark.parametrize("head", HEADS)
-def test_a_mirrored_wall_has_mirrored_bounds(head):
-    width = 146 * IN
-    here = make_opening(head=head, sash="casement-in")
-    there = replace(mirrored_opening(here, width), hinge="right")
-    # Shadows fall to the right on both, so only what is outlined is compared.
-    first, second = (
-        extent([Group(("w",), "opening", "w", tuple(r for r in draw_opening(o, "w").records if isinstance(r, Path)))])
-        for o in (here, there)
-    )
-    assert (width - second[2], second[1], width - second[0], second[3]) == pytest.approx(first)
 
 
 def test_shifting_a_treatment_shifts_its_drawing():
