@@ -4,6 +4,28 @@ Coordinates of a group in frame ``wall`` are wall mm, y up; in frame ``paper`` t
 sheet's lower left corner. Pen widths and text heights are always paper mm (on screen 1 paper mm = 96/25.4 px),
 so are a Dimension's ``tick`` sizes. No clip records, no opacity of painters: clip by geometry, alpha in colours only.
 Arcs travel as cubics.
+
+What each output does with each record:
+
+=========== ============================== ============================== ==============================
+record      SVG (``output.svg``)           QPainter: screen, PNG, PDF     figures and rules that all keep
+=========== ============================== ============================== ==============================
+Line        ``path`` M L                   drawLines of one pen           flat caps
+Polyline    ``polyline`` or ``polygon``    drawPath                       flat caps, mitred joins
+Path        ``path``                       drawPath, stroked              flat caps, mitred joins
+Fill        ``path``, even-odd             fillPath, odd-even             no outline; alpha in the colour
+Gradient    ``linearGradient`` in sheet mm QLinearGradient                colours beyond its ends go on
+Text        ``text`` with ``textLength``,  text set at 250 px and scaled  no kerning, no ligatures, no
+            font subset embedded           down, bundled fonts            hinting; turned about its anchor
+Dimension   a group of the lines that      the same lines                 ``output.dimension_lines`` makes
+            ``dimension_lines`` gives                                     extension lines, strokes, figure
+Group       ``g`` with id (layer and Ref), compiled once and kept while   drawn in the order of LAYERS
+            class (layer) and ``title``    the group lives
+Picture     mm size, ``title``, ``desc``   page of that size              y is flipped once, at the edge
+=========== ============================== ============================== ==============================
+
+In a dash pattern, lengths are paper mm; a Dimension's extension line starts 1 mm off its point and runs 1.5 mm past the
+line. A DXF file gets true dimension entities from Dimension, plain fractions in texts, and no fills.
 """
 
 from __future__ import annotations
