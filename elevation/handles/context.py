@@ -8,6 +8,7 @@ from typing import Literal
 from msgspec import Struct
 
 from elevation.findings.model import Sticking
+from elevation.findings.shapes import extremes
 from elevation.handles.model import Handle
 from elevation.room.model import Layer, Ref, Room, Treatment, Wall
 from elevation.setting_out.model import LayerOut, OpeningOut, Point, SetOut, Span, TreatmentOut
@@ -52,6 +53,21 @@ def dressed_layers(context: Context) -> tuple[Dressed, ...]:
             Dressed(treatment, landed_treatment, layers[landed.ref[3]], landed) for landed in landed_treatment.layers
         )
     return tuple(found)
+
+
+UNMEASURED_MM = 3000.0
+"""How far beyond an assumed wall end or ceiling things can be dragged: what was not measured is no limit."""
+
+
+def right_end_mm(set_out: SetOut) -> float:
+    """The farthest that anything can stand to the right: the wall's right end where that was measured."""
+    return set_out.width_mm if set_out.known_width else set_out.width_mm + UNMEASURED_MM
+
+
+def ceiling_over_mm(set_out: SetOut, left_mm: float, right_mm: float) -> float:
+    """The highest that anything can stand between two x: under the ceiling's lowest point there."""
+    lowest_mm, _ = extremes(set_out.ceiling, left_mm, right_mm)
+    return lowest_mm if set_out.ceiling.known else lowest_mm + UNMEASURED_MM
 
 
 def rounded(room: Room, mm: float, before: Length | None) -> Length:

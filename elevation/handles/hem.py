@@ -269,9 +269,9 @@ def _shop(context: Context, dressed: Dressed, panel: PanelOut) -> Iterable[Place
     for length_mm in ready_made(context):
         gap_mm = panel.top_mm - length_mm - floor_mm
         if 0.0 <= gap_mm <= most_mm:
-            reason = msg("a {length} panel just clears the floor", length=Mm(length_mm))
+            reason = msg("{length} panel just clears the floor", length=Mm(length_mm))
         else:
-            reason = msg("the length of a {length} panel", length=Mm(length_mm))
+            reason = msg("length of the ready-made {length} panel", length=Mm(length_mm))
         yield panel.top_mm - length_mm, reason, NEIGHBOUR
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from elevation.findings.model import Sticking
 from elevation.findings.naming import obstacle_name, opening_name
 from elevation.findings.shapes import extremes
-from elevation.handles.context import Context, Family, HoldFigure, Scale, make
+from elevation.handles.context import Context, Family, HoldFigure, Scale, ceiling_over_mm, make, right_end_mm
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
 from elevation.room.edits import replace_at
@@ -33,14 +33,14 @@ def _handles(context: Context) -> Iterable[Handle]:
         name = obstacle_name(obstacle)
         wide_mm, tall_mm = obstacle.right_mm - obstacle.left_mm, obstacle.top_mm - obstacle.bottom_mm
         floor_mm, _ = extremes(context.set_out.floor, obstacle.left_mm, obstacle.right_mm)
-        ceiling_mm, _ = extremes(context.set_out.ceiling, obstacle.left_mm, obstacle.right_mm)
+        ceiling_mm = ceiling_over_mm(context.set_out, obstacle.left_mm, obstacle.right_mm)
         yield make(
             X,
             obstacle.ref,
             (obstacle.left_mm, (obstacle.bottom_mm + obstacle.top_mm) / 2),
             "x",
             obstacle.left_mm,
-            (0.0, context.set_out.width_mm - wide_mm),
+            (0.0, right_end_mm(context.set_out) - wide_mm),
             Scale(obstacle.left_mm - own.left.mm, 1),
             own.left,
             _hold(obstacle.ref, "left"),

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from elevation.findings.model import Sticking
 from elevation.findings.naming import opening_name
 from elevation.findings.shapes import extremes
-from elevation.handles.context import Context, Family, HoldFigure, Scale, make, shifted
+from elevation.handles.context import Context, Family, HoldFigure, Scale, ceiling_over_mm, make, shifted
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR
 from elevation.room.edits import replace_at
@@ -62,7 +62,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         # A raked head is dragged at its left side, whose height is the one that is written.
         x_mm = opening.left_mm if opening.head == "raked" else (opening.left_mm + opening.right_mm) / 2
         top_mm = opening.bottom_mm + own.height.mm
-        ceiling_mm, _ = extremes(context.set_out.ceiling, opening.left_mm, opening.right_mm)
+        ceiling_mm = ceiling_over_mm(context.set_out, opening.left_mm, opening.right_mm)
         above_mm = max(opening.casing_top_mm, opening.right_top_mm) - top_mm
         _, floor_mm = extremes(context.set_out.floor, opening.left_mm, opening.right_mm)
         yield make(

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 
 from elevation.findings.model import Sticking
 from elevation.findings.naming import opening_name
-from elevation.handles.context import Context, Family, HoldFigure, Scale, make, shifted
+from elevation.handles.context import Context, Family, HoldFigure, Scale, make, right_end_mm, shifted
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
 from elevation.room.edits import replace_at
@@ -94,7 +94,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         after = landed[index + 1] if index + 1 < len(landed) else None
         least_mm = 2 * opening.frame_mm + LEAST_GLASS_MM
         low_mm = (before.right_mm + before.casing_mm if before else 0.0) + opening.casing_mm
-        high_mm = (after.left_mm - after.casing_mm if after else context.set_out.width_mm) - opening.casing_mm
+        high_mm = (after.left_mm - after.casing_mm if after else right_end_mm(context.set_out)) - opening.casing_mm
         middle_mm = (opening.bottom_mm + opening.top_mm) / 2
         held = held_left(own, opening.placed)
         yield make(
@@ -153,8 +153,9 @@ def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking
             reason = msg("as wide as {opening}", opening=opening_name(other))
             wide_mm = other.right_mm - other.left_mm
             yield Sticking(handle.axis, handle.ref, fixed_mm + outward * wide_mm, reason, NEIGHBOUR)
-    centred_mm = context.set_out.width_mm - fixed_mm
-    yield Sticking(handle.axis, handle.ref, centred_mm, msg("centred on the wall"), PROPORTION)
+    if context.set_out.known_width:
+        centred_mm = context.set_out.width_mm - fixed_mm
+        yield Sticking(handle.axis, handle.ref, centred_mm, msg("centred on the wall"), PROPORTION)
 
 
 FAMILY = Family(frozenset({LEFT, RIGHT}), _handles, _places)

@@ -20,6 +20,7 @@ from elevation.handles.context import (
     dressed_of,
     exact,
     make,
+    right_end_mm,
 )
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
@@ -35,6 +36,9 @@ LEFT, RIGHT = "rod-left", "rod-right"
 
 LEAST_ROD_MM = 100.0
 """No rod is shorter; two ends never pass each other."""
+
+PAST_OPEN_MM = 300.0
+"""A rod may stand out this far past an open end of the wall; its brackets cannot."""
 
 _SHOWN_AS: dict[tuple[str, str], Message] = {
     ("beyond-opening", "left"): msg("beyond the opening, left"),
@@ -92,16 +96,27 @@ def _mirrored(room: Room, own: Held, other: Held, figure: Length, side: Side, ot
 
 def _ranges(context: Context, dressed: Dressed) -> tuple[Span, Span]:
     """Where either end can be: on the wall, and on its own side of the other end."""
-    support, width_mm = dressed.landed.support, context.set_out.width_mm
-    rod = dressed.layer.rod
-    left, right = (0.0, support.right_mm - LEAST_ROD_MM), (support.left_mm + LEAST_ROD_MM, width_mm)
+    support, rod = dressed.landed.support, dressed.layer.rod
+    low_mm, high_mm = _wall_span(context)
+    left, right = (low_mm, support.right_mm - LEAST_ROD_MM), (support.left_mm + LEAST_ROD_MM, high_mm)
     length_mm = support.right_mm - support.left_mm
     # An end that carries a rod of held length takes the other end with it.
     if rod.right.hold == "rod-length":
-        left = (0.0, max(width_mm - length_mm, 0.0))
+        left = (low_mm, max(high_mm - length_mm, low_mm))
     if rod.left.hold == "rod-length":
-        right = (min(length_mm, width_mm), width_mm)
+        right = (min(low_mm + length_mm, high_mm), high_mm)
     return left, right
+
+
+def _wall_span(context: Context) -> Span:
+    """From where to where a rod can run: corner to corner, and a little past an open end."""
+    left, right = context.set_out.ends
+    high_mm = right_end_mm(context.set_out)
+    return -PAST_OPEN_MM if left == "open" else 0.0, high_mm + PAST_OPEN_MM if right == "open" else high_mm
+
+
+def _end_why(kind: str) -> Message:
+    return msg("the corner") if kind == "corner" else msg("far enough past the wall's open end")
 
 
 def _both(own_mm: float, own: Span, other_mm: float, other: Span, length_mm: float, is_left: bool) -> Span:
@@ -139,7 +154,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             msg("left end of the rod, {where}", where=name),
             _SHOWN_AS[(rod.left.hold, "left")],
             both_mm=both_left,
-            low_why=msg("the wall's end"),
+            low_why=_end_why(context.set_out.ends[0]),
             high_why=msg("the other end"),
         )
         yield make(
@@ -156,7 +171,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             _SHOWN_AS[(rod.right.hold, "right")],
             both_mm=both_right,
             low_why=msg("the other end"),
-            high_why=msg("the wall's end"),
+            high_why=_end_why(context.set_out.ends[1]),
         )
 
 
@@ -200,7 +215,6 @@ def _shop(context: Context, dressed: Dressed, side: Side, mirrored: bool) -> Ite
 
 def _symmetries(context: Context, dressed: Dressed, side: Side, mirrored: bool) -> Iterable[Place]:
     openings, support = dressed.landed_treatment.openings, dressed.landed.support
-    width_mm = context.set_out.width_mm
     if openings:
         first, last = openings[0], openings[-1]
         if not mirrored:
@@ -213,8 +227,8 @@ def _symmetries(context: Context, dressed: Dressed, side: Side, mirrored: bool) 
             edge_mm = first.left_mm if side == "left" else last.right_mm
             next_mm = beside.right_mm if side == "left" else beside.left_mm
             yield (edge_mm + next_mm) / 2, msg("half way to {opening}", opening=opening_name(beside)), PROPORTION
-    if not mirrored:
-        value_mm = width_mm - (support.right_mm if side == "left" else support.left_mm)
+    if not mirrored and context.set_out.known_width:
+        value_mm = context.set_out.width_mm - (support.right_mm if side == "left" else support.left_mm)
         yield value_mm, msg("centred on the wall"), PROPORTION
 
 

@@ -14,6 +14,7 @@ from elevation.handles.context import (
     Family,
     HoldFigure,
     Scale,
+    ceiling_over_mm,
     dressed_layers,
     dressed_of,
     make,
@@ -55,7 +56,7 @@ def range_of(set_out: SetOut, dressed: Dressed) -> Span:
     support = dressed.landed.support
     radius_mm = support.diameter_mm / 2
     _, floor_mm = extremes(set_out.floor, support.left_mm, support.right_mm)
-    ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
+    ceiling_mm = ceiling_over_mm(set_out, support.left_mm, support.right_mm)
     return floor_mm + radius_mm, ceiling_mm - radius_mm
 
 
@@ -152,10 +153,10 @@ def _panel_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> It
     at_sill = dressed.layer.hem.target in ("sill", "apron")
     for length_mm in ready_made(context):
         if at_sill:
-            reason = msg("a {length} panel ends where the hem is wished", length=Mm(length_mm))
+            reason = msg("{length} panel ends where the hem is wished", length=Mm(length_mm))
             yield Sticking(axis, ref, panels[0].hem_low_mm + heading_mm + length_mm, reason, NEIGHBOUR)
         else:
-            reason = msg("a {length} panel just clears the floor", length=Mm(length_mm))
+            reason = msg("{length} panel just clears the floor", length=Mm(length_mm))
             yield Sticking(axis, ref, over_mm + length_mm, reason, NEIGHBOUR)
 
 

@@ -1,14 +1,15 @@
 """Places of a rod and its ends: casing top 84, head 80, ceiling 108; opening 50 to 90, brackets 2 and 3 in from the ends.
 
 Every figure is worked out by hand from the round numbers of ``rooms.py`` (inches); the rules' own limits are common
-practice, no source. Clips drop the cloth 1 3/4 in (a maker's guide, as in the headings table).
+practice, no source. Rings with clips put the top of the cloth 1 3/4 in below the middle of a rod 1 in thick
+(sellers' pages, as in the headings table).
 """
 
 from __future__ import annotations
 
 from msgspec.structs import replace
 
-from elevation.room.model import Hem, Sash, Station
+from elevation.room.model import Hem, Sash, Station, WallEnd
 from tests.handles.case import Case, fact
 from tests.handles.rooms import (
     BACK,
@@ -54,7 +55,7 @@ RODS = (
     Case("height-head", room(openings=(WINDOW, SECOND)), "rod-height", LAYER, 76, "head of Window 2", HEIGHT, "-8 in"),
     Case("height-in-hand", room(layer=IN_HAND), "rod-height", LAYER, 86.25, "84 in panel in hand", HEIGHT, "2 1/4 in"),
     Case("height-shop", room(), "rod-height", LAYER, 98.25, "96 in panel just clears the floor", HEIGHT, "14 1/4 in"),
-    Case("left-wall", room(), "rod-left", LAYER, 0, "the wall's end|", LEFT, "50 in", alone=True),
+    Case("left-wall", room(), "rod-left", LAYER, 0, "the corner", LEFT, "50 in", alone=True),
     Case("left-other-end", room(), "rod-left", LAYER, None, "the other end", LEFT, "-46 1/16 in", alone=True),
     Case("left-least", room(), "rod-left", LAYER, 42, "6 in beyond the opening, the least", LEFT, "8 in", alone=True),
     Case("left-least-both", room(), "rod-left", LAYER, 42, "6 in beyond the opening, the least", RIGHT, "8 in"),
@@ -94,7 +95,7 @@ RODS = (
         "96 in",
     ),
     Case("left-rods", room(layers=(BACK,)), "rod-left", LAYER, 44, "in line with the other rod", LEFT, "6 in", alone=True),
-    Case("right-wall", room(), "rod-right", LAYER, 150, "the wall's end|", RIGHT, "60 in", alone=True),
+    Case("right-wall", room(), "rod-right", LAYER, 150, "the corner", RIGHT, "60 in", alone=True),
     Case("right-least", room(), "rod-right", LAYER, 99, "6 in beyond the opening, the least", RIGHT, "9 in", alone=True),
     Case(
         "right-half-way",
@@ -130,6 +131,18 @@ RODS = (
         "40 in",
         alone=True,
     ),
+    # 300 mm past the end: 61 13/16 in beyond an opening that begins at 50
+    Case(
+        "left-open-end",
+        room(left=WallEnd("open")),
+        "rod-left",
+        LAYER,
+        None,
+        "far enough past the wall's open end",
+        LEFT,
+        "61 3/4 in",
+        alone=True,
+    ),
     # hem 2 in above the sill at 24: 26 + 63 + 1 3/4
     Case(
         "height-sill",
@@ -137,11 +150,11 @@ RODS = (
         "rod-height",
         LAYER,
         90.75,
-        "a 63 in panel ends where the hem is wished",
+        "63 in panel ends where the hem is wished",
         HEIGHT,
         "6 3/4 in",
     ),
-    # The kit's plate reaches 2 1/2 in below the rod; the tube is 0.922 in thick (ANSI C80.3).
+    # The kit's plate reaches 2 1/2 in below the rod, the rod is 1 in thick.
     Case(
         "height-plates", room(), "rod-height", LAYER, 86.5, "plates just clear the casing of Window 1", HEIGHT, "2 1/2 in"
     ),
@@ -149,8 +162,8 @@ RODS = (
     Case(
         "height-wished", KISSING, "rod-height", LAYER, 87.75, "the panels in hand just hang as wished", HEIGHT, "3 3/4 in"
     ),
-    Case("height-way-out", BEDROOM, "rod-height", LAYER, 80.4375, "the rod just clears the way out", HEIGHT, "-3 9/16 in"),
-    Case("height-swing", INSWING, "rod-height", LAYER, 80.4375, "the rod just clears what moves at", HEIGHT, "-3 9/16 in"),
+    Case("height-way-out", BEDROOM, "rod-height", LAYER, 80.5, "the rod just clears the way out", HEIGHT, "-3 1/2 in"),
+    Case("height-swing", INSWING, "rod-height", LAYER, 80.5, "the rod just clears what moves at", HEIGHT, "-3 1/2 in"),
     Case(
         "left-both",
         room(width=inch(120)),

@@ -52,11 +52,12 @@ ROD = Rod(
     left=held("beyond-opening", 10),
     right=held("beyond-opening", 10),
     ends="cap",
+    diameter=inch(1),
     stock=inch(96),
 )
 
 LAYER_FRONT = Layer(
-    # Clips drop the cloth 1 3/4 in, so its top is at 86 1/4 in.
+    # Rings and clips hang 2 1/4 in below the top of the rod, so the top of the cloth is at 86 1/4 in.
     id="front",
     rod=ROD,
     brackets=(

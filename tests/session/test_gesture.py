@@ -274,5 +274,5 @@ def test_a_hem_sticks_where_a_panel_from_the_shop_just_clears_the_floor() -> Non
     assert say(gesture.readout, Style()).endswith("the most that is usual")
     gesture.move(97.3 * INCH, 3.8)
     # 95 in + 1/2 in clear + 1 3/4 in for the clips
-    assert say(gesture.readout, Style()) == "13¹⁄₄ in above the casing: a 95 in panel just clears the floor"
+    assert say(gesture.readout, Style()) == "13¹⁄₄ in above the casing: 95 in panel just clears the floor"
     assert inch("13 1/4") == layer_of(session.room, LAYER).rod.height.at
