@@ -99,7 +99,7 @@ def _tones(colour: str, is_sheer: bool, depth_step: int, bunched_step: int) -> T
         crease=crease,
         crest=crest,
         deep=inks.with_alpha(dark, (0.04 + 0.04 * depth) if is_sheer else (0.14 + 0.1 * depth) * (1 - 0.35 * bunched)),
-        shade=inks.with_alpha(Ink.OUTLINE, 0.05 if is_sheer else 0.12),
+        shade=inks.with_alpha(inks.SHADE, 0.05 if is_sheer else 0.13),
     )
 
 

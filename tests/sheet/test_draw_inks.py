@@ -62,3 +62,7 @@ def test_blending_goes_from_one_colour_to_the_other():
     assert inks.blend("#000000", "#ffffff", 1.0) == "#ffffff"
     assert inks.blend("#20406080", "#204060", 0.5) == "#20406080"
     assert inks.with_alpha("#204060", 0.5) == "#20406080"
+
+
+def test_fine_lines_of_mouldings_are_seen_on_the_trim():
+    assert inks.contrast(inks.FINE_LINE, Ink.TRIM) >= 3.0
