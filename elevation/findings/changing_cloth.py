@@ -85,7 +85,7 @@ def finished_length(scene: Scene, ref: Ref, long_mm: float) -> Iterator[Change]:
     elif layer.hem.target == "panel" or any(panel.label_length is not None for panel in layer.panels):
         yield panels_changed(msg("Choose panels {at} long", at=Mm(at.mm)), ref, label_length=at)
     else:
-        yield layer_changed(msg("End the cloth {at} below its top", at=Mm(at.mm)), ref, hem=Hem("length", at))
+        yield layer_changed(msg("Make the cloth {at} long", at=Mm(at.mm)), ref, hem=Hem("length", at))
 
 
 def hem_to(scene: Scene, ref: Ref, target: str, at_mm: float) -> Iterator[Change]:

@@ -36,6 +36,11 @@ def authority_of(scene: Scene, limit_id: str) -> Message:
     return usual
 
 
+def drilling() -> Message:
+    """The caution of every new hole."""
+    return msg("Find cables and pipes with a detector, current off, and stand on a firm ladder before you drill.")
+
+
 def common_practice() -> Message:
     """The authority of what the trade does without a printed source."""
     return msg("common practice")

@@ -88,9 +88,9 @@ WORKS = [
     (
         "heat",
         with_obstacle(good_room(), obstacle("electric-heater", 1200, 60, 300, 200, 20)),
-        "End the cloth 60¼ in below its top",
+        "Make the cloth 60¼ in long",
     ),
-    ("heat", limits.over_radiator(0.0), "End the cloth 39 in below its top"),
+    ("heat", limits.over_radiator(0.0), "Make the cloth 39 in long"),
     (
         "swing",
         reach(at(good_room(), OPENING, sash=Sash("casement-in", "left")), inch(5)),

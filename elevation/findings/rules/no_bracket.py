@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from math import inf
 
 from elevation.findings.changing import bracket_name, bracket_to, end_brackets
-from elevation.findings.limits import limit_mm
+from elevation.findings.limits import drilling, limit_mm
 from elevation.findings.looking import bracket_at, layer_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
@@ -37,7 +37,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             else:
                 text = msg("{where}: no bracket carries the rod; it needs one at each end.", where=where(treatment))
             at = ((support.left_mm + support.right_mm) / 2, support.height_mm)
-            yield Finding("no-bracket", Weight.STOP, layer.ref, text, _authority(), at=at)
+            yield Finding("no-bracket", Weight.STOP, layer.ref, text, _authority(), at=at, caution=drilling())
         for bracket in layer.brackets:
             by = beside(layer, bracket)
             if by > TOUCH_MM:

@@ -14,7 +14,7 @@ from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Wei
 from elevation.findings.naming import opening_name
 from elevation.findings.shapes import meet, on_casing
 from elevation.setting_out.model import BracketOut, OpeningOut, TreatmentOut
-from elevation.words import msg
+from elevation.words import Message, msg
 
 
 def _hit(scene: Scene, bracket: BracketOut) -> OpeningOut | None:
@@ -22,6 +22,11 @@ def _hit(scene: Scene, bracket: BracketOut) -> OpeningOut | None:
         if on_casing(opening, bracket.plate):
             return opening
     return None
+
+
+def _caution() -> Message:
+    # 16 CFR 1303 ended lead in house paint in the United States in 1978.
+    return msg("Do not scrape, sand or drill trim whose paint may be older than 1978 before it is tested for lead.")
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
@@ -36,7 +41,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 text = msg("{opening}: the wall plate of {bracket} meets the casing; it needs bare wall.", **params)
             else:
                 text = msg("{opening}: the wall plate of {bracket} stands over the opening; it needs wall.", **params)
-            yield Finding("on-casing", Weight.STOP, bracket.ref, text, by_geometry(), at=(bracket.x_mm, bracket.height_mm))
+            at = (bracket.x_mm, bracket.height_mm)
+            yield Finding("on-casing", Weight.STOP, bracket.ref, text, by_geometry(), at=at, caution=_caution())
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.changing import bracket_added, longer_stock
-from elevation.findings.limits import authority_of
+from elevation.findings.limits import authority_of, drilling
 from elevation.findings.looking import layer_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
@@ -33,6 +33,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             ),
             authority_of(scene, "splice"),
             at=(at, support.height_mm),
+            caution=drilling(),
         )
 
 
