@@ -20,6 +20,7 @@ from elevation.sheet.annotation import Annotation, lay_annotation
 from elevation.sheet.drawing import View, draw_face, draw_obstacle, draw_opening, draw_treatment, opening_title, wall_title
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
+from elevation.window.clearance_marks import clearance_groups
 from elevation.window.shown import Shown
 from elevation.window.texts import language
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport, fitted
@@ -72,6 +73,8 @@ class CanvasPicture:
         self._session = session
         self.replay = Replay()
         self.kept = Kept()
+        self._marks = Kept()
+        self._clear: tuple[Group, ...] = ()
         self._rungs: dict[str, str] = {}
         self._annotated: tuple[tuple[Any, ...], Annotation] | None = None
         self._last: tuple[Group, ...] = ()
@@ -97,7 +100,16 @@ class CanvasPicture:
         set_out = session.pipeline.set_out_of(room, session.wall_id, session.scheme_id)
         findings = session.pipeline.findings_of(room, session.wall_id, session.scheme_id)
         groups = [*self._geometry(set_out, shown), *self._annotation(room, set_out, findings, viewport).groups]
+        if shown.clearances:
+            source = (set_out.treatments, set_out.ceiling, set_out.floor, viewport.mm_per_paper)
+            groups += self._marks.groups("clearance", source, lambda: self._clearances(room, set_out, viewport))
         return shown.of(groups)
+
+    def _clearances(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
+        style = replace(style_for(room), language=language())
+        made = clearance_groups(set_out, style, viewport.mm_per_paper)
+        self._clear = _same_where_equal(made, self._clear)
+        return self._clear
 
     def _geometry(self, set_out: SetOut, shown: Shown) -> Iterable[Group]:
         kept, view = self.kept, View(shown.cloth, shown.stack)

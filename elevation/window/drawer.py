@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QComboBox, QScrollArea, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractScrollArea, QComboBox, QScrollArea, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 
 class Drawer(QWidget):
-    """A heading that opens and closes what stands under it.
+    """A heading that opens and closes what stands under it; long contents scroll on their own.
 
     Parameters
     ----------
@@ -31,16 +31,18 @@ class Drawer(QWidget):
         self.head.setText(title)
         self.head.setAccessibleName(title)
         self.head.setCheckable(True)
+        self.head.setChecked(is_open)
         self.head.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
         self.head.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.head.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.area = content if isinstance(content, QAbstractScrollArea) else _scrolling(content)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)
         box.addWidget(self.head)
-        box.addWidget(content)
-        self.head.toggled.connect(self.set_open)
-        self.set_open(is_open)
+        box.addWidget(self.area, 1)
+        self._show_state()
+        self.head.toggled.connect(self._on_toggled)
 
     @property
     def is_open(self) -> bool:
@@ -50,10 +52,19 @@ class Drawer(QWidget):
     def set_open(self, is_open: bool) -> None:
         """Open or close."""
         self.head.setChecked(is_open)
-        self.head.setArrowType(Qt.ArrowType.DownArrow if is_open else Qt.ArrowType.RightArrow)
-        if self.content.isHidden() == is_open:
-            self.content.setVisible(is_open)
-            self.toggled.emit(is_open)
+
+    def _on_toggled(self, is_open: bool) -> None:
+        self._show_state()
+        self.toggled.emit(is_open)
+
+    def _show_state(self) -> None:
+        self.head.setArrowType(Qt.ArrowType.DownArrow if self.is_open else Qt.ArrowType.RightArrow)
+        self.area.setVisible(self.is_open)
+
+    def reveal(self, widget: QWidget) -> None:
+        """Scroll until ``widget`` is in sight."""
+        if isinstance(self.area, QScrollArea):
+            self.area.ensureWidgetVisible(widget)
 
     def set_title(self, title: str) -> None:
         """Another heading ("Findings 3")."""
@@ -62,24 +73,56 @@ class Drawer(QWidget):
             self.head.setAccessibleName(title)
 
 
-class Side(QScrollArea):
-    """A column of drawers that scrolls when they do not all fit."""
+def _scrolling(content: QWidget) -> QScrollArea:
+    scroll = QScrollArea()
+    scroll.setWidgetResizable(True)
+    scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    scroll.setWidget(content)
+    return scroll
 
-    def __init__(self, name: str, drawers: tuple[Drawer, ...]) -> None:
+
+class Side(QWidget):
+    """A column of drawers whose headings never scroll out of sight; open ones share the height.
+
+    Parameters
+    ----------
+    name : str
+    drawers : tuple of Drawer
+    is_single : bool
+        Opening one closes the others.
+    """
+
+    def __init__(self, name: str, drawers: tuple[Drawer, ...], *, is_single: bool) -> None:
         super().__init__()
         self.setObjectName(name)
         self.drawers = drawers
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        inner = QWidget()
-        box = QVBoxLayout(inner)
-        box.setContentsMargins(0, 0, 0, 0)
-        box.setSpacing(0)
+        self._is_single = is_single
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.setSpacing(0)
         for drawer in drawers:
-            box.addWidget(drawer)
-        box.addStretch(1)
-        self.setWidget(inner)
+            self._box.addWidget(drawer)
+            drawer.toggled.connect(self._share)
+        self._box.addStretch(0)
+        self._before: Drawer | None = None
+        self._share()
+
+    def _share(self) -> None:
+        opened = [drawer for drawer in self.drawers if drawer.is_open]
+        if self._is_single and len(opened) > 1:
+            # The one opened last stays.
+            keep = next((drawer for drawer in opened if drawer is not self._before), opened[0])
+            self._before = keep
+            for drawer in opened:
+                if drawer is not keep:
+                    drawer.set_open(False)
+            opened = [keep]
+        elif self._is_single and opened:
+            self._before = opened[0]
+        for index, drawer in enumerate(self.drawers):
+            self._box.setStretch(index, 1 if drawer.is_open else 0)
+        self._box.setStretch(len(self.drawers), 0 if opened else 1)
 
 
 class Choice(QComboBox):

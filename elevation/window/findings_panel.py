@@ -253,6 +253,7 @@ class FindingsPanel(QWidget):
         self._box.setContentsMargins(0, 2, 0, 6)
         self._box.setSpacing(2)
         self._box.addWidget(self._none)
+        self._box.addStretch(1)
         self.refresh()
 
     def refresh(self) -> None:
@@ -292,7 +293,7 @@ class FindingsPanel(QWidget):
         row.tried.connect(self._try)
         row.applied.connect(self._apply)
         self.rows.append(row)
-        self._box.addWidget(row)
+        self._box.insertWidget(self._box.count() - 1, row)
 
     def _on_opened(self, row: FindingRow | None) -> None:
         self.previewed.emit(None)

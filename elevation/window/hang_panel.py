@@ -81,6 +81,7 @@ class HangPanel(QWidget):
         box.addWidget(self.which)
         box.addWidget(self.form)
         box.addWidget(self.buttons)
+        box.addStretch(1)
         self.refresh()
 
     def _button(self, text: Message, tip: Message) -> QToolButton:

@@ -18,6 +18,7 @@ from elevation.window.dialogs import Dialogs
 from elevation.window.drawer import Drawer, Side
 from elevation.window.files import Files
 from elevation.window.findings_panel import FindingsPanel
+from elevation.window.glass_panel import GlassPanel
 from elevation.window.handles_table import HandlesTable
 from elevation.window.hang_panel import HangPanel
 from elevation.window.measurements import Measurements
@@ -64,11 +65,12 @@ class MainWindow(QMainWindow):
         self.hang = HangPanel(session)
         self.findings = FindingsPanel(session)
         self.proportions = ProportionsPanel(session)
+        self.glass = GlassPanel(session)
         self.handles = HandlesTable(session)
         self.notice = Notice()
         self.drawers = self._make_drawers()
-        self.left = Side("left", self.drawers[:3])
-        self.right = Side("right", self.drawers[3:])
+        self.left = Side("left", self.drawers[:3], is_single=True)
+        self.right = Side("right", self.drawers[3:], is_single=False)
         self.splitter = self._make_splitter()
         self.setCentralWidget(self.splitter)
         self.files = Files(session, settings, Dialogs(self), self.tell)
@@ -92,9 +94,10 @@ class MainWindow(QMainWindow):
         parts: tuple[tuple[str, str, QWidget, bool], ...] = (
             ("measure", tr(msg("Measured")), self.measurements, True),
             ("standing", tr(msg("What stands there")), self.standing, False),
-            ("hang", tr(msg("What hangs")), self.hang, True),
+            ("hang", tr(msg("What hangs")), self.hang, False),
             ("findings", tr(msg("Findings")), self.findings, True),
             ("proportions", tr(msg("Proportions")), self.proportions, True),
+            ("glass", tr(msg("Glass and rod")), self.glass, False),
             ("handles", tr(msg("All handles")), self.handles, True),
         )
         return tuple(
@@ -156,7 +159,9 @@ class MainWindow(QMainWindow):
 
     def refresh(self) -> None:
         """Let every open panel follow the room as it is now."""
-        panels = (self.measurements, self.standing, self.hang, self.findings, self.proportions, self.handles)
+        panels = (
+            self.measurements, self.standing, self.hang, self.findings, self.proportions, self.glass, self.handles,
+        )  # fmt: skip
         for drawer, refresh in zip(self.drawers, [panel.refresh for panel in panels], strict=True):
             if drawer.is_open:
                 refresh()
@@ -165,6 +170,7 @@ class MainWindow(QMainWindow):
 
     def _on_drawer(self, is_open: bool) -> None:
         if is_open:
+            self._load_glass()
             self.refresh()
 
     def _count_findings(self, count: int) -> None:
@@ -190,7 +196,7 @@ class MainWindow(QMainWindow):
                 shows(ref, field)
                 focused = QApplication.focusWidget()
                 if focused is not None and self.left.isAncestorOf(focused):
-                    self.left.ensureWidgetVisible(focused)
+                    drawer.reveal(focused)
                 return
         self.session.selection = ref
 
@@ -213,6 +219,7 @@ class MainWindow(QMainWindow):
         self.canvas.set_theme(theme)
         self.findings.set_theme(theme)
         self.proportions.set_theme(theme)
+        self.glass.set_theme(theme)
 
     # -- Qt's calls --------------------------------------------------------------------
 
@@ -223,6 +230,17 @@ class MainWindow(QMainWindow):
 
     def _tell_shown(self) -> None:
         self.shown_first.emit()
+        self._load_glass()
+
+    def _load_glass(self) -> None:
+        # The plotting library is loaded when its drawer is first open, and never before the first picture.
+        if self.glass_drawer.is_open and self.isVisible():
+            self.glass.load()
+
+    @property
+    def glass_drawer(self) -> Drawer:
+        """The drawer of the curve."""
+        return self.drawers[5]
 
     def changeEvent(self, event: QEvent) -> None:
         """The desktop's own theme changed, or the window came back to the front."""
@@ -256,6 +274,7 @@ class MainWindow(QMainWindow):
         )
         self.settings.sync()
         self.findings.stop()
+        self.glass.stop()
         self.canvas.release_session()
         self.session.changed.disconnect(self._on_changed)
         self.session.close()

@@ -91,6 +91,7 @@ class ProportionsPanel(QWidget):
         self._box.setContentsMargins(8, 4, 8, 8)
         self._box.setSpacing(2)
         self._box.addWidget(self.glass)
+        self._box.addStretch(1)
         self.refresh()
 
     def refresh(self) -> None:
@@ -106,7 +107,7 @@ class ProportionsPanel(QWidget):
             row = _Row(self)
             row.bar.theme = self.theme
             self.rows.append(row)
-            self._box.addWidget(row)
+            self._box.insertWidget(self._box.count() - 1, row)
         for row, proportion in zip(self.rows, set_out.proportions, strict=False):
             self._show_row(row, proportion)
         for row in self.rows[len(set_out.proportions) :]:

@@ -92,6 +92,7 @@ class StandingPanel(QWidget):
         box.setSpacing(3)
         for widget in (self.which, self.form, buttons):
             box.addWidget(widget)
+        box.addStretch(1)
         self.refresh()
 
     def _button(self, parent: QWidget, text: Message, tip: Message) -> QToolButton:

@@ -1,0 +1,142 @@
+"""Clearances on the wall: how far rod, ends, stacks and hems are from what they must clear."""
+
+from __future__ import annotations
+
+from elevation.room.model import Ref
+from elevation.setting_out.model import LayerOut, Point, SetOut, TreatmentOut
+from elevation.setting_out.profile import height_at
+from elevation.sheet.inks import with_alpha
+from elevation.sheet.paths import rectangle
+from elevation.sheet.records import NARROW, Fill, Group, Ink, Line, Pen, Record, Text
+from elevation.sheet.type_metrics import text_width
+from elevation.units import format_length
+from elevation.window.texts import tr
+from elevation.words import Message, Style, msg
+
+HEIGHT = 2.9
+"""Type size, paper mm: less than a dimension's, because these stand inside the wall."""
+_ARROW = 1.3
+_LEAST = 0.5
+_PLATE = with_alpha(Ink.PAPER, 0.82)
+
+
+def clearance_groups(set_out: SetOut, style: Style, mm_per_paper: float) -> tuple[Group, ...]:
+    """One group of marks for each treatment.
+
+    Parameters
+    ----------
+    set_out : SetOut
+    style : Style
+    mm_per_paper : float
+        Wall mm for one paper mm.
+
+    Returns
+    -------
+    tuple of Group
+        Layer ``clearance``, wall coordinates.
+    """
+    groups = []
+    for treatment in set_out.treatments:
+        records: list[Record] = []
+        marker = _Marker(records, style, mm_per_paper)
+        for layer in treatment.layers:
+            _rod(marker, set_out, layer)
+            _hems(marker, set_out, layer)
+        _stack(marker, treatment)
+        title = tr(msg("Clearances: {name}", name=treatment.name or treatment.ref[-1]))
+        groups.append(Group(treatment.ref, "clearance", title, tuple(records)))
+    return tuple(groups)
+
+
+class _Marker:
+    """Draws one clearance: a line with two arrow heads and its figure on a plate of paper."""
+
+    def __init__(self, records: list[Record], style: Style, scale: float) -> None:
+        self._records, self._style, self._scale = records, style, scale
+
+    def mark(self, a: Point, b: Point, ink: str, words: Message | None = None) -> None:
+        """Mark the gap from ``a`` to ``b`` (level or upright); too small a gap to see is left alone."""
+        scale = self._scale
+        dx, dy = b[0] - a[0], b[1] - a[1]
+        length = abs(dx) + abs(dy)
+        if length < _LEAST * scale:
+            return
+        figure = format_length(length, self._style.unit, self._style.graduation_mm, decimal_mark=self._style.decimal_mark)
+        text = figure if words is None else tr(msg("{figure} {what}", figure=figure, what=tr(words)))
+        if abs(dx) > abs(dy) and text_width(text, HEIGHT) * scale > length and ink != Ink.ACCENT:
+            # No room for the figure between its ends: the dimensions outside the wall tell it.
+            return
+        pen = Pen(ink, NARROW)
+        self._records.append(Line(a, b, pen))
+        ux, uy = dx / length, dy / length
+        head = min(_ARROW * scale, length / 3)
+        for (x, y), way in ((a, 1.0), (b, -1.0)):
+            for side in (-0.45, 0.45):
+                tip = (x + way * head * ux - side * head * uy, y + way * head * uy + side * head * ux)
+                self._records.append(Line((x, y), tip, pen))
+        self._figure(((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), text, ink, is_level=abs(dx) > abs(dy), length=length)
+
+    def _figure(self, middle: Point, text: str, ink: str, *, is_level: bool, length: float) -> None:
+        scale = self._scale
+        width, height = (text_width(text, HEIGHT) + 1.2) * scale, HEIGHT * 1.15 * scale
+        x, y = middle
+        if is_level:
+            # Over the line, or on it where it runs through.
+            left, bottom = x - width / 2, y + (0.3 * scale if width < length else -height / 2)
+        else:
+            left, bottom = x + 0.9 * scale, y - height / 2
+        self._records.append(Fill(rectangle(left, bottom, left + width, bottom + height), _PLATE))
+        at = (left + width / 2, bottom + 0.26 * HEIGHT * scale)
+        self._records.append(Text(at, text, HEIGHT, Ink.ACCENT if ink == Ink.ACCENT else Ink.QUIET, "middle"))
+
+
+def _rod(marker: _Marker, set_out: SetOut, layer: LayerOut) -> None:
+    support = layer.support
+    width = support.metal_right_mm - support.metal_left_mm
+    # Beside the middle, where the handle and its readout stand.
+    x = support.metal_left_mm + width * 0.22
+    if set_out.ceiling.known:
+        top = min(height_at(set_out.ceiling, place) for place in (support.metal_left_mm, x, support.metal_right_mm))
+        marker.mark((x, support.height_mm + support.diameter_mm / 2), (x, top - set_out.crown_mm), Ink.QUIET)
+    y = support.height_mm
+    for kind, end, edge in (
+        (set_out.ends[0], 0.0, support.metal_left_mm),
+        (set_out.ends[1], set_out.width_mm, support.metal_right_mm),
+    ):
+        if kind == "corner" and not _is_taken(set_out, layer.ref, end, edge):
+            marker.mark((end, y), (edge, y), Ink.QUIET)
+
+
+def _is_taken(set_out: SetOut, own: Ref, end: float, edge: float) -> bool:
+    """Whether another rod stands between this rod's end and the wall's end."""
+    low, high = min(end, edge), max(end, edge)
+    return any(
+        layer.ref != own and low < (layer.support.left_mm + layer.support.right_mm) / 2 < high
+        for treatment in set_out.treatments
+        for layer in treatment.layers
+    )
+
+
+def _hems(marker: _Marker, set_out: SetOut, layer: LayerOut) -> None:
+    for panel in layer.panels:
+        left, right = panel.open
+        x = (left + right) / 2
+        floor = height_at(set_out.floor, x)
+        if panel.hem and panel.hem_low_mm > floor:
+            marker.mark((x, floor), (x, panel.hem_low_mm), Ink.QUIET)
+
+
+def _stack(marker: _Marker, treatment: TreatmentOut) -> None:
+    """Where open cloth stands before glass, in the ink that asks attention."""
+    glass = treatment.glass
+    openings = treatment.openings
+    if not openings:
+        return
+    y = openings[0].glass_bottom_mm + (openings[0].glass_top_mm - openings[0].glass_bottom_mm) * 0.25
+    words = msg("over glass")
+    if glass.stack_over_left_mm > 0:
+        left = openings[0].glass_left_mm
+        marker.mark((left, y), (left + glass.stack_over_left_mm, y), Ink.ACCENT, words)
+    if glass.stack_over_right_mm > 0:
+        right = openings[-1].glass_right_mm
+        marker.mark((right - glass.stack_over_right_mm, y), (right, y), Ink.ACCENT, words)
