@@ -126,7 +126,8 @@ class SupportOut(Struct, frozen=True, gc=False):
     ``left_mm``/``right_mm`` are the ends of the rod without finial; ``cut_left_mm``/``cut_right_mm`` where the tube is cut;
     ``metal_left_mm``/``metal_right_mm`` the outermost metal with finials. ``finial_mm`` is a finial's
     length, ``finial_diameter_mm`` its thickness. ``splices_mm`` are x of joints; ``splice_free`` those without a
-    bracket. ``pieces`` is how many pieces of stock make the rod.
+    bracket. ``pieces`` is how many pieces of stock make the rod,
+    ``material`` what it is made of, as the section table says.
     """
 
     kind: str
@@ -147,6 +148,7 @@ class SupportOut(Struct, frozen=True, gc=False):
     splices_mm: tuple[float, ...]
     splice_free: tuple[float, ...]
     pieces: int
+    material: str = "steel"
 
 
 class BracketOut(Struct, frozen=True, gc=False):

@@ -111,6 +111,7 @@ def support_of(
         splices_mm=joints,
         splice_free=free,
         pieces=len(joints) + 1,
+        material=section.material,
     )
 
 

@@ -119,6 +119,11 @@ def _tension(drape: Drape) -> tuple[Step, ...]:
     return tuple(steps)
 
 
+def _deep(drape: Drape, wanted: float) -> float:
+    """The depth of a heading, less on a very short panel."""
+    return min(wanted, 0.3 * (drape.top_mm - max(drape.foot)))
+
+
 def _pinch(drape: Drape) -> list[Record]:
     """Triple pinch pleats: three fingers that open above the pinch, cloth that falls from it."""
     paint = drape.tones
@@ -126,7 +131,7 @@ def _pinch(drape: Drape) -> list[Record]:
     bellies: list[Step] = []
     spread = min(drape.pitch_mm * 0.26, 24.0)
     for near, far in zip(drape.valleys_top, drape.valleys_top[1:], strict=False):
-        x, pinch, top = (near + far) / 2, drape.top_mm - _PINCH_MM, drape.top_mm
+        x, pinch, top = (near + far) / 2, drape.top_mm - _deep(drape, _PINCH_MM), drape.top_mm
         for side in (-1.0, 0.0, 1.0):
             fingers.extend(
                 (
@@ -145,7 +150,7 @@ def _pinch(drape: Drape) -> list[Record]:
         )
     pinches: list[Step] = []
     for near, far in zip(drape.valleys_top, drape.valleys_top[1:], strict=False):
-        x, y = (near + far) / 2, drape.top_mm - _PINCH_MM
+        x, y = (near + far) / 2, drape.top_mm - _deep(drape, _PINCH_MM)
         pinches.extend(segment(x - spread * 0.3, y, x + spread * 0.3, y))
     return [
         Fill(tuple(bellies), paint.deep),
@@ -161,10 +166,12 @@ def _pencil(panel: PanelOut, drape: Drape) -> list[Record]:
     lines: list[Step] = []
     for index in range(1, count):
         x = drape.left_mm + width * index / count
-        lines.extend(segment(x, drape.top_mm, x, drape.top_mm - _TAPE_MM * (0.86 + 0.14 * ((index * 7) % 3) / 2)))
+        lines.extend(
+            segment(x, drape.top_mm, x, drape.top_mm - _deep(drape, _TAPE_MM) * (0.86 + 0.14 * ((index * 7) % 3) / 2))
+        )
     cords: list[Step] = []
     for share in (0.22, 0.78):
-        y = drape.top_mm - _TAPE_MM * share
+        y = drape.top_mm - _deep(drape, _TAPE_MM) * share
         cords.extend(segment(drape.left_mm, y, drape.right_mm, y))
     return [Path(tuple(lines), Pen(drape.tones.line, 0.13)), Path(tuple(cords), Pen(drape.tones.line, 0.1, (0.5, 0.35)))]
 

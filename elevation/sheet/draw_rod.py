@@ -10,14 +10,6 @@ from elevation.sheet.paths import Step, circle, polygon, rectangle, rounded, seg
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
 
 _EDGE = Pen(inks.METAL_DARK, NARROW)
-_FINE = Pen(inks.METAL_DARK, 0.13)
-_TUBE = (
-    Stop(0.0, inks.METAL_MIDDLE),
-    Stop(0.28, inks.METAL_LIGHT),
-    Stop(0.45, inks.METAL_MIDDLE),
-    Stop(0.8, inks.METAL_DARK),
-    Stop(1.0, Ink.METAL),
-)
 
 
 def between(left: float, right: float, hidden: Sequence[Span]) -> list[Span]:
@@ -64,14 +56,27 @@ def rod_records(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list
             edges.extend(segment(x, low, x, high))
     records: list[Record] = []
     if tube:
-        records += [Fill(tuple(tube), _tone(low, high)), Path(tuple(edges), _EDGE)]
+        records += [Fill(tuple(tube), _tone(support, half)), Path(tuple(edges), _edge(support, NARROW))]
     records.extend(_splices(support, hidden))
     records.extend(_ends(support, shape))
     return records
 
 
-def _tone(low: float, high: float) -> Gradient:
-    return Gradient((0.0, high), (0.0, low), _TUBE)
+def _tone(support: SupportOut, half: float) -> Gradient:
+    """Light across a round thing of the rod's material, ``half`` mm to either side of its centre line."""
+    light, body, shade, _ = inks.ROD_TONES.get(support.material, inks.ROD_TONES["steel"])
+    stops = (
+        Stop(0.0, body),
+        Stop(0.26, light),
+        Stop(0.46, body),
+        Stop(0.82, shade),
+        Stop(1.0, inks.blend(shade, body, 0.3)),
+    )
+    return Gradient((0.0, support.height_mm + half), (0.0, support.height_mm - half), stops)
+
+
+def _edge(support: SupportOut, width: float) -> Pen:
+    return Pen(inks.ROD_TONES.get(support.material, inks.ROD_TONES["steel"])[3], width)
 
 
 def _splices(support: SupportOut, hidden: Sequence[Span]) -> list[Record]:
@@ -87,8 +92,8 @@ def _splices(support: SupportOut, hidden: Sequence[Span]) -> list[Record]:
         )
         joints.extend(segment(x, support.height_mm - half, x, support.height_mm + half))
     return [
-        Fill(tuple(sleeves), _tone(support.height_mm - half, support.height_mm + half)),
-        Path((*sleeves, *joints), _FINE),
+        Fill(tuple(sleeves), _tone(support, half)),
+        Path((*sleeves, *joints), _edge(support, 0.13)),
     ]
 
 
@@ -117,19 +122,9 @@ def _ends(support: SupportOut, shape: str) -> list[Record]:
             steps.extend(rounded(min(end, tip), y - half, max(end, tip), y + half, half * 0.35))
     if not steps:
         return []
-    shine = Gradient(
-        (0.0, y + half),
-        (0.0, y - half),
-        (
-            Stop(0.0, inks.METAL_MIDDLE),
-            Stop(0.25, inks.METAL_LIGHT),
-            Stop(0.5, inks.METAL_MIDDLE),
-            Stop(1.0, inks.METAL_DARK),
-        ),
-    )
     # Collar and ball overlap; each is filled by itself, since an even-odd fill would leave a hole.
-    records: list[Record] = [Fill(part, shine) for part in _closed_parts(steps)]
-    records.append(Path((*steps, *rims), _EDGE))
+    records: list[Record] = [Fill(part, _tone(support, half)) for part in _closed_parts(steps)]
+    records.append(Path((*steps, *rims), _edge(support, NARROW)))
     return records
 
 
@@ -181,7 +176,7 @@ def bracket_records(bracket: BracketOut, diameter_mm: float, cloth_top_mm: float
         foot = max(foot, cloth_top_mm)
     plates: list[Step] = []
     screws: list[Step] = []
-    radius = (right - left) * 0.25
+    radius = (right - left) * (0.5 if "flange" in bracket.kit else 0.25)
     if top > foot:
         plates.extend(_tab(left, foot, right, top, radius))
         screw = foot + (top - foot) * 0.6
@@ -193,8 +188,8 @@ def bracket_records(bracket: BracketOut, diameter_mm: float, cloth_top_mm: float
             screws.extend(circle(x, screw, min(3.5, (right - left) * 0.16)))
     half = max(bracket.half_width_mm, 3.0)
     wrap = rod * 1.22 + 1.0
-    if bracket.rings_pass:
-        # An open arm: the rod lies in a shallow cradle from below.
+    if "strap" not in bracket.kit or bracket.rings_pass:
+        # The rod lies in a cup or cradle from below; only a strap goes all round.
         cradle = polygon(
             ((x - half, y - wrap), (x + half, y - wrap), (x + half, y - rod * 0.15), (x - half, y - rod * 0.15))
         )

@@ -45,6 +45,13 @@ WALL_UNDER_CROWN = "#dfd7c9"
 METAL_LIGHT = "#aab3ba"
 METAL_MIDDLE = "#66717b"
 METAL_DARK = "#2b343d"
+# What rods are made of: full light, body, shade, and the line at the edge.
+ROD_TONES = {
+    "steel": (METAL_LIGHT, METAL_MIDDLE, METAL_DARK, METAL_DARK),
+    "aluminium": ("#dfe4e7", "#a3adb4", "#66717b", "#48525b"),
+    "copper": ("#eab591", "#bd7548", "#7d4526", "#5c3019"),
+    "wood": ("#e6cda6", "#c59d6a", "#8f6c42", "#5f4526"),
+}
 PLASTIC = "#fbf9f4"
 WOOD = "#d9c3a2"
 WOOD_DARK = "#c2a880"

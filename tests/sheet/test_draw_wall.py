@@ -211,3 +211,19 @@ def test_a_pair_is_drawn_as_its_mirror_image_within_a_shadow():
             ]
             left, _, right, _ = extent(lines)
             assert middle - left == pytest.approx(right - middle)
+
+
+def test_a_rod_looks_like_what_it_is_made_of():
+    treatment = make_treatment(make_opening())
+    layer = treatment.layers[0]
+    drawn = set()
+    materials = {row.material for row in load_trade().sections.values()}
+    assert len(materials) > 2
+    for material in materials:
+        assert material in inks.ROD_TONES
+        of_it = replace(treatment, layers=(replace(layer, support=replace(layer.support, material=material)),))
+        groups = draw_treatment(of_it, Profile(((0.0, 0.0),)), TRADE, View("open"))
+        drawn.add(next(g.records for g in groups if g.layer == "rod"))
+        # Its edge is seen against the wall (WCAG 2.2, 1.4.11).
+        assert inks.contrast(inks.ROD_TONES[material][3], inks.WALL_LOW) >= 3.0
+    assert len(drawn) == len(materials)
