@@ -33,7 +33,7 @@ def run_check(given: Check) -> int:
             texts: list[str] = []
             for wall in choosing.walls(room, given.wall, path.name):
                 for scheme in choosing.schemes(wall, given.scheme, given.all_schemes, path.name):
-                    style = msgspec.structs.replace(style_for(room), language="en", decimal_mark=".")
+                    style = msgspec.structs.replace(style_for(room), language="en", decimal_mark=".", plain=True)
                     scheme_id = None if scheme is None else scheme.id
                     report, text, grave = _wall(room, wall.id, scheme_id, trade, style)
                     walls.append(report)
