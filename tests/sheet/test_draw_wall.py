@@ -1,9 +1,11 @@
 import pytest
+from msgspec.structs import replace
 
 from elevation.places import demo_rooms
 from elevation.room.file import load_room
 from elevation.setting_out.model import Profile
 from elevation.setting_out.whole import set_out
+from elevation.sheet import inks
 from elevation.sheet.draw_face import baseboard_runs
 from elevation.sheet.draw_heading import heading_kind
 from elevation.sheet.draw_rod import between
