@@ -11,6 +11,7 @@ from PySide6.QtCore import QEvent, QPointF, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QColor,
+    QContextMenuEvent,
     QFocusEvent,
     QKeyEvent,
     QMouseEvent,
@@ -29,6 +30,7 @@ from elevation.session.session import Session
 from elevation.setting_out.model import Point
 from elevation.window import overlay, picking
 from elevation.window.canvas_keys import CanvasKeys
+from elevation.window.canvas_menu import CanvasMenu
 from elevation.window.canvas_picture import CanvasPicture
 from elevation.window.hand import Hand
 from elevation.window.readout import readout_of, tag_of
@@ -70,6 +72,7 @@ class Canvas(QWidget):
         self.hand = Hand(session)
         self.picture = CanvasPicture(session)
         self.keys = CanvasKeys(self)
+        self.menu = CanvasMenu(self)
         self.hot: Handle | None = None
         self.pointed: Finding | None = None
         self._shown = Shown()
@@ -315,6 +318,17 @@ class Canvas(QWidget):
         super().leaveEvent(event)
         self._pointer = self.hot = None
         self.update()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """The menu of the handle under the pointer, or of the keyboard's."""
+        place = event.pos()
+        if event.reason() == QContextMenuEvent.Reason.Keyboard:
+            handle = self.keys.current()
+            place = QPointF(*self.viewport.to_px(handle.at)).toPoint() if handle is not None else place
+        else:
+            handle = picking.handle_at(self.handles(), self.viewport, float(place.x()), float(place.y()))
+        if handle is not None and not self.hand.is_holding:
+            self.menu.open(handle, self.mapToGlobal(place))
 
     # -- the keyboard ----------------------------------------------------------------
 

@@ -16,6 +16,7 @@ from elevation.window.drawer import Choice
 from elevation.window.facts import fact, with_fact
 from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.measurements import error_sentence, sentence
+from elevation.window.swatch import SwatchButton
 from elevation.window.texts import tr
 from elevation.words import Message, msg
 
@@ -65,6 +66,7 @@ class _Row(QWidget):
         super().__init__(parent)
         self.tag: object = fact
         self.editor = editor
+        self._swatch: SwatchButton | None = None
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 2)
         grid.setHorizontalSpacing(8)
@@ -74,6 +76,10 @@ class _Row(QWidget):
             label.setBuddy(editor)
             grid.addWidget(label, 0, 0)
             grid.addWidget(editor, 0, 1)
+            if fact.kind == "colour":
+                self._swatch = SwatchButton(self)
+                self._swatch.picked.connect(self._tell)
+                grid.addWidget(self._swatch, 0, 2)
             grid.setColumnStretch(0, 2)
             grid.setColumnStretch(1, 3)
         else:
@@ -104,6 +110,8 @@ class _Row(QWidget):
             text = "" if value is None else str(value)
             if editor.text() != text:
                 editor.setText(text)
+            if self._swatch is not None:
+                self._swatch.show_colour(text)
 
 
 class FactForm(QWidget):
