@@ -105,12 +105,11 @@ def digest_of(laid: TreatmentOut, style: Style) -> str:
     parts: list[str] = []
     for layer in laid.layers:
         support = layer.support
-        message = msg(
-            "rod {length}, cut {cut}, centre {height}",
-            length=figure(support.length_mm, style),
-            cut=figure(support.cut_length_mm, style),
-            height=figure(support.height_mm, style),
-        )
+        length, height = figure(support.length_mm, style), figure(support.height_mm, style)
+        message = msg("rod {length}, centre {height}", length=length, height=height)
+        if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
+            cut = figure(support.cut_length_mm, style)
+            message = msg("rod {length}, cut {cut}, centre {height}", length=length, cut=cut, height=height)
         parts.append(say(message, style))
         if layer.brackets:
             places = ", ".join(figure(bracket.x_mm, style) for bracket in layer.brackets)

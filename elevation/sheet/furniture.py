@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal
 
 from msgspec import Struct
 
+from elevation.setting_out.model import Point
 from elevation.sheet.annotation.marks import held_mark
 from elevation.sheet.paper import FRAME
 from elevation.sheet.paths import rectangle
@@ -13,6 +15,7 @@ from elevation.sheet.records import NARROW, Fill, Ink, Line, Page, Pen, Polyline
 from elevation.sheet.type_metrics import shorten, text_width
 from elevation.words import Style, msg, say
 
+Weight = Literal["regular", "semibold", "italic"]
 _THIN = Pen(Ink.THIN, NARROW)
 _FRAME_PEN = Pen(Ink.OUTLINE, 0.7)
 """ISO 5457: the frame line is 0.7 mm wide."""
@@ -68,33 +71,42 @@ def title_block(title: Title, left: float, bottom: float, width: float, style: S
         Where it stands; it is ``TITLE_HEIGHT`` high.
     style : Style
     """
-    pad = 4.0
+    pad = 3.5
     room = width - 2 * pad
     right, top = left + width, bottom + TITLE_HEIGHT
     records: list[Record] = [Line((left, top), (right, top), Pen(Ink.OUTLINE, 0.5))]
     x = left + pad
-    records.append(Text((x, top - 8.0), shorten(title.room, 5.6, room, "semibold"), 5.6, weight="semibold"))
-    records.append(Text((x, top - 13.8), shorten(title.wall, 4.2, room), 4.2))
-    records.append(Text((x, top - 18.6), shorten(title.scheme, 3.3, room, "italic"), 3.3, Ink.QUIET, weight="italic"))
+    records.append(_fitted((x, top - 8.0), title.room, 5.6, 4.0, room, "semibold"))
+    records.append(_fitted((x, top - 13.8), title.wall, 4.2, 3.2, room))
+    records.append(_fitted((x, top - 18.6), title.scheme, 3.3, 2.5, room, "italic", Ink.QUIET))
     split = bottom + 12.2
     records.append(Line((left, split), (right, split), _THIN))
-    date_width, sheet_width = 19.5, 13.0
+    is_narrow = width < 60.0
+    date_width, sheet_width = (16.6, 10.4) if is_narrow else (19.5, 13.0)
     cells = (
         (say(msg("Scale"), style), title.scale, width - date_width - sheet_width),
         (say(msg("Date"), style), title.date, date_width),
         (say(msg("Sheet"), style), title.sheet, sheet_width),
     )
+    size = 2.8 if is_narrow else 3.3
     for index, (label, value, cell) in enumerate(cells):
-        inset = pad if index == 0 else 1.8
-        records.append(Text((left + inset, bottom + 8.0), shorten(label, 2.5, cell - inset), 2.5, Ink.QUIET))
-        size = 3.3
-        while size > 2.5 and text_width(value, size) > cell - inset - 0.8:
-            size -= 0.1
-        records.append(Text((left + inset, bottom + 3.6), shorten(value, size, cell - inset - 0.5), size))
+        inset = pad if index == 0 else 1.4 if is_narrow else 1.8
+        records.append(_fitted((left + inset, bottom + 8.0), label, 2.5, 2.5, cell - inset, ink=Ink.QUIET))
+        records.append(_fitted((left + inset, bottom + 3.6), value, size, 2.2, cell - inset - 0.6))
         left += cell
         if index < 2:
             records.append(Line((left, bottom), (left, split), _THIN))
     return tuple(records)
+
+
+def _fitted(
+    at: Point, text: str, size: float, least: float, width: float, weight: Weight = "regular", ink: str = Ink.TEXT
+) -> Text:
+    """One line of text, set smaller where it must be, cut short where even that is too long."""
+    need = text_width(text, size, weight)
+    if need > width:
+        size = max(least, round(size * width / need - 0.01, 2))
+    return Text(at, shorten(text, size, width, weight), size, ink, "left", 0.0, weight)
 
 
 def scale_bar(scale: float, left: float, base: float, style: Style) -> tuple[tuple[Record, ...], float]:

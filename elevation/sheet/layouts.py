@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from itertools import islice
 
 from msgspec import Struct
 
@@ -18,7 +19,9 @@ BEYOND = (500.0, 1000.0, 2000.0)
 """Scales of ISO 5455 for a wall that no usual scale can hold."""
 FOOT = 13.0
 """Height kept under the drawing for scale bar and notes."""
-_PAD = 4.0
+_PAD = 3.5
+_NOTHING_LEFT_OUT = 2
+"""So many of the margin's wishes say everything, at length or in brief."""
 
 
 class Layout(Struct, frozen=True):
@@ -27,7 +30,8 @@ class Layout(Struct, frozen=True):
     Attributes
     ----------
     name : str
-        ``side`` (a margin column at the right) or ``foot`` (a strip under the drawing).
+        ``side`` (a margin column at the right), ``narrow`` (a narrower one: only where nothing has to be left out for it)
+        or ``foot`` (a strip under the drawing).
     drawing : Inside
         Where the drawing may stand.
     foot : Point
@@ -67,16 +71,20 @@ def layouts(page: Page, has_stop: bool) -> tuple[Layout, ...]:
     room = inside(page)
     large = page.width_mm > 350.0
     band = STOP_HEIGHT + 2.0 if has_stop else 0.0
-    return (_side(room, 78.0 if large else 68.0, band), _foot(room, large, band))
+    return (
+        _side("side", room, 78.0 if large else 68.0, band),
+        _side("narrow", room, 62.0 if large else 52.0, band),
+        _foot(room, large, band),
+    )
 
 
-def _side(room: Inside, width: float, band: float) -> Layout:
+def _side(name: str, room: Inside, width: float, band: float) -> Layout:
     split = room.right - width
     base = room.bottom + TITLE_HEIGHT
     column = Column(split + _PAD, room.top - _PAD, width - 2 * _PAD, room.top - base - 2 * _PAD)
     drawing = Inside(room.left + _PAD, room.bottom + FOOT, split - _PAD, room.top - _PAD - band)
     return Layout(
-        "side",
+        name,
         drawing,
         (room.left + 8.0, room.bottom + 4.0),
         split - room.left - 12.0,
@@ -182,7 +190,8 @@ def _largest(
             left, bottom, right, top = annotation.extent
             if right - left > room.right - room.left or top - bottom > room.top - room.bottom:
                 continue
-            for blocks in fill(annotation, layout):
+            wishes = fill(annotation, layout)
+            for blocks in islice(wishes, _NOTHING_LEFT_OUT if layout.name == "narrow" else None):
                 placed = flow(blocks, layout.columns)
                 if placed is not None:
                     return Arranged(page, layout, scale, _origin(room, annotation), annotation, placed)

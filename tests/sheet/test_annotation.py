@@ -82,10 +82,30 @@ def test_what_is_held_is_marked_and_nothing_else() -> None:
     annotation = lay(case, 20.0)
     rod = case[0].walls[0].schemes[0].treatments[0].layers[0].rod
     marks = [group for group in annotation.groups if group.layer == "held"]
-    expected = sum(held.hold not in ("above-floor", "from-corner") for held in (rod.height, rod.left, rod.right))
+    expected = len((rod.height, rod.left, rod.right))
     assert [len(group.records) for group in marks] == [expected]
     bare = lay_annotation(case[1], (), style_for(case[0]), 20.0)
     assert not [group for group in bare.groups if group.layer == "held"]
+
+
+HOLDS = ("above-head", "above-casing", "below-ceiling", "above-floor")
+END_HOLDS = ("beyond-opening", "beyond-casing", "from-corner", "rod-length")
+
+
+@pytest.mark.parametrize("height", HOLDS)
+@pytest.mark.parametrize("end", END_HOLDS)
+def test_whatever_is_held_has_a_dimension_with_its_mark(height: str, end: str) -> None:
+    room, set_out, _ = demo_case("bedroom")
+    wall = room.walls[0]
+    scheme = wall.schemes[0]
+    treatment = scheme.treatments[0]
+    layer = treatment.layers[0]
+    rod = replace(layer.rod, height=replace(layer.rod.height, hold=height), left=replace(layer.rod.left, hold=end))
+    held = replace(treatment, layers=(replace(layer, rod=rod),))
+    dressed = replace(wall, schemes=(replace(scheme, treatments=(held,)),))
+    annotation = lay_annotation(set_out, (), style_for(room), 20.0, room=replace(room, walls=(dressed,)))
+    marks = [group for group in annotation.groups if group.layer == "held"]
+    assert [len(group.records) for group in marks] == [3]
 
 
 def test_dimension_lines_stand_outside_the_wall_nearest_first() -> None:

@@ -128,7 +128,7 @@ def lay_side(
         for place, chain in enumerate(slot):
             part = _part(slot, place, bounds, frame.scale)
             ends = tuple((segment.low / frame.scale, segment.high / frame.scale) for segment in chain.segments)
-            names = places_of(chain, frame.side)
+            names = places_of(chain, f"{frame.side}{index}")
             labels = climb(
                 Line(chain.segments, ends, part, crossing, letter_room), rows, [previous.get(name) for name in names]
             )

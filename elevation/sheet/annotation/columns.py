@@ -63,6 +63,8 @@ def _heights(set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style)
         chain = treatment_chains.heights(set_out, laid, treatments.get(laid.ref), style)
         if chain is not None:
             found.setdefault(_signature(chain), (chain, []))[1].extend(opening.number for opening in laid.openings)
+        for single in treatment_chains.floor_to_rod(set_out, laid, treatments.get(laid.ref), style):
+            found.setdefault(_signature(single), (single, []))[1].extend(opening.number for opening in laid.openings)
     shown = [{round(segment.high) for segment in chain.segments} for chain, _ in found.values()]
     for opening in set_out.openings:
         if opening.ref in covered:

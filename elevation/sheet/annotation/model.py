@@ -143,12 +143,12 @@ def overlap(a: Box, b: Box, slack: float = 1e-6) -> bool:
     return a[0] < b[2] - slack and b[0] < a[2] - slack and a[1] < b[3] - slack and b[1] < a[3] - slack
 
 
-def places_of(chain: Chain, side: str) -> list[str]:
+def places_of(chain: Chain, line: str) -> list[str]:
     """A name for the place of each label of a chain, the same while it is dragged; the two casings of a window differ."""
     seen: dict[str, int] = {}
     names = []
     for segment in chain.segments:
-        name = ":".join((side, "/".join(chain.owner), "/".join(segment.ref), segment.field))
+        name = ":".join((line, "/".join(chain.owner), "/".join(segment.ref), segment.field))
         seen[name] = seen.get(name, 0) + 1
         names.append(f"{name}:{seen[name]}")
     return names

@@ -13,6 +13,19 @@ from elevation.sheet.paths import height_at
 from elevation.words import Message, Style, msg, say
 
 
+def floor_to_rod(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, style: Style) -> tuple[Chain, ...]:
+    """Rods that are held above the floor: the whole height in one dimension, since that is what is held."""
+    chains = []
+    for index, layer in enumerate(laid.layers):
+        rod = _rod(treatment, index)
+        height = layer.support.height_mm
+        if rod is not None and _is(rod.height, "above-floor") and height > LEAST_MM:
+            foot, top = edge_mm(set_out, 0.0, "left"), edge_mm(set_out, height, "left")
+            segment = Segment(layer.ref, "rod.height", 0.0, height, foot, top, (figure(height, style),), held=True)
+            chains.append(Chain(laid.ref, (segment,)))
+    return tuple(chains)
+
+
 def _rod(treatment: Treatment | None, index: int) -> Rod | None:
     if treatment is None or index >= len(treatment.layers):
         return None
@@ -60,22 +73,36 @@ def reach(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, styl
     left = first.left_mm - (first.casing_mm if _is(rod.left if rod else None, "beyond-casing") else 0.0)
     right = last.right_mm + (last.casing_mm if _is(rod.right if rod else None, "beyond-casing") else 0.0)
     support = layer.support
-    ends = sorted([(support.left_mm, "rod.left"), (left, "opening"), (right, "opening"), (support.right_mm, "rod.right")])
+    ends = [(support.left_mm, "rod.left"), (left, _OPENING), (right, _OPENING), (support.right_mm, "rod.right")]
+    if rod is not None and _is(rod.left, "from-corner"):
+        ends.append((0.0, _CORNER))
+    if rod is not None and _is(rod.right, "from-corner"):
+        ends.append((set_out.width_mm, _CORNER))
+    ends.sort()
     pieces = [(a, b) for a, b in pairwise(ends) if b[0] - a[0] > LEAST_MM]
     if not pieces:
         return None
     texts = figures([b[0] - a[0] for a, b in pieces], style)
     segments = []
     for (a, b), text in zip(pieces, texts, strict=True):
-        field = a[1] if a[1] != "opening" else b[1]
-        held = rod is not None and _is(rod.left if field == "rod.left" else rod.right, "beyond-opening", "beyond-casing")
-        ref: Ref = layer.ref
-        if field == "opening":
-            field = "width"
-            ref = first.ref if len(laid.openings) == 1 else laid.ref
-            held = False
-        segments.append(_top(set_out, ref, field, a[0], b[0], (text,), held, 1 if field == "width" else 0))
+        field = a[1] if a[1] not in (_OPENING, _CORNER) else b[1]
+        if field in ("rod.left", "rod.right"):
+            held = rod is not None and _is_held_here(rod.left if field == "rod.left" else rod.right, a[1], b[1])
+            segments.append(_top(set_out, layer.ref, field, a[0], b[0], (text,), held))
+        else:
+            ref: Ref = first.ref if len(laid.openings) == 1 else laid.ref
+            segments.append(_top(set_out, ref, "width", a[0], b[0], (text,), False, 1))
     return Chain(laid.ref, tuple(segments))
+
+
+_OPENING = "opening"
+_CORNER = "corner"
+
+
+def _is_held_here(held: Held, *ends: str) -> bool:
+    if _CORNER in ends:
+        return _is(held, "from-corner")
+    return _OPENING in ends and _is(held, "beyond-opening", "beyond-casing")
 
 
 def _top(
