@@ -53,12 +53,14 @@ def rod_records(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list
         edges.extend(segment(near, high, far, high))
     if shape == "none":
         for x in (support.cut_left_mm, support.cut_right_mm):
+            if any(near < x < far for near, far in hidden):
+                continue
             edges.extend(segment(x, low, x, high))
     records: list[Record] = []
     if tube:
         records += [Fill(tuple(tube), _tone(support, half)), Path(tuple(edges), _edge(support, NARROW))]
     records.extend(_splices(support, hidden))
-    records.extend(_ends(support, shape))
+    records.extend(_ends(support, shape, hidden))
     return records
 
 
@@ -97,7 +99,7 @@ def _splices(support: SupportOut, hidden: Sequence[Span]) -> list[Record]:
     ]
 
 
-def _ends(support: SupportOut, shape: str) -> list[Record]:
+def _ends(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list[Record]:
     if shape == "none" or support.finial_mm <= 0:
         return []
     steps: list[Step] = []
@@ -107,7 +109,7 @@ def _ends(support: SupportOut, shape: str) -> list[Record]:
     for end, side in ((support.cut_left_mm, -1.0), (support.cut_right_mm, 1.0)):
         tip = support.metal_left_mm if side < 0 else support.metal_right_mm
         length = abs(tip - end)
-        if length <= 1e-6:
+        if length <= 1e-6 or any(near <= min(end, tip) and max(end, tip) <= far for near, far in hidden):
             continue
         if shape == "ball":
             radius = min(half, length / 2)

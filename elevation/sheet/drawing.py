@@ -6,6 +6,7 @@ what did not change need not be drawn again.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal
 
 from msgspec import Struct
@@ -28,6 +29,7 @@ from elevation.trade.model import Trade
 from elevation.words import Style
 
 Position = Literal["open", "closed", "drawn"]
+Cover = tuple[float, float, float]  # left, right and top of cloth that hides what is behind it
 
 _GHOST = Pen(Ink.GHOST, NARROW, GHOST_DASH)
 _HALO = Pen(inks.with_alpha(Ink.PAPER, 0.6), WIDE)
@@ -90,10 +92,14 @@ def draw_treatment(
 
     Depends on nothing but its arguments: keep the result while they are the same objects.
     """
-    groups: list[Group] = []
-    for layer in reversed(treatment.layers):
-        groups.extend(_draw_layer(treatment, layer, floor, trade, view, style))
-    return in_order(groups)
+    planes: list[list[Group]] = []
+    nearer: list[Cover] = []
+    for layer in treatment.layers:
+        groups, covers = _draw_layer(treatment, layer, floor, trade, view, style, nearer)
+        planes.append(groups)
+        if layer.body != "sheer":
+            nearer.extend(covers)
+    return in_order([group for groups in reversed(planes) for group in groups])
 
 
 def panel_span(panel: PanelOut, position: Position) -> Span:
@@ -102,15 +108,22 @@ def panel_span(panel: PanelOut, position: Position) -> Span:
 
 
 def _draw_layer(
-    treatment: TreatmentOut, layer: LayerOut, floor: Profile, trade: Trade, view: View, style: Style
-) -> list[Group]:
+    treatment: TreatmentOut,
+    layer: LayerOut,
+    floor: Profile,
+    trade: Trade,
+    view: View,
+    style: Style,
+    nearer: Sequence[Cover],
+) -> tuple[list[Group], list[Cover]]:
+    """One layer, and what its cloth hides; rods come after all cloth, so a far one is cut where near cloth hangs."""
     row = trade.headings.get(layer.heading)
     kind = heading_kind(layer.heading, row.carries if row is not None else "rings")
     end = trade.ends.get(layer.support.ends)
     names = [panel_title(number, treatment, style) for number in range(1, len(layer.panels) + 1)]
     groups: list[Group] = []
-    hidden: list[Span] = []
-    covers: list[tuple[float, float, float]] = []
+    hidden: list[Span] = [(left, right) for left, right, top in nearer if top > layer.support.height_mm]
+    covers: list[Cover] = []
     if view.panels != "none":
         for panel, name in zip(layer.panels, names, strict=True):
             span = panel_span(panel, view.panels)
@@ -128,18 +141,14 @@ def _draw_layer(
     if view.stack:
         groups.extend(_ghosts(layer, names, floor, view))
     support_records = rod_records(layer.support, end.shape if end is not None else "none", hidden)
-    groups.append(Group(layer.ref, "rod", rod_title(treatment, style), tuple(support_records)))
+    if support_records:
+        groups.append(Group(layer.ref, "rod", rod_title(treatment, style), tuple(support_records)))
     for number, bracket in enumerate(layer.brackets, 1):
-        top = max((top for left, right, top in covers if left <= bracket.x_mm <= right), default=None)
-        groups.append(
-            Group(
-                bracket.ref,
-                "bracket",
-                bracket_title(number, treatment, style),
-                tuple(bracket_records(bracket, layer.support.diameter_mm, top)),
-            )
-        )
-    return groups
+        before = [top for left, right, top in (*covers, *nearer) if left <= bracket.x_mm <= right]
+        pieces = bracket_records(bracket, layer.support.diameter_mm, max(before, default=None))
+        if pieces:
+            groups.append(Group(bracket.ref, "bracket", bracket_title(number, treatment, style), tuple(pieces)))
+    return groups, covers
 
 
 def _ghosts(layer: LayerOut, names: list[str], floor: Profile, view: View) -> list[Group]:

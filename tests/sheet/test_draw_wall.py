@@ -10,7 +10,7 @@ from elevation.sheet.draw_face import baseboard_runs
 from elevation.sheet.draw_heading import heading_kind
 from elevation.sheet.draw_rod import between
 from elevation.sheet.drawing import View, draw_obstacle, draw_opening, draw_treatment, draw_wall
-from elevation.sheet.records import LAYERS, Group, Path, Polyline
+from elevation.sheet.records import LAYERS, Fill, Group, Path, Polyline
 from elevation.trade import load_trade
 from tests.sheet.draw_cases import (
     HEADINGS,
@@ -229,3 +229,38 @@ def test_a_rod_looks_like_what_it_is_made_of():
         # Its edge is seen against the wall (WCAG 2.2, 1.4.11).
         assert inks.contrast(inks.ROD_TONES[material][3], inks.WALL_LOW) >= 3.0
     assert len(drawn) == len(materials)
+
+
+def test_a_far_rod_is_hidden_where_solid_cloth_hangs_before_it():
+    treatment = make_treatment(make_opening())
+    near = treatment.layers[0]
+    far = replace(
+        near,
+        ref=("w1", "s1", "t1", "l2"),
+        support=replace(near.support, height_mm=near.support.height_mm - 120.0),
+        brackets=tuple(
+            replace(b, height_mm=b.height_mm - 120.0, plate=(b.x_mm - 12, b.height_mm - 150, b.x_mm + 12, b.height_mm - 90))
+            for b in near.brackets
+        ),
+        panels=tuple(replace(p, ref=(*p.ref[:3], "l2", p.ref[-1]), top_mm=p.top_mm - 120.0) for p in near.panels),
+    )
+    floor = Profile(((0.0, 0.0),))
+
+    def seen(front, position):
+        groups = draw_treatment(replace(treatment, layers=(front, far)), floor, TRADE, View(position, stack=False))
+        check_grammar(groups)
+        return {g.ref[-1] for g in groups if g.layer == "rod"}, [g for g in groups if g.layer.startswith("panel")]
+
+    rods, panels = seen(near, "closed")
+    assert rods == {"l1", "l2"}  # the far rod's ends are seen beyond the cloth
+    assert [g.ref[3] for g in panels] == ["l2", "l2", "l1", "l1"]
+    for position, body, is_whole in (("closed", "light", False), ("closed", "sheer", True), ("none", "light", True)):
+        groups = draw_treatment(
+            replace(treatment, layers=(replace(near, body=body), far)), floor, TRADE, View(position, stack=False)
+        )
+        rod = next(g for g in groups if g.layer == "rod" and g.ref[-1] == "l2")
+        tube = next(record for record in rod.records if isinstance(record, Fill))
+        left, right = min(p[1] for p in tube.steps if len(p) == 3), max(p[1] for p in tube.steps if len(p) == 3)
+        drawn = sum(tube.steps[i + 1][1] - tube.steps[i][1] for i in range(0, len(tube.steps), 5))
+        assert (drawn > 0.9 * (right - left)) is is_whole
+        assert len([g for g in groups if g.layer == "bracket"]) == (6 if is_whole else 3)
