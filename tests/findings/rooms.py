@@ -3,7 +3,7 @@
 Wall 144 in wide, ceiling 96 in. Window 1: left side at 54 in, 36 in wide, sill 30 in, head at 78 in; casing 2 1/4 in,
 so its top is at 80 1/4 in. Rod 4 in above the casing: centre at 84 1/4 in. Rod ends 10 in beyond the opening, brackets 2 in
 in from them: 8 in beyond the opening. Strap brackets: plate 1 1/2 in wide, 1 1/2 in above and 2 1/2 in below the axis.
-The rod is 1 in thick; clip rings hang 2 1/4 in from its top, so cloth begins 1 3/4 in under the axis, at 82 1/2 in; the
+Rod of 3/4 in conduit, 0.922 in thick: on it the clips let the cloth begin 1 3/4 in under the axis, at 82 1/2 in. The
 parked ring stands half a strap (3/8 in) and half a ring (1/8 in) beyond the bracket: cloth begins 8 1/2 in beyond the
 opening. Panels 54 in flat: stack 4 1/2 in, closed
 26 1/2 in each, fullness 2.04. Hem 1/2 in clear of the floor.
@@ -75,7 +75,6 @@ def layer(key: str = "l1", **fields: Any) -> Layer:
         height=held("above-casing", inch(4)),
         left=held("beyond-opening", inch(10)),
         right=held("beyond-opening", inch(10)),
-        diameter=inch(1),
     )
     brackets = (
         Bracket(id="b1", place=held("from-left-end", inch(2))),

@@ -160,8 +160,8 @@ def test_right_end_as_the_left() -> None:
 
 
 def test_rod_and_picture_meet_in_height_and_in_depth() -> None:
-    # The rod is 1 in thick; its axis is at 84 1/4 in, 3 1/2 in out.
-    radius = INCH / 2
+    # Conduit of 3/4 in trade size is 0.922 in thick; its axis is at 84 1/4 in, 3 1/2 in out.
+    radius = 0.922 * INCH / 2
     bottom = 84.25 * INCH + radius
 
     def above(value: float) -> Room:
@@ -343,7 +343,7 @@ def test_a_wall_register_behind_cloth() -> None:
 
 def test_an_in_swinging_sash_meets_a_rod_below_its_top() -> None:
     # The sash turns from 54 to 90 in up to 78 in.
-    radius = INCH / 2
+    radius = 0.922 * INCH / 2
     room = at(good_room(), OPENING, sash=Sash("casement-in", "left"), casing=inch(0))
 
     def make(value: float) -> Room:
