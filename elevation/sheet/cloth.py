@@ -88,7 +88,7 @@ def _tones(colour: str, is_sheer: bool, depth_step: int, bunched_step: int) -> T
     crease = inks.blend(colour, dark, reach_down * 0.66)
     crest = inks.blend(colour, glow, min(1.0, reach_up * 1.42))
     if is_sheer:
-        edge, line = inks.with_alpha(edge, 0.6), inks.with_alpha(line, 0.45 * (1.0 - 0.5 * bunched))
+        edge, line = inks.with_alpha(edge, 0.45), inks.with_alpha(line, 0.45 * (1.0 - 0.5 * bunched))
         hollow, crease, crest = (inks.with_alpha(tone, 0.22) for tone in (hollow, crease, crest))
     return Tones(
         base=inks.with_alpha(colour, 0.4 + 0.3 * bunched) if is_sheer else colour,
