@@ -36,7 +36,7 @@ def _line(
 
 def _rungs(lengths: list[float], **given_: object) -> list[str]:
     line = _line(lengths, **given_)  # type: ignore[arg-type]
-    return [label.rung for label in climb(line, Rows(True), [None] * len(lengths))]
+    return [label.rung for label in climb(line, Rows(True), (None,) * len(lengths))]
 
 
 def test_a_figure_stands_between_its_strokes_where_it_fits() -> None:
@@ -70,7 +70,7 @@ def test_a_figure_needs_room_to_spare_to_climb_and_keeps_its_rung_until_that_is_
     gains, loses = width + 2.6 + 1.0, width + 2.6
 
     def rung(length: float, previous: str | None) -> str:
-        labels = climb(_line([40.0, length, 40.0]), Rows(True), [None, previous, None])
+        labels = climb(_line([40.0, length, 40.0]), Rows(True), (None, previous, None))
         return labels[1].rung
 
     assert (rung(gains + spare, "staggered") == "between") == (spare > 0)
@@ -93,7 +93,7 @@ def test_labels_of_one_line_never_meet_and_keep_their_bounds(
     lengths: list[float], above_is_out: bool, crossing: list[float], text: str
 ) -> None:
     line = _line(lengths, text, tuple(crossing))
-    labels = climb(line, Rows(above_is_out), [None] * len(lengths))
+    labels = climb(line, Rows(above_is_out), (None,) * len(lengths))
     boxes = [_box(label) for label in labels]
     for place, one in enumerate(boxes):
         assert line.bounds[0] - 1e-6 <= one[0]
@@ -104,7 +104,7 @@ def test_labels_of_one_line_never_meet_and_keep_their_bounds(
 
 @given(st.lists(st.floats(1.0, 45.0), min_size=2, max_size=12))
 def test_a_leader_that_is_not_of_a_key_crosses_no_label_nearer_the_line(lengths: list[float]) -> None:
-    labels = climb(_line(lengths), Rows(False), [None] * len(lengths))
+    labels = climb(_line(lengths), Rows(False), (None,) * len(lengths))
     for label in labels:
         if label.rung != "leader":
             continue

@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from elevation.room.model import Ref
 from elevation.setting_out.model import Point
-from elevation.sheet.annotation.ladder import PAST, STROKE, Line, Rows, climb
+from elevation.sheet.annotation.ladder import CLEAR, PAST, STROKE, Line, Rows, climb
 from elevation.sheet.annotation.model import FIGURE, Box, Chain, Label, Segment, Side, places_of
 from elevation.sheet.records import Dimension
 
@@ -130,7 +130,9 @@ def lay_side(
             ends = tuple((segment.low / frame.scale, segment.high / frame.scale) for segment in chain.segments)
             names = places_of(chain, f"{frame.side}{index}")
             labels = climb(
-                Line(chain.segments, ends, part, crossing, letter_room), rows, [previous.get(name) for name in names]
+                Line(chain.segments, ends, part, _near(crossing, part), letter_room),
+                rows,
+                tuple(previous.get(name) for name in names),
             )
             for segment, label, name in zip(chain.segments, labels, names, strict=True):
                 low, high = label.centre - label.width / 2, label.centre + label.width / 2
@@ -153,6 +155,11 @@ def _crossing(outer: Sequence[Slot], scale: float) -> tuple[float, ...]:
         for end in (segment.low, segment.high)
     }
     return tuple(sorted(places))
+
+
+def _near(crossing: tuple[float, ...], part: tuple[float, float]) -> tuple[float, ...]:
+    # Lines elsewhere along the wall hinder nothing here, and this way their moving does not lay these labels again.
+    return tuple(place for place in crossing if part[0] - CLEAR <= place <= part[1] + CLEAR)
 
 
 def _part(slot: Slot, place: int, bounds: tuple[float, float], scale: float) -> tuple[float, float]:

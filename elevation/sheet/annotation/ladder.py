@@ -14,7 +14,7 @@ Extension lines of lines farther out cross the rows; labels keep clear of them.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -84,14 +84,15 @@ class Line(Struct, frozen=True, gc=False):
     letter_room: float
 
 
-def climb(line: Line, rows: Rows, previous: Sequence[str | None]) -> tuple[Label, ...]:
-    """Give every segment of a line its label.
+@lru_cache(maxsize=1024)
+def climb(line: Line, rows: Rows, previous: tuple[str | None, ...]) -> tuple[Label, ...]:
+    """Give every segment of a line its label; kept, since a drag changes few lines of a wall.
 
     Parameters
     ----------
     line : Line
     rows : Rows
-    previous : sequence of str or None
+    previous : tuple of str or None
         The ``step`` each label had when it was laid last.
 
     Returns
@@ -114,6 +115,10 @@ def _spare(step: str, previous: str | None) -> float:
     return 0.0 if step == previous else SPARE
 
 
+def _end(span: tuple[float, float]) -> float:
+    return span[1]
+
+
 class _Ladder:
     """One line being labelled: what is taken in each row so far."""
 
@@ -123,29 +128,35 @@ class _Ladder:
         self.placed: dict[int, Label] = {}
         self.taken: dict[int, list[tuple[float, float]]] = {}
         self.leaders: list[tuple[float, float, float, float]] = []
-        self.crossing = [(place - CLEAR, place + CLEAR) for place in line.crossing]
         strokes = {place for ends in line.ends for place in ends}
-        self.strokes = [(place - STROKE - 0.2, place + STROKE + 0.2) for place in strokes]
-
-    def _hindrances(self, row: int) -> list[tuple[float, float]]:
-        base = self.crossing + self.strokes if row == 0 else self.crossing
-        return base + [(low - CLEAR, high + CLEAR) for low, high in self.taken.get(row, [])]
+        self.crossing = [(place - CLEAR, place + CLEAR) for place in line.crossing]
+        self.above = self.crossing + [(place - STROKE - 0.2, place + STROKE + 0.2) for place in strokes]
 
     def _find(self, row: int, low: float, high: float, width: float, wish: float) -> float | None:
         """The centre nearest to ``wish`` at which ``width`` stands free within ``low`` to ``high``."""
-        first, last = max(low, self.line.bounds[0]) + width / 2, min(high, self.line.bounds[1]) - width / 2
+        half = width / 2
+        first, last = max(low, self.line.bounds[0]) + half, min(high, self.line.bounds[1]) - half
         if last < first - 1e-9:
             return None
-        spans = [(a - width / 2, b + width / 2) for a, b in self._hindrances(row)]
-
-        def free(centre: float) -> bool:
-            return all(not a + 1e-9 < centre < b - 1e-9 for a, b in spans)
-
         wish = min(max(wish, first), last)
-        if free(wish):
-            return wish
-        edges = [edge for span in spans for edge in span if first <= edge <= last and free(edge)]
-        return min(edges, key=lambda edge: (abs(edge - wish), edge), default=None)
+        near, far = first - half, last + half
+        standing = self.above if row == 0 else self.crossing
+        spans = [(a - half, b + half) for a, b in standing if b > near and a < far]
+        spans += [
+            (a - half - CLEAR, b + half + CLEAR) for a, b in self.taken.get(row, ()) if b > near - CLEAR and a < far + CLEAR
+        ]
+        # What blocks the wish may be several spans that run into each other: the free places nearest to it are their ends.
+        left = right = wish
+        spans.sort()
+        for a, b in spans:
+            if a + 1e-9 < right and right < b - 1e-9:
+                right = b
+        spans.sort(key=_end, reverse=True)
+        for a, b in spans:
+            if a + 1e-9 < left and left < b - 1e-9:
+                left = a
+        free = [place for place in (left, right) if first - 1e-9 <= place <= last + 1e-9]
+        return min(free, key=lambda place: (abs(place - wish), place), default=None)
 
     def _settle(self, row: int, low: float, high: float, width: float, wish: float, spare: float) -> float | None:
         """As ``_find``, but only where there is ``spare`` on both sides; where it then stands does not depend on that."""
@@ -226,13 +237,16 @@ class _Ladder:
         return False
 
     def _ways(self, index: int, low: float, high: float) -> list[tuple[int, float, float]]:
-        # The wider neighbour first, so that the two casings of a window are led out alike; past the end counts as wide.
-        def room(neighbour: int) -> float:
-            ends = self.line.ends
-            return ends[neighbour][1] - ends[neighbour][0] if 0 <= neighbour < len(ends) else 1e6
+        # Past the end first, then over the neighbour that matters less (a gap, not a window), then the wider one: so the
+        # two casings of a window are led out alike.
+        def rank(way: tuple[int, float, float]) -> tuple[int, float]:
+            neighbour = way[0]
+            if not 0 <= neighbour < len(self.line.ends):
+                return -1, 0.0
+            start, end = self.line.ends[neighbour]
+            return self.line.segments[neighbour].priority, round(start - end, 3)
 
-        ways = [(index + 1, high, 1.0), (index - 1, low, -1.0)]
-        return sorted(ways, key=lambda found: -round(room(found[0]), 3))
+        return sorted([(index + 1, high, 1.0), (index - 1, low, -1.0)], key=rank)
 
     def _staggered(self, index: int, previous: str | None) -> bool:
         text = self.line.segments[index].texts[-1]

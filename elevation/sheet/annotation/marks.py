@@ -99,11 +99,6 @@ class _Spots:
         self.low = (left + reach, bottom + reach)
         self.high = (max(right - reach, left + reach), max(top - reach, bottom + reach))
         self.boxes: list[Box] = []
-        self.lattice = [
-            (self.low[0] + column * _CELL, self.low[1] + row * _CELL)
-            for column in range(int((self.high[0] - self.low[0]) / _CELL) + 1)
-            for row in range(int((self.high[1] - self.low[1]) / _CELL) + 1)
-        ]
 
     def take(self, wish: Point) -> Point | None:
         for dx, dy in _NEAR:
@@ -114,14 +109,19 @@ class _Spots:
             box = mark_box(spot)
             if not any(overlap(box, other) for other in self.boxes):
                 return self._keep(spot, box)
-        if not self.lattice:
-            return None
-        spot = min(self.lattice, key=lambda spot: math.hypot(spot[0] - wish[0], spot[1] - wish[1]))
-        return self._keep(spot, mark_box(spot))
+        lattice = (
+            (self.low[0] + column * _CELL, self.low[1] + row * _CELL)
+            for column in range(int((self.high[0] - self.low[0]) / _CELL) + 1)
+            for row in range(int((self.high[1] - self.low[1]) / _CELL) + 1)
+        )
+        for spot in sorted(lattice, key=lambda spot: math.hypot(spot[0] - wish[0], spot[1] - wish[1])):
+            box = mark_box(spot)
+            if not any(overlap(box, other) for other in self.boxes):
+                return self._keep(spot, box)
+        return None
 
     def _keep(self, spot: Point, box: Box) -> Point:
         self.boxes.append(box)
-        self.lattice = [other for other in self.lattice if not overlap(box, mark_box(other))]
         return spot
 
 
