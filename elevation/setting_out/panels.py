@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from elevation.room.model import Layer, Panel, Ref
 from elevation.setting_out.facts import Defaults, WallFacts
 from elevation.setting_out.hems import HemTarget, hem_of, target_of
-from elevation.setting_out.model import BracketOut, OpeningOut, PanelOut
+from elevation.setting_out.model import BracketOut, OpeningOut, PanelOut, SupportOut
 from elevation.setting_out.travel import Mover, Way, ways_of
 from elevation.trade.counting import rings_of
 from elevation.trade.folds import fold_depth
@@ -21,8 +21,7 @@ def panels_of(
     layer: Layer,
     openings: Sequence[OpeningOut],
     brackets: Sequence[BracketOut],
-    ends_mm: tuple[float, float],
-    height_mm: float,
+    support: SupportOut,
     facts: WallFacts,
     defaults: Defaults,
     trade: Trade,
@@ -38,10 +37,8 @@ def panels_of(
         Those the treatment covers.
     brackets : sequence of BracketOut
         Of the layer's rod, left to right.
-    ends_mm : tuple of float
-        The rod's ends without finial.
-    height_mm : float
-        The rod's centre line.
+    support : SupportOut
+        That rod.
     facts, defaults, trade
         What holds for the wall and for the trade.
     """
@@ -66,16 +63,16 @@ def panels_of(
     ways = ways_of(
         movers,
         brackets,
-        ends_mm[0],
-        ends_mm[1],
+        support.left_mm,
+        support.right_mm,
         rings=heading.carries == "rings",
         parks_outside=heading.parks_outside,
         ring_mm=defaults.parked_ring_mm,
     )
     target = target_of(layer.hem, openings, defaults)
-    top = height_mm - heading.drop_mm
+    below = heading.drop_below(support.diameter_mm)
     return tuple(
-        _panel((*ref, panel.id), panel, heading, stack, way, target, top, facts, defaults)
+        _panel((*ref, panel.id), panel, heading, stack, way, target, support.height_mm, below, facts, defaults)
         for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
     )
 
@@ -87,11 +84,13 @@ def _panel(
     stack: Stack,
     way: Way,
     target: HemTarget,
-    top: float,
+    rod_height: float,
+    below: float,
     facts: WallFacts,
     defaults: Defaults,
 ) -> PanelOut:
     flat = panel.flat_width.mm * panel.count
+    top = rod_height - below
     closed_wide = way.closed[1] - way.closed[0]
     rings = rings_of(panel.flat_width.mm, heading.pitch_mm, heading.even)
     folds = max(1, round((rings - 1) * heading.folds)) * panel.count
@@ -103,7 +102,7 @@ def _panel(
         count=panel.count,
         finished_length_mm=hem.finished_mm,
         top_mm=top,
-        heading_mm=heading.drop_mm,
+        heading_mm=below,
         side=way.side,
         stationary=panel.stationary,
         parks_at_mm=way.open[0] if way.side == "left" else way.open[1],

@@ -50,5 +50,5 @@ def _layer(
     centres = sorted(place_of(bracket, *span) for bracket in layer.brackets)
     support = support_of(layer.rod, openings, facts, trade, centres, span)
     brackets = brackets_of(ref, layer.brackets, *span, support.height_mm, trade)
-    panels = panels_of(ref, layer, openings, brackets, span, support.height_mm, facts, defaults, trade)
+    panels = panels_of(ref, layer, openings, brackets, support, facts, defaults, trade)
     return LayerOut(ref, support, brackets, panels, layer.heading, layer.fabric.colour, layer.fabric.body)

@@ -12,7 +12,8 @@ Sure = Literal["published", "one source", "common practice", "from memory"]
 class HeadingRow(Struct, frozen=True, gc=False):
     """How cloth is made to hang.
 
-    ``drop_mm``: top of the cloth below the rod's centre line (negative: it stands above).
+    ``drop_mm``: top of the cloth below the centre line (negative: it stands above) of a rod of diameter ``rod_mm``;
+    all cloth hangs from the rod's top, so ``drop_below`` says what it is on another one.
     ``pitch_mm``: flat cloth between two rings, hooks or pleats. ``carries``: ``rings`` slide on the rod and pass an
     open bracket; ``sleeve`` (pocket, tab, eyelet) never passes one. ``stack_*`` along the rod per 1371.6 mm
     (54 in) of flat cloth of body ``light``; ``stack_plus_mm`` once a panel. Lengths hang from the top of the cloth.
@@ -38,6 +39,11 @@ class HeadingRow(Struct, frozen=True, gc=False):
     folds: float = 1.0
     even: bool = False
     parks_outside: bool = True
+    rod_mm: float = 0.0
+
+    def drop_below(self, diameter_mm: float) -> float:
+        """Top of the cloth below the centre line of a rod of that diameter; without ``rod_mm`` the same for all."""
+        return self.drop_mm if self.rod_mm == 0 else self.drop_mm - (diameter_mm - self.rod_mm) / 2
 
 
 class SectionRow(Struct, frozen=True, gc=False):

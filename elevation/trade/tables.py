@@ -38,6 +38,7 @@ def _columns(*middle: Column) -> tuple[Column, ...]:
 
 HEADINGS = _columns(
     Column("drop", "drop_mm", cells.length),
+    Column("rod", "rod_mm", cells.length),
     Column("pitch", "pitch_mm", cells.length),
     Column("carries", "carries", cells.one_of("rings", "sleeve")),
     Column("fullness low", "fullness_low", cells.ratio),

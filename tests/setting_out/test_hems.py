@@ -13,7 +13,7 @@ from tests.setting_out.rooms import INCH, Head, held, inch, pair, room, treatmen
 
 TRADE = load_trade()
 ROD = Rod(height=held("above-floor", 90), left=held("beyond-opening", 10), right=held("beyond-opening", 10))
-# Clip rings: the cloth's top stands 1 3/4 in below the rod's centre.
+# Clip rings on 3/4 in conduit: the cloth's top stands 1 3/4 in below the rod's centre.
 TOP = 90 - 1.75
 
 

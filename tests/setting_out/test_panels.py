@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from elevation.room.model import Bracket, Panel, Treatment
+from elevation.room.model import Bracket, Panel, Rod, Treatment
 from elevation.setting_out.model import TreatmentOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
@@ -132,6 +132,21 @@ def test_pinch_pleats_follow_the_published_table() -> None:
     panel = dressed(treatment(heading="pinch-pleat")).layers[0].panels[0]
     assert panel.stack_mm / INCH == pytest.approx(4.5 + 4.75)
     assert "published" in panel.stack_basis.template
+
+
+def test_a_thicker_rod_lifts_the_cloth_by_half_of_what_it_is_thicker() -> None:
+    def top(section: str) -> float:
+        rod = Rod(held("above-casing", 4), held("beyond-opening", 10), held("beyond-opening", 10), section=section)
+        return dressed(treatment(rod=rod)).layers[0].panels[0].top_mm / INCH
+
+    assert top("dowel-1-3/8") - top("conduit-1/2") == pytest.approx((1.375 - 0.706) / 2)
+
+
+def test_eyelets_stand_an_inch_above_the_pole_whatever_it_is() -> None:
+    # livingstonetextiles.com, how to measure for curtains: 2.5 cm above the top of the pole.
+    out = dressed(treatment(heading="eyelets")).layers[0]
+    pole_top = out.support.height_mm + out.support.diameter_mm / 2
+    assert (out.panels[0].top_mm - pole_top) / INCH == pytest.approx(1.0)
 
 
 def test_a_treatment_without_panels_has_a_rod_and_nothing_else() -> None:
