@@ -67,6 +67,11 @@ class Handle(Struct, frozen=True):
         """Axis and ref, which together name the handle whatever the room."""
         return (self.axis, self.ref)
 
+    @property
+    def subject(self) -> Ref:
+        """What is selected with it: the thing itself, for a station its wall."""
+        return self.ref[:1] if self.axis in ("ceiling", "floor") else self.ref
+
     def bound(self, alone: bool) -> Handle:
         """The handle with its range narrowed to where both ends can go, unless it moves ``alone``."""
         if alone or self.both_mm is None:

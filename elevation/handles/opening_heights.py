@@ -54,6 +54,15 @@ def _least_mm(opening: OpeningOut) -> float:
     return opening.rise_mm + max(slope_mm, 0.0) + 2 * opening.frame_mm + LEAST_GLASS_MM
 
 
+def _ceiling_mm(context: Context, opening: OpeningOut) -> float:
+    """The ceiling that the head may rise to."""
+    set_out = context.set_out
+    if opening.head == "flat" or not set_out.ceiling.known:
+        return ceiling_over_mm(set_out, opening.left_mm, opening.right_mm)
+    # An arc or a slope may follow a raked ceiling: only trying tells (``handles.possible``).
+    return extremes(set_out.ceiling, opening.left_mm, opening.right_mm)[1]
+
+
 def _handles(context: Context) -> Iterable[Handle]:
     measured = {opening.id: opening for opening in context.wall.openings}
     for opening in context.set_out.openings:
@@ -62,8 +71,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         # A raked head is dragged at its left side, whose height is the one that is written.
         x_mm = opening.left_mm if opening.head == "raked" else (opening.left_mm + opening.right_mm) / 2
         top_mm = opening.bottom_mm + own.height.mm
-        ceiling_mm = ceiling_over_mm(context.set_out, opening.left_mm, opening.right_mm)
-        above_mm = max(opening.casing_top_mm, opening.right_top_mm) - top_mm
+        above_mm = max(opening.casing_top_mm - top_mm, 0.0)
         _, floor_mm = extremes(context.set_out.floor, opening.left_mm, opening.right_mm)
         yield make(
             HEAD,
@@ -71,7 +79,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             (x_mm, top_mm),
             "y",
             top_mm,
-            (opening.bottom_mm + _least_mm(opening), ceiling_mm - max(above_mm, 0.0)),
+            (opening.bottom_mm + _least_mm(opening), _ceiling_mm(context, opening) - above_mm),
             Scale(opening.bottom_mm, 1),
             own.height,
             _hold_head(opening.ref),

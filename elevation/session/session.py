@@ -240,7 +240,7 @@ class Session:
             lambda room: self._finish(handle, room),
         )
         self._gesture = gesture
-        self.selection = handle.ref
+        self.selection = handle.subject
         return gesture
 
     def nudge(self, handle: Handle, steps: int, alone: bool = False) -> None:
@@ -254,13 +254,13 @@ class Session:
         if room is self.committed or room == self.committed:
             return
         if not self._nudging.goes_on(current.key):
-            self._history.push(room, moved(current), current.ref)
+            self._history.push(room, moved(current), current.subject)
         elif self._history.before is not None and room == self._history.before.room:
             self._history.drop()
             self._nudging.forget()
         else:
             self._history.replace(room)
-        self.selection = current.ref
+        self.selection = current.subject
         self._after_edit()
 
     def _reachable(self, handle: Handle, alone: bool) -> Handle:
@@ -272,7 +272,7 @@ class Session:
         if room is None:
             self.changed.emit("room")
         else:
-            self.commit(room, moved(handle), handle.ref)
+            self.commit(room, moved(handle), handle.subject)
 
     def _end_gesture(self) -> None:
         if self._gesture is not None:

@@ -1,8 +1,8 @@
 """Places of brackets, hems and leading edges: cloth from 86 1/4 in down, floor at 0, stacks of 10.
 
 Every figure is worked out by hand from the round numbers of ``rooms.py`` (inches); the rules' own limits are common
-practice, no source. Rings with clips put the top of the cloth 1 3/4 in below the middle of a rod 1 in thick
-(sellers' pages, as in the headings table).
+practice, no source. Rings with clips put the top of the cloth 1 3/4 in below the middle of
+3/4 in conduit (sellers' pages, as in the headings table).
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """Places of a rod and its ends: casing top 84, head 80, ceiling 108; opening 50 to 90, brackets 2 and 3 in from the ends.
 
 Every figure is worked out by hand from the round numbers of ``rooms.py`` (inches); the rules' own limits are common
-practice, no source. Rings with clips put the top of the cloth 1 3/4 in below the middle of a rod 1 in thick
-(sellers' pages, as in the headings table).
+practice, no source. Rings with clips put the top of the cloth 1 3/4 in below the middle of
+3/4 in conduit (sellers' pages, as in the headings table).
 """
 
 from __future__ import annotations
@@ -154,7 +154,7 @@ RODS = (
         HEIGHT,
         "6 3/4 in",
     ),
-    # The kit's plate reaches 2 1/2 in below the rod, the rod is 1 in thick.
+    # The kit's plate reaches 2 1/2 in below the rod; the tube is 0.922 in thick (ANSI C80.3).
     Case(
         "height-plates", room(), "rod-height", LAYER, 86.5, "plates just clear the casing of Window 1", HEIGHT, "2 1/2 in"
     ),
@@ -162,8 +162,8 @@ RODS = (
     Case(
         "height-wished", KISSING, "rod-height", LAYER, 87.75, "the panels in hand just hang as wished", HEIGHT, "3 3/4 in"
     ),
-    Case("height-way-out", BEDROOM, "rod-height", LAYER, 80.5, "the rod just clears the way out", HEIGHT, "-3 1/2 in"),
-    Case("height-swing", INSWING, "rod-height", LAYER, 80.5, "the rod just clears what moves at", HEIGHT, "-3 1/2 in"),
+    Case("height-way-out", BEDROOM, "rod-height", LAYER, 80.4375, "the rod just clears the way out", HEIGHT, "-3 9/16 in"),
+    Case("height-swing", INSWING, "rod-height", LAYER, 80.4375, "the rod just clears what moves at", HEIGHT, "-3 9/16 in"),
     Case(
         "left-both",
         room(width=inch(120)),

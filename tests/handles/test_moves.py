@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
+from elevation.findings.model import Scene
 from elevation.handles.all_handles import handles
 from elevation.handles.model import Handle
+from elevation.handles.sticking import candidates
 from elevation.room.edits import replace_at
 from elevation.room.find import layer_of, opening_of, wall_of
 from elevation.room.model import Hem, Opening, Room, WallEnd
@@ -111,6 +113,21 @@ def test_dragging_the_left_end_in_the_mirror_is_the_mirrored_drag(to_in: float, 
     through = drag(mirrored(start), "rod-right", 150 - to_in, alone=alone)
     assert layer_of(direct, LAYER).rod == layer_of(through, LAYER).rod
     assert ends(direct) == pytest.approx(ends(through))
+
+
+@pytest.mark.parametrize("alone", [False, True])
+@pytest.mark.parametrize("axis", ["rod-left", "rod-right"])
+def test_the_mirror_offers_the_mirrored_places(axis: str, alone: bool) -> None:
+    start = room(layer=with_rod(right=held("beyond-casing", 7)))
+    other = {"rod-left": "rod-right", "rod-right": "rod-left"}[axis]
+
+    def offered(now: Room, of: str) -> list[tuple[float, str]]:
+        bound = handle(now, of).bound(alone)
+        places = candidates(bound, Scene(now, landed(now), TRADE), alone=alone)
+        return sorted((round(place.value_mm / INCH, 4), place.reason.template) for place in places)
+
+    mirror = sorted((round(150 - value, 4), reason) for value, reason in offered(start, axis))
+    assert offered(mirrored(start), other) == mirror
 
 
 # --- what is held stays held ---------------------------------------------------------------------------------

@@ -266,6 +266,17 @@ def test_the_selection_is_what_is_dragged() -> None:
     assert told == ["selection"]
 
 
+def test_with_a_ceiling_point_its_wall_is_selected() -> None:
+    session = session_on()
+    gesture = session.press(session.handle("ceiling", ("a", "0")))
+    assert session.selection == ("a",)
+    gesture.move(110 * INCH, PX_MM)
+    gesture.release()
+    assert session.selection == ("a",)
+    session.undo()
+    assert session.selection == ("a",)
+
+
 def test_a_hem_sticks_where_a_panel_from_the_shop_just_clears_the_floor() -> None:
     session = session_on()
     gesture = session.press(session.handle("rod-height", LAYER))
