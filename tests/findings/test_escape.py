@@ -11,11 +11,13 @@ from dataclasses import dataclass
 import pytest
 
 from elevation.findings.model import Weight
-from elevation.room.model import Room, Sash
+from elevation.room.model import Head, Room, Sash
 from tests.findings.rooms import (
     INCH,
     LAYER,
+    LEFT_PANEL,
     OPENING,
+    RIGHT_PANEL,
     at,
     ceiling,
     found,
@@ -138,6 +140,30 @@ def test_a_fixed_sash_is_no_way_out() -> None:
 def test_a_sill_too_high() -> None:
     assert not found(bedroom(sill=inch(44)), "escape")
     assert "sill" in said(the(bedroom(sill=inch(45)), "escape").text)
+
+
+def test_under_an_arch_only_the_height_to_its_springing_counts() -> None:
+    # 36 in wide and 45 in high with a half-round head: 27 in to the springing; 20.52... 820.8/27 = 30.4 in are needed.
+    room = bedroom(height=inch(45), head=Head("half-round"))
+    assert not stops(taking(room, 2.8 * INCH))
+    assert stops(taking(room, 2.81 * INCH))
+
+
+def test_under_a_rake_only_the_lower_side_counts() -> None:
+    # 24 in on the right, 60 in on the left: 820.8/24 = 34.2 in of 36 are needed.
+    room = ceiling(bedroom(height=inch(60), head=Head("raked", right_height=inch(24))), inch(140))
+    room = panels(room, label_length=inch(100))
+    assert not stops(taking(room, 0.9 * INCH))
+    assert stops(taking(room, 0.91 * INCH))
+
+
+def test_what_takes_most_is_named() -> None:
+    # The left panel is wider and takes more.
+    room = taking(bedroom(), 9 * INCH)
+    wider = at(room, LEFT_PANEL, flat_width=inch(66))
+    assert stops(wider)[0].subject == LEFT_PANEL
+    assert "takes 5¹⁄₂ in of the way out" in said(stops(wider)[0].text)
+    assert stops(at(room, RIGHT_PANEL, flat_width=inch(66)))[0].subject == RIGHT_PANEL
 
 
 def test_of_a_sliding_sash_the_worse_half_counts() -> None:

@@ -312,6 +312,16 @@ def test_distance_from_a_heater_is_taken_straight_through_the_room() -> None:
     assert the(with_obstacle(room, near), "heat").measured_mm == pytest.approx(300.0)
 
 
+def test_of_several_heaters_the_gravest_is_told() -> None:
+    before = obstacle("electric-heater", 1200, 60, 300, 200, 20)
+    beside = obstacle("electric-heater", 45.5 * INCH - 300, 0, 200, 300, 20)
+    for pair in ((before, beside), (beside, before)):
+        assert the(with_obstacle(good_room(), *pair), "heat").weight is Weight.STOP
+    nearer = replace(beside, left=mm(45.5 * INCH - 250))
+    for pair in ((nearer, beside), (beside, nearer)):
+        assert the(with_obstacle(good_room(), *pair), "heat").measured_mm == pytest.approx(50.0, abs=20.0)
+
+
 def test_a_radiator_may_stand_beside_the_cloth() -> None:
     beside = obstacle("hot-water-radiator", 98.5 * INCH, 0, 300, 600, 100)
     assert not found(with_obstacle(good_room(), beside), "heat")

@@ -51,6 +51,11 @@ SLOPED = (Station(inch(45.5), mm(0)), Station(inch(72), inch(1)))
 BOTH = (*layer().brackets,)
 OFF_THE_ROD = replace(BOTH[0], place=held("from-wall-left", inch(40)))
 
+
+def one_panel(kit: str, flat: float) -> Room:
+    return panels(meeting.three_brackets(kit), flat_width=inch(flat))
+
+
 WORKS = [
     ("rod-low", limits.rod_above_casing(2 * INCH), "Set the rod 3 in above the casing"),
     ("rod-high", limits.rod_above_casing(14 * INCH), "Set the rod 12 in above the casing"),
@@ -107,6 +112,49 @@ WORKS = [
     # Closed width 26 1/2 in each: 1.5 times that is 39 3/4 in, 2.5 times 66 1/4 in.
     ("fullness", panels(good_room(), flat_width=inch(30)), "Make every panel 39¾ in wide laid flat"),
     ("fullness", panels(good_room(), flat_width=inch(80)), "Make every panel 66¼ in wide laid flat"),
+    # One panel closes from 45 1/2 in to the near side of the right strap, 97 5/8 in: 52 1/8 in, 1.5 times that is 78 3/16.
+    ("fullness", one_panel("open-arm", 40), "Make the panel 78³⁄₁₆ in wide laid flat"),
+    ("fullness", one_panel("open-arm", 60), "Make the panel 78³⁄₁₆ in wide laid flat"),
+    # A pair that meets at a strap in the middle: 26 1/2 in each.
+    (
+        "fullness",
+        panels(meeting.three_brackets("shop-strap", parks=("left", "right")), flat_width=inch(20)),
+        "Make every panel 39¾ in wide laid flat",
+    ),
+    (
+        "fullness",
+        panels(meeting.three_brackets("open-arm", "eyelets", parks=("left", "right")), flat_width=inch(20)),
+        "Make every panel 39¾ in wide laid flat",
+    ),
+    # Two heaters under the cloth: the higher one counts, 300 + 304.8 mm; from 2095.5 that leaves 58 11/16 in.
+    (
+        "heat",
+        with_obstacle(
+            good_room(),
+            obstacle("electric-heater", 1200, 60, 200, 200, 20),
+            obstacle("electric-heater", 1300, 60, 200, 240, 20),
+        ),
+        "Make the cloth 58¹¹⁄₁₆ in long",
+    ),
+    # A radiator under the left panel's stack: 1 in inward of it.
+    (
+        "heat",
+        with_obstacle(
+            good_room(),
+            obstacle("hot-water-radiator", 1000, 0, 46 * INCH - 1000, 600, 80),
+            obstacle("hot-water-radiator", 900, 0, 46.5 * INCH - 900, 500, 80),
+        ),
+        "Set the left rod end 9 in beyond the opening",
+    ),
+    (
+        "heat",
+        with_obstacle(
+            good_room(),
+            obstacle("hot-water-radiator", 98 * INCH, 0, 300, 600, 80),
+            obstacle("hot-water-radiator", 97.5 * INCH, 0, 300, 500, 80),
+        ),
+        "Set the right rod end 9 in beyond the opening",
+    ),
     ("no-meet", limits.panels_apart(2 * INCH), "Make every panel 26½ in wide laid flat"),
     (
         "cannot-pass",

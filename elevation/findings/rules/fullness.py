@@ -99,13 +99,17 @@ def _ample(scene: Scene, layer: LayerOut, panel: PanelOut) -> float:
     As far as the next stop; half way to a panel that comes toward it.
     """
     heading = scene.trade.headings.get(layer.heading)
+    passes = heading is None or heading.carries == "rings"
     is_left = panel.side == "left"
     edge = layer.support.right_mm if is_left else layer.support.left_mm
     share = abs(edge - panel.parks_at_mm)
-    for bracket in layer.brackets[1:-1]:
-        away = bracket.x_mm - panel.parks_at_mm if is_left else panel.parks_at_mm - bracket.x_mm
-        is_stop = not bracket.rings_pass or (heading is not None and heading.carries != "rings")
-        if is_stop and 0 < away < share:
+    for index, bracket in enumerate(layer.brackets):
+        if passes and bracket.rings_pass:
+            continue
+        # The leading edge meets a middle bracket at its centre, an end bracket at its near side.
+        near = bracket.half_width_mm if index in (0, len(layer.brackets) - 1) else 0.0
+        away = (bracket.x_mm - panel.parks_at_mm if is_left else panel.parks_at_mm - bracket.x_mm) - near
+        if near < away < share:
             share = away
     for other in layer.panels:
         away = other.parks_at_mm - panel.parks_at_mm if is_left else panel.parks_at_mm - other.parks_at_mm
