@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPointF, QSizeF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, Qt, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QColor,
@@ -29,11 +29,11 @@ from elevation.session.events import Event
 from elevation.session.session import Session
 from elevation.setting_out.model import Point
 from elevation.window import overlay, picking
+from elevation.window.canvas_handles import paint_handles
 from elevation.window.canvas_keys import CanvasKeys
 from elevation.window.canvas_menu import CanvasMenu
 from elevation.window.canvas_picture import CanvasPicture
 from elevation.window.hand import Hand
-from elevation.window.readout import readout_of, tag_of
 from elevation.window.shown import Shown
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme
@@ -185,33 +185,8 @@ class Canvas(QWidget):
         if self.pointed is not None and self.pointed.at is not None:
             overlay.paint_pointed(painter, self.viewport.to_px(self.pointed.at))
         if self._preview is None:
-            self._paint_handles(painter)
+            paint_handles(painter, self, self._pointer, is_pressed=self._pressed_at is not None)
         painter.end()
-
-    def _paint_handles(self, painter: QPainter) -> None:
-        held = self.hand.handle
-        focused = self.keys.current() if self.hasFocus() and self.keys.is_shown else None
-        if held is not None:
-            now = next((handle for handle in self.handles() if handle.key == held.key), held)
-            place = self.viewport.to_px(now.at)
-            overlay.paint_handle(painter, now, place, is_hot=True, is_focused=False)
-            lines = readout_of(self.session, self.hand)
-            self._say(painter, lines, self._pointer if self._pressed_at and self._pointer else place)
-            return
-        near = picking.handles_near(self.handles(), self.viewport, *self._pointer) if self._pointer else ()
-        for handle in near:
-            if focused is None or handle.key != focused.key:
-                is_hot = self.hot is not None and handle.key == self.hot.key
-                overlay.paint_handle(painter, handle, self.viewport.to_px(handle.at), is_hot=is_hot, is_focused=False)
-        if focused is not None:
-            overlay.paint_handle(painter, focused, self.viewport.to_px(focused.at), is_hot=True, is_focused=True)
-        named = self.hot or focused
-        if named is not None:
-            self._say(painter, tag_of(self.session, named), self.viewport.to_px(named.at))
-
-    def _say(self, painter: QPainter, lines: tuple[overlay.Said, ...], at: Point) -> None:
-        size = QSizeF(self.width(), self.height())
-        overlay.paint_readout(painter, lines, at, size, self.theme, self.font())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the whole wall in sight as long as nobody zoomed."""

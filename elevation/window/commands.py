@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QApplication, QDialog, QMenu
 from elevation import places
 from elevation.room.edits import duplicate_scheme, put_scheme, put_wall, remove, rename_scheme
 from elevation.room.find import scheme_of, wall_of
-from elevation.room.keeping.recovery import Orphan
 from elevation.room.model import Room, Scheme, Wall
 from elevation.window.new_room import NewRoom
 from elevation.window.shown import Shown
@@ -31,9 +30,7 @@ class Commands:
         self._window = window
         self._session = window.session
         self._menus: dict[str, QMenu] = {}
-        self._orphans: tuple[Orphan, ...] = ()
         self._seen: tuple[object, ...] = ()
-        self._asked_about: object = None
         actions = window.actions_by_name
         files = window.files
         actions.connect({
@@ -273,50 +270,4 @@ class Commands:
                     " zooms at the pointer; drag the paper or hold Space to shift it. F6 goes to the window's next part."
                 )
             )
-        )
-
-    # -- notices ---------------------------------------------------------------------------
-
-    def say_start(self, crash_report: Path | None) -> None:
-        """What has to be said at the start: a crash before, or work that a crash left."""
-        self._orphans = self._session.storage.orphans()
-        if self._orphans:
-            self._window.notice.say(
-                tr(msg("The last run ended before everything was saved. The edits are kept.")),
-                {"recover": tr(msg("&Go on with them")), "drop": tr(msg("&Drop them"))},
-            )
-        elif crash_report is not None:
-            self._window.notice.say(
-                tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(crash_report)))
-            )
-
-    def look_at_disk(self) -> None:
-        """Ask once about a file that another program has changed."""
-        storage = self._session.storage
-        if self._session.path is None or not storage.is_changed_on_disk():
-            return
-        mark = self._session.path.stat().st_mtime_ns if self._session.path.exists() else 0
-        if mark != self._asked_about:
-            self._asked_about = mark
-            self._window.notice.say(
-                tr(msg("{name} was changed by another program.", name=self._session.path.name)),
-                {"reread": tr(msg("&Read it again")), "keep": tr(msg("&Keep mine"))},
-            )
-
-    def on_notice(self, key: str) -> None:
-        """A button of the notice was pressed."""
-        if key == "recover":
-            self._session.recover(self._orphans[0])
-            self._window.canvas.fit()
-        elif key == "drop":
-            for orphan in self._orphans:
-                orphan.discard()
-        elif key == "reread":
-            self._window.files.revert(is_asked=False)
-
-    def say_crash(self, report: Path | None) -> None:
-        """A bug: say where its report is, and that the room is safe."""
-        where = str(report) if report is not None else tr(msg("the terminal"))
-        self._window.notice.say(
-            tr(msg("Something went wrong in the program; your room is kept. A report is in {path}.", path=where))
         )

@@ -110,6 +110,7 @@ class _Row(QWidget):
             text = "" if value is None else str(value)
             if editor.text() != text:
                 editor.setText(text)
+                editor.setCursorPosition(0)
             if self._swatch is not None:
                 self._swatch.show_colour(text)
 

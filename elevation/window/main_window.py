@@ -24,6 +24,7 @@ from elevation.window.hang_panel import HangPanel
 from elevation.window.measurements import Measurements
 from elevation.window.menus import fill_bar, fill_menus
 from elevation.window.notice import Notice
+from elevation.window.notices import Notices
 from elevation.window.proportions_panel import ProportionsPanel
 from elevation.window.refresher import Refresher
 from elevation.window.settings import Settings
@@ -77,6 +78,7 @@ class MainWindow(QMainWindow):
         self.actions_by_name = Actions(self)
         self.switchers = Switchers(session)
         self.commands = Commands(self)
+        self.notices = Notices(self)
         fill_menus(self)
         self.bar = fill_bar(self)
         self.refresher = Refresher(self.refresh, self)
@@ -138,7 +140,7 @@ class MainWindow(QMainWindow):
         self.handles.selectionModel().currentRowChanged.connect(self._on_row)
         self.canvas.dimension_clicked.connect(self.show_field)
         self.canvas.finding_clicked.connect(self._open_finding)
-        self.notice.chosen.connect(self.commands.on_notice)
+        self.notice.chosen.connect(self.notices.on_notice)
         for drawer in self.drawers:
             drawer.toggled.connect(self._on_drawer)
         self._count_findings(len(self.session.findings()))
@@ -248,7 +250,7 @@ class MainWindow(QMainWindow):
         if event.type() == QEvent.Type.ThemeChange and self.settings.mode == "system":
             self.set_theme(theme_for("system"))
         elif event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
-            self.commands.look_at_disk()
+            self.notices.look_at_disk()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """A file may be dropped."""

@@ -12,7 +12,7 @@ from elevation.trade.model import Trade
 from elevation.units import Length, parse_length
 from elevation.window.drawer import Choice
 from elevation.window.length_field import FieldRow
-from elevation.window.measurements import error_sentence
+from elevation.window.measurements import error_sentence, sentence
 from elevation.window.texts import tr
 from elevation.words import Message, msg
 
@@ -54,7 +54,7 @@ class NewRoom(QDialog):
         box.addWidget(self.unit)
         self.rows: dict[str, FieldRow] = {}
         for number, (key, name, needed) in enumerate(_FACTS, 1):
-            text = tr(msg("{number}  {what}", number=number, what=tr(name)))
+            text = tr(msg("{number}  {what}", number=number, what=sentence(tr(name))))
             row = FieldRow(text, self, unit=unit, may_be_empty=not needed)
             row.tag = key
             self.rows[key] = row

@@ -98,10 +98,10 @@ def run(
     window = make_window(room, tables, None if is_demo else path, settings=settings, state=places.state_folder())
     if not is_demo:
         settings.remember(path)
-    guard = Guard(window.tell, window.commands.say_crash, write_report)
+    guard = Guard(window.tell, window.notices.say_crash, write_report)
     guard.stand()
     window.show()
-    window.commands.say_start(crash_report)
+    window.notices.say_start(crash_report)
     try:
         return app.exec()
     finally:

@@ -82,7 +82,7 @@ def test_a_file_changed_on_disk_is_asked_about_before_it_is_written_over(make_wi
     save_room(demo_room(), path)
     window = make_window(load_room(path), path)
     save_room(demo_room("4-flat.room.json"), path)
-    window.commands.look_at_disk()
+    window.notices.look_at_disk()
     assert window.notice.isVisible()
     edit(window)
     window.files.dialogs.disk_answer = "cancel"

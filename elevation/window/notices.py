@@ -1,0 +1,67 @@
+"""What the window has to say by itself: a crash before, work that a crash left, a file that changed underneath."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from elevation.room.keeping.recovery import Orphan
+from elevation.window.texts import tr
+from elevation.words import msg
+
+if TYPE_CHECKING:
+    from elevation.window.main_window import MainWindow
+
+
+class Notices:
+    """Says it in the strip over the canvas and does what the person answers."""
+
+    def __init__(self, window: MainWindow) -> None:
+        self._window = window
+        self._session = window.session
+        self._orphans: tuple[Orphan, ...] = ()
+        self._asked_about: object = None
+
+    def say_start(self, crash_report: Path | None) -> None:
+        """What has to be said at the start: a crash before, or work that a crash left."""
+        self._orphans = self._session.storage.orphans()
+        if self._orphans:
+            self._window.notice.say(
+                tr(msg("The last run ended before everything was saved. The edits are kept.")),
+                {"recover": tr(msg("&Go on with them")), "drop": tr(msg("&Drop them"))},
+            )
+        elif crash_report is not None:
+            self._window.notice.say(
+                tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(crash_report)))
+            )
+
+    def look_at_disk(self) -> None:
+        """Ask once about a file that another program has changed."""
+        storage = self._session.storage
+        if self._session.path is None or not storage.is_changed_on_disk():
+            return
+        mark = self._session.path.stat().st_mtime_ns if self._session.path.exists() else 0
+        if mark != self._asked_about:
+            self._asked_about = mark
+            self._window.notice.say(
+                tr(msg("{name} was changed by another program.", name=self._session.path.name)),
+                {"reread": tr(msg("&Read it again")), "keep": tr(msg("&Keep mine"))},
+            )
+
+    def on_notice(self, key: str) -> None:
+        """A button of the notice was pressed."""
+        if key == "recover":
+            self._session.recover(self._orphans[0])
+            self._window.canvas.fit()
+        elif key == "drop":
+            for orphan in self._orphans:
+                orphan.discard()
+        elif key == "reread":
+            self._window.files.revert(is_asked=False)
+
+    def say_crash(self, report: Path | None) -> None:
+        """A bug: say where its report is, and that the room is safe."""
+        where = str(report) if report is not None else tr(msg("the terminal"))
+        self._window.notice.say(
+            tr(msg("Something went wrong in the program; your room is kept. A report is in {path}.", path=where))
+        )
