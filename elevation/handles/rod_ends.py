@@ -201,10 +201,8 @@ def _neighbours(context: Context, dressed: Dressed, side: Side) -> Iterable[Plac
 def _shop(context: Context, dressed: Dressed, side: Side, mirrored: bool) -> Iterable[Place]:
     """Where the rod is one whole piece of stock."""
     rod, support = dressed.layer.rod, dressed.landed.support
-    own = rod.left if side == "left" else rod.right
-    other = rod.right if side == "left" else rod.left
-    if other.hold == "rod-length" and own.hold != "rod-length":
-        return  # this end moves the rod and leaves its length
+    if _carries(dressed, side):
+        return  # it moves the rod and leaves its length
     section = context.trade.sections[rod.section]
     stock_mm = rod.stock.mm if rod.stock is not None else section.stock_mm
     length_mm = stock_mm - (support.cut_length_mm - support.length_mm)
@@ -214,13 +212,12 @@ def _shop(context: Context, dressed: Dressed, side: Side, mirrored: bool) -> Ite
 
 
 def _symmetries(context: Context, dressed: Dressed, side: Side, mirrored: bool) -> Iterable[Place]:
-    openings, support = dressed.landed_treatment.openings, dressed.landed.support
+    openings = dressed.landed_treatment.openings
     if openings:
         first, last = openings[0], openings[-1]
         if not mirrored:
             # The two reaches cannot become equal while both ends move alike.
-            sum_mm = first.left_mm + last.right_mm
-            value_mm = sum_mm - (support.right_mm if side == "left" else support.left_mm)
+            value_mm = _evened_mm(dressed, side, first.left_mm + last.right_mm)
             yield value_mm, msg("equal reach on both sides"), PROPORTION
         beside = _beside(context, first, last, side)
         if beside is not None:
@@ -228,8 +225,22 @@ def _symmetries(context: Context, dressed: Dressed, side: Side, mirrored: bool) 
             next_mm = beside.right_mm if side == "left" else beside.left_mm
             yield (edge_mm + next_mm) / 2, msg("half way to {opening}", opening=opening_name(beside)), PROPORTION
     if not mirrored and context.set_out.known_width:
-        value_mm = context.set_out.width_mm - (support.right_mm if side == "left" else support.left_mm)
-        yield value_mm, msg("centred on the wall"), PROPORTION
+        yield _evened_mm(dressed, side, context.set_out.width_mm), msg("centred on the wall"), PROPORTION
+
+
+def _carries(dressed: Dressed, side: Side) -> bool:
+    """Whether this end carries a rod whose length is held at the other one."""
+    rod = dressed.layer.rod
+    return (rod.right if side == "left" else rod.left).hold == "rod-length"
+
+
+def _evened_mm(dressed: Dressed, side: Side, sum_mm: float) -> float:
+    """Where this end stands when both ends' coordinates come to ``sum_mm`` together."""
+    support = dressed.landed.support
+    own_mm, other_mm = support.left_mm, support.right_mm
+    if side == "right":
+        own_mm, other_mm = other_mm, own_mm
+    return own_mm + (sum_mm - own_mm - other_mm) / 2 if _carries(dressed, side) else sum_mm - other_mm
 
 
 def _beside(context: Context, first: OpeningOut, last: OpeningOut, side: Side) -> OpeningOut | None:

@@ -33,6 +33,7 @@ KISSING = room(
 )
 BEDROOM = replace(room(openings=(replace(WINDOW, frame=inch(0), escape=True, sash=Sash("casement-out")),)), sleeping=True)
 INSWING = room(openings=(replace(WINDOW, frame=inch(0), sash=Sash("casement-in")),))
+CARRIED = room(layer=with_rod(left=held("beyond-opening", 14), right=held("rod-length", 60)))
 
 RODS = (
     Case("height-floor", room(), "rod-height", LAYER, None, "the floor", HEIGHT, "-83 1/2 in"),
@@ -131,6 +132,9 @@ RODS = (
         "40 in",
         alone=True,
     ),
+    # A rod of 60 in, from 36: evenly over the opening it runs from 40, in the middle of the wall from 45.
+    Case("carry-equal", CARRIED, "rod-left", LAYER, 40, "equal reach on both sides", LEFT, "10 in"),
+    Case("carry-centred", CARRIED, "rod-left", LAYER, 45, "centred on the wall", LEFT, "5 in"),
     # 300 mm past the end: 61 13/16 in beyond an opening that begins at 50
     Case(
         "left-open-end",

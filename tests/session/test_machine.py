@@ -150,5 +150,5 @@ class SessionMachine(RuleBasedStateMachine):
         assert load_bytes(now, "now") == session.committed
 
 
-SessionMachine.TestCase.settings = settings(max_examples=40, stateful_step_count=25)
+SessionMachine.TestCase.settings = settings(max_examples=25, stateful_step_count=20)
 TestSessionMachine = SessionMachine.TestCase
