@@ -85,10 +85,7 @@ class Storage:
         """
         data = read_bytes(path, MOST_BYTES)
         room = load_bytes(data, str(path))
-        lock, is_read_only = self._lock, False
-        if lock is None or not self._is_own(path):
-            # Also for a file that is shown read-only: the other window may be gone by now.
-            lock, is_read_only = self._locked(path)
+        lock, is_read_only = self._locked(path)
         self._forget_recovery()
         self._settle(path, lock, is_read_only, of_bytes(data))
         self._become(room, room)
@@ -204,7 +201,12 @@ class Storage:
         self._settle(target, lock, False, None)
 
     def _locked(self, path: Path) -> tuple[Lock | None, bool]:
-        """The lock on ``path``, and whether somebody else has it."""
+        """The lock on ``path``, and whether somebody else has it.
+
+        Also asked for a file that is shown read-only: the other window may be gone by now.
+        """
+        if self._lock is not None and self._is_own(path):
+            return self._lock, False
         if self._state is None:
             return None, False
         try:

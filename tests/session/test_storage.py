@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -252,6 +254,45 @@ def test_every_committed_edit_is_kept_for_recovery(file: Path, tmp_path: Path, w
     after.save()
     assert load_room(file) == kept
     assert not after.is_modified
+
+
+_KILLED = """
+import os, sys
+from pathlib import Path
+from elevation.room.edits import rename_wall
+from elevation.room.file import load_room
+from elevation.session.session import Session
+from elevation.trade.tables import load_trade
+from elevation.words import msg
+
+path = Path(sys.argv[1])
+session = Session(load_room(path), load_trade(), path, state=Path(sys.argv[2]))
+session.commit(rename_wall(session.committed, "a", "North"), msg("Rename"))
+session.worker.wait()
+print("read-only" if session.is_read_only else "kept", flush=True)
+os._exit(9)
+"""
+
+
+def test_a_process_that_is_killed_leaves_its_last_edit_and_no_lock(file: Path, tmp_path: Path, windows) -> None:
+    command = [sys.executable, "-c", _KILLED, str(file), str(tmp_path / "state")]
+    killed = subprocess.run(command, capture_output=True, text=True, timeout=60, check=False)
+    assert (killed.returncode, killed.stdout.strip()) == (9, "kept"), killed.stderr
+    after = windows(file)
+    assert not after.is_read_only
+    (orphan,) = after.orphans()
+    after.recover(orphan)
+    assert after.committed.walls[0].name == "North"
+    assert after.is_modified
+    after.save()
+    assert load_room(file).walls[0].name == "North"
+
+
+def test_another_process_has_the_file(file: Path, tmp_path: Path, windows) -> None:
+    windows(file)
+    command = [sys.executable, "-c", _KILLED, str(file), str(tmp_path / "state")]
+    other = subprocess.run(command, capture_output=True, text=True, timeout=60, check=False)
+    assert other.stdout.strip() == "read-only", other.stderr
 
 
 def test_a_new_room_is_kept_before_its_first_edit(windows) -> None:
