@@ -216,8 +216,12 @@ def _facts(room: Room, wall: Wall, chain: Resolved, openings: tuple[OpeningOut, 
     # A ceiling that was not measured is drawn at a usual height, or above what is known to stand under it.
     tallest = max((opening.casing_top_mm for opening in openings), default=0.0)
     ceiling_mm = max(defaults.assumed_ceiling_mm, tallest + defaults.assumed_gap_mm)
+    width_mm = chain.width_mm
+    if not chain.known_width:
+        # A wall is at least as wide as what was measured on it.
+        width_mm = max([width_mm, *(obstacle.left.mm + obstacle.width.mm for obstacle in wall.obstacles)])
     return WallFacts(
-        width_mm=chain.width_mm,
+        width_mm=width_mm,
         known_width=chain.known_width,
         ceiling=profile_of(wall.ceiling, ceiling_mm),
         # Heights are measured from the floor, so one without stations is known: level at the datum.

@@ -148,6 +148,12 @@ def test_what_is_not_measured_is_none_and_said() -> None:
     assert out.openings[0].casing_mm == 0.0
 
 
+def test_a_wall_of_unknown_width_reaches_to_what_stands_on_it() -> None:
+    shelf = Obstacle(id="o", kind="shelf", left=inch(150), bottom=inch(50), width=inch(30), height=inch(1))
+    assert set_out_afresh(room(width=None, obstacles=(shelf,)), "a", "s", TRADE).width_mm / INCH == pytest.approx(180)
+    assert set_out_afresh(room(width=190, obstacles=(shelf,)), "a", "s", TRADE).width_mm / INCH == pytest.approx(190)
+
+
 def test_a_crown_that_was_not_looked_at_is_said() -> None:
     assert [fact.field for fact in set_out_afresh(room(crown=None), "a", "s", TRADE).missing] == ["crown"]
 

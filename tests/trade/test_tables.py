@@ -206,3 +206,13 @@ def test_a_missing_or_unreadable_table_is_told(tmp_path: Path) -> None:
 def test_the_tables_are_where_the_wheel_packs_them() -> None:
     assert (places.resources() / "tables" / "limits.csv").is_file()
     assert all(math.isfinite(row.value) for row in TRADE.limits.values())
+
+
+def test_a_thicker_rod_lifts_the_cloth_by_half_of_what_it_is_thicker() -> None:
+    # Geometry: what hangs from the rod's top moves by the difference of the radii.
+    row = TRADE.headings["clip-rings"]
+    assert row.drop_below(row.rod_mm) == row.drop_mm
+    assert row.drop_below(row.rod_mm + 10.0) == pytest.approx(row.drop_mm - 5.0)
+    for heading in ("eyelets", "rod-pocket"):
+        sleeve = TRADE.headings[heading]
+        assert -sleeve.drop_below(30.0) - 15.0 == pytest.approx(INCH)
