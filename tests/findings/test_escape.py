@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import pytest
 
 from elevation.findings.model import Weight
-from elevation.room.model import Head, Room, Sash
+from elevation.room.model import Head, Room, Sash, Station
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -140,6 +140,14 @@ def test_a_fixed_sash_is_no_way_out() -> None:
 def test_a_sill_too_high() -> None:
     assert not found(bedroom(sill=inch(44)), "escape")
     assert "sill" in said(the(bedroom(sill=inch(45)), "escape").text)
+
+
+def test_the_sill_is_taken_over_the_floor_below_its_middle() -> None:
+    # The floor rises 2 in from 54 to 90 in: 1 in at the window's middle.
+    floor = (Station(inch(54), inch(0)), Station(inch(90), inch(2)))
+    room = at(bedroom(sill=inch(45)), ("w1",), floor=floor)
+    assert not found(room, "escape")
+    assert found(at(room, OPENING, sill=inch(45.1)), "escape")
 
 
 def test_under_an_arch_only_the_height_to_its_springing_counts() -> None:

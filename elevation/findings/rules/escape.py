@@ -39,7 +39,7 @@ class Free(Struct, frozen=True, gc=False):
 
 def clear_parts(opening: OpeningOut) -> tuple[Rect, ...]:
     """The clear opening when the sash is open; more than one rectangle where either may be the open one."""
-    top = min(opening.top_mm - opening.rise_mm, opening.left_top_mm, opening.right_top_mm)
+    top = min(opening.left_top_mm, opening.right_top_mm)  # the springing of an arch
     left, bottom, right = opening.left_mm, opening.bottom_mm, opening.right_mm
     if opening.sash == "fixed":
         return ()

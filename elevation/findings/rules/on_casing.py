@@ -18,8 +18,11 @@ from elevation.words import Message, msg
 
 
 def _hit(scene: Scene, bracket: BracketOut) -> OpeningOut | None:
+    left, _, right, _ = bracket.plate
     for opening in scene.set_out.openings:
-        if on_casing(opening, bracket.plate):
+        # Most openings are far along the wall: a wall of forty asks this for each of its brackets.
+        is_near = opening.left_mm - opening.casing_mm < right and opening.right_mm + opening.casing_mm > left
+        if is_near and on_casing(opening, bracket.plate):
             return opening
     return None
 

@@ -15,23 +15,27 @@ from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, opening_name, side_name, where
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
-from elevation.setting_out.model import LayerOut, PanelOut, Span, TreatmentOut
+from elevation.setting_out.model import LayerOut, ObstacleOut, OpeningOut, PanelOut, Span, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
 
-Sweep = tuple[Rect, float, Message, bool]
+Sweep = tuple[Rect, float, OpeningOut | ObstacleOut, bool]
 """Outline, how far out it reaches, what moves, and whether the cloth is drawn open first."""
 
 
+def _name(sweep: Sweep) -> Message:
+    mover = sweep[2]
+    return opening_name(mover) if isinstance(mover, OpeningOut) else obstacle_name(mover)
+
+
 def _sweeps(scene: Scene, treatment: TreatmentOut) -> Iterator[Sweep]:
-    covered = {opening.ref for opening in treatment.openings}
     for opening in scene.set_out.openings:
         for left, bottom, right, top, out in opening.sweep:
-            yield (left, bottom, right, top), out, opening_name(opening), opening.ref in covered
+            yield (left, bottom, right, top), out, opening, opening in treatment.openings
     for obstacle in scene.set_out.obstacles:
         if obstacle.kind == "door-swing":
             outline = (obstacle.left_mm, obstacle.bottom_mm, obstacle.right_mm, obstacle.top_mm)
-            yield outline, obstacle.out_mm, obstacle_name(obstacle), False
+            yield outline, obstacle.out_mm, obstacle, False
 
 
 Hit = tuple[float, Sweep]
@@ -71,7 +75,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         found = rod_hit(scene, treatment, layer)
         if found is not None:
-            (left, bottom, right, top), _, name, _ = found[1]
+            (left, bottom, right, top), _, _, _ = found[1]
             support = layer.support
             yield Finding(
                 "swing",
@@ -80,7 +84,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 msg(
                     "{where}: what moves at {thing} swings into the rod, {by} deep.",
                     where=where(treatment),
-                    thing=name,
+                    thing=_name(found[1]),
                     by=Mm(found[0]),
                 ),
                 by_geometry(),
@@ -91,7 +95,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         for panel in layer.panels:
             found = panel_hit(scene, treatment, layer, panel)
             if found is not None:
-                (left, bottom, right, top), _, name, _ = found[1]
+                (left, bottom, right, top), _, _, _ = found[1]
                 span = _span(panel, found[1])
                 yield Finding(
                     "swing",
@@ -100,7 +104,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                     msg(
                         "{where}: what moves at {thing} swings into the {side} panel, {by} of it.",
                         where=where(treatment),
-                        thing=name,
+                        thing=_name(found[1]),
                         side=side_name(panel.side),
                         by=Mm(found[0]),
                     ),
@@ -144,7 +148,7 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             support = layer.support
             if sweep[1] <= support.projection_mm or not sweep[3]:
                 continue
-            reason = msg("the rod just clears what moves at {thing}", thing=sweep[2])
+            reason = msg("the rod just clears what moves at {thing}", thing=_name(sweep))
             yield Sticking("rod-height", layer.ref, sweep[0][3] + support.diameter_mm / 2, reason, 0)
 
 
