@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 from collections import Counter
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from elevation.output.dimension_lines import dimension_lines
 from elevation.room.style import style_for
-from elevation.sheet.annotation import RUNGS
+from elevation.setting_out.model import Point
+from elevation.sheet.annotation import RUNGS, Annotation
 from elevation.sheet.annotation.ladder import Line, Rows, climb
 from elevation.sheet.annotation.letters import ALPHABET, letter, letter_room
 from elevation.sheet.annotation.model import FIGURE, Label, Segment
-from elevation.sheet.annotation.segments import crosses
+from elevation.sheet.annotation.segments import crosses_box
 from elevation.sheet.elevation import arranged_sheet
 from elevation.sheet.furniture import inside
+from elevation.sheet.records import Dimension, Line, Polyline
 from elevation.sheet.type_metrics import text_width
 from tests.sheet.sheet_cases import case_of, demo_cases, lay, overlapping, trade
 from tests.strategies import random_walls
@@ -102,19 +106,16 @@ def test_labels_of_one_line_never_meet_and_keep_their_bounds(
             assert not (one[0] < other[2] - 1e-6 and other[0] < one[2] - 1e-6 and one[1] < other[3] and other[1] < one[3])
 
 
-@given(st.lists(st.floats(1.0, 45.0), min_size=2, max_size=12))
-def test_a_leader_that_is_not_of_a_key_crosses_no_label_nearer_the_line(lengths: list[float]) -> None:
-    labels = climb(_line(lengths), Rows(False), (None,) * len(lengths))
+@given(st.lists(st.floats(1.0, 45.0), min_size=2, max_size=12), st.booleans())
+def test_a_leader_runs_through_no_label(lengths: list[float], above_is_out: bool) -> None:
+    labels = climb(_line(lengths), Rows(above_is_out), (None,) * len(lengths))
     for label in labels:
-        if label.rung != "leader":
+        if label.leader is None or label.rung == "key":
             continue
-        assert label.leader is not None
-        a, b = label.leader[:2], label.leader[2:]
         for other in labels:
-            left, near, right, far = _box(other)
-            if other is not label and 0.0 < near < label.near:
-                assert not crosses(a, b, (left, near), (right, near))
-                assert not crosses(a, b, (left, far), (right, far))
+            if other is not label:
+                left, near, right, far = _box(other)
+                assert not crosses_box(label.leader[:2], label.leader[2:], (left, near, right, far))
 
 
 def test_letters_run_on_after_the_alphabet() -> None:
@@ -156,6 +157,33 @@ def _check_sheet(case: object) -> Counter[str]:
         assert place.bottom <= bottom + y, text
         assert top + y <= place.top, text
     return Counter(rung for _, _, rung in annotation.labels)
+
+
+def _strokes(annotation: Annotation, scale: float) -> list[tuple[Point, Point]]:
+    """Every line of every dimension, paper mm from the wall's origin."""
+    found = []
+    for group in annotation.groups:
+        for record in group.records:
+            if not isinstance(record, Dimension):
+                continue
+            for part in dimension_lines(record, scale):
+                if isinstance(part, Line):
+                    found.append((part.a, part.b))
+                elif isinstance(part, Polyline):
+                    found.extend(pairwise(part.points))
+    return [((a[0] / scale, a[1] / scale), (b[0] / scale, b[1] / scale)) for a, b in found]
+
+
+def test_on_the_sheets_of_the_demo_rooms_no_line_runs_through_a_label() -> None:
+    for room, set_out, findings in demo_cases():
+        arranged = arranged_sheet(room, set_out, findings, trade(), style_for(room))
+        strokes = _strokes(arranged.annotation, arranged.scale)
+        assert strokes
+        for (left, bottom, right, top), text, rung in arranged.annotation.labels:
+            if rung != "mark":
+                # A quarter of a millimetre of every box is air.
+                box = (left + 0.25, bottom + 0.25, right - 0.25, top - 0.25)
+                assert not any(crosses_box(a, b, box) for a, b in strokes), text
 
 
 @pytest.mark.parametrize("scale", [6.0, 10.0, 18.0, 30.0, 75.0])

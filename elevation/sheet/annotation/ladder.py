@@ -19,7 +19,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from elevation.sheet.annotation.model import FIGURE, Label, Segment
-from elevation.sheet.annotation.segments import crosses
+from elevation.sheet.annotation.segments import crosses, crosses_box
 from elevation.sheet.type_metrics import text_width
 
 GAP = 1.2
@@ -37,8 +37,8 @@ CLEAR = 0.7
 """Between two labels, or a label and a line that passes it."""
 SPARE = 0.5
 """What a label may lose on each side and still keep its rung: 1 mm in all before it lets go."""
-CLEAR_ROWS = 5
-"""Rows in which a key letter's leader must cross nothing; farther out it may cross leaders, never labels."""
+CLEAR_ROWS = 6
+"""Rows in which a key letter is sought with a leader that crosses nothing, then with one that crosses no label."""
 MOST_ROWS = 60
 
 
@@ -178,18 +178,24 @@ class _Ladder:
         reach = max(0.0, width / 2 - 0.8)
         return (middle, 0.0, min(max(middle, centre - reach), centre + reach), near - 0.2)
 
-    def _is_clear(self, leader: tuple[float, float, float, float], row: int) -> bool:
+    def _is_clear(self, leader: tuple[float, float, float, float], row: int, *, of_leaders: bool = True) -> bool:
+        """Whether a leader to that row runs through no label nearer the line, and across no other leader."""
         a, b = (leader[0], leader[1]), (leader[2], leader[3])
-        if any(crosses(a, b, (other[0], other[1]), (other[2], other[3])) for other in self.leaders):
+        if of_leaders and any(crosses(a, b, (other[0], other[1]), (other[2], other[3])) for other in self.leaders):
             return False
-        for lower in range(1, row):
+        # Row 0 lies on the leader's way only where it is on the outward side.
+        for lower in range(0 if self.rows.above_is_out else 1, row):
             near, far = self.rows.box(lower)
             for low, high in self.taken.get(lower, []):
-                left, right = low - 0.4, high + 0.4
-                corners = ((left, near), (right, near), (right, far), (left, far))
-                if any(crosses(a, b, corners[side], corners[(side + 1) % 4]) for side in range(4)):
+                if crosses_box(a, b, (low - 0.4, near, high + 0.4, far)):
                     return False
         return True
+
+    def _is_untouched(self, row: int, centre: float, width: float) -> bool:
+        """Whether no leader placed so far runs through a label there."""
+        near, far = self.rows.box(row)
+        box = (centre - width / 2 - 0.3, near, centre + width / 2 + 0.3, far)
+        return not any(crosses_box((x1, y1), (x2, y2), box) for x1, y1, x2, y2 in self.leaders)
 
     def _width(self, text: str) -> float:
         return text_width(text, FIGURE)
@@ -231,7 +237,7 @@ class _Ladder:
             left, right = min(start, far), max(start, far)
             step = f"beside:{way:+.0f}"
             centre = self._settle(0, left, right, width, wish, _spare(step, previous))
-            if centre is not None and abs(centre - wish) < 1.5:
+            if centre is not None and abs(centre - wish) < 1.5 and self._is_untouched(0, centre, width):
                 self._put(index, text, step, 0, centre, width)
                 return True
         return False
@@ -256,7 +262,7 @@ class _Ladder:
         slack = max(0.0, width / 2 - 1.5)
         reach = width / 2 + slack + SPARE
         centre = self._settle(1, middle - reach, middle + reach, width, middle, _spare("staggered", previous))
-        if centre is None:
+        if centre is None or not self._is_untouched(1, centre, width):
             return False
         self._put(index, text, "staggered", 1, centre, width)
         return True
@@ -270,7 +276,16 @@ class _Ladder:
         )
 
     def _try_led(
-        self, index: int, text: str, rung: str, row: int, width: float, reach: float, previous: str | None
+        self,
+        index: int,
+        text: str,
+        rung: str,
+        row: int,
+        width: float,
+        reach: float,
+        previous: str | None,
+        *,
+        of_leaders: bool = True,
     ) -> bool:
         middle = sum(self.line.ends[index]) / 2
         near, _ = self.rows.box(row)
@@ -278,7 +293,11 @@ class _Ladder:
             step = f"{rung}:{row}:{place}"
             spare = 0.0 if rung == "key" else _spare(step, previous)
             centre = self._settle(row, middle - reach, middle + reach, width, wish, spare)
-            if centre is not None and self._is_clear(self._leader(middle, near, centre, width), row):
+            if (
+                centre is not None
+                and self._is_untouched(row, centre, width)
+                and self._is_clear(self._leader(middle, near, centre, width), row, of_leaders=of_leaders)
+            ):
                 self._put(index, text, step, row, centre, width, leader=True)
                 return True
         return False
@@ -296,9 +315,11 @@ class _Ladder:
         if centre is not None:
             self._put(index, text, "key", 1, centre, width)
             return
-        for row in range(1, CLEAR_ROWS):
-            if self._try_led(index, text, "key", row, width, width + 3.0 * row, None):
-                return
+        for of_leaders in (True, False):
+            for row in range(1, CLEAR_ROWS):
+                reach = width + (3.0 if of_leaders else 6.0) * row
+                if self._try_led(index, text, "key", row, width, reach, None, of_leaders=of_leaders):
+                    return
         for row in range(1, MOST_ROWS):
             centre = self._find(row, middle - width - 3.0 * row, middle + width + 3.0 * row, width, middle)
             if centre is not None:
