@@ -24,6 +24,8 @@ CAPTURE_PX = 8.0
 """As near as this to a place, a handle is caught."""
 RELEASE_PX = 12.0
 """Farther than this from where it was caught, it is let go."""
+POINT_PX = 2.0
+"""The nearest place within this is what the person points at, whatever ranks before it: no place is out of reach."""
 
 
 def landing_mm(handle: Handle, wanted_mm: float, graduation_mm: float) -> float:
@@ -131,19 +133,32 @@ def stick(
     if wanted_mm >= handle.high_mm:
         return Stuck(landing_mm(handle, handle.high_mm, graduation_mm), handle.high_why)
     if not free:
-        best = _nearest(wanted_mm, candidates, CAPTURE_PX * mm_per_px)
-        if held_on is not None and held_on.reason is not None:
-            away_mm = abs(wanted_mm - held_on.value_mm)
-            # Beyond its own capture, what holds gives way to a nearer place, so that none is out of reach.
-            is_nearer = best is not None and away_mm > CAPTURE_PX * mm_per_px and _away(wanted_mm, best) < away_mm
-            if away_mm <= RELEASE_PX * mm_per_px + TOUCH_MM and not is_nearer:
+        best = _pointed_at(wanted_mm, candidates, POINT_PX * mm_per_px)
+        if best is None:
+            best = _first(wanted_mm, candidates, CAPTURE_PX * mm_per_px)
+            if held_on is not None and _holds(held_on, wanted_mm, best, mm_per_px):
                 return held_on
         if best is not None:
             return Stuck(best.value_mm, best.reason, best.breaks)
     return Stuck(landing_mm(handle, wanted_mm, graduation_mm))
 
 
-def _nearest(wanted_mm: float, candidates: tuple[Sticking, ...], reach_mm: float) -> Sticking | None:
+def _holds(held_on: Stuck, wanted_mm: float, best: Sticking | None, mm_per_px: float) -> bool:
+    """Whether the place where the handle was caught still holds it."""
+    away_mm = abs(wanted_mm - held_on.value_mm)
+    if held_on.reason is None or away_mm > RELEASE_PX * mm_per_px + TOUCH_MM:
+        return False
+    # Beyond its own capture, what holds gives way to a nearer place.
+    return best is None or away_mm <= CAPTURE_PX * mm_per_px or _away(wanted_mm, best) >= away_mm
+
+
+def _pointed_at(wanted_mm: float, candidates: tuple[Sticking, ...], reach_mm: float) -> Sticking | None:
+    """The nearest place, if the pointer is right on it."""
+    nearest = min(candidates, key=lambda place: (_away(wanted_mm, place), place.rank), default=None)
+    return nearest if nearest is not None and _away(wanted_mm, nearest) <= reach_mm + TOUCH_MM else None
+
+
+def _first(wanted_mm: float, candidates: tuple[Sticking, ...], reach_mm: float) -> Sticking | None:
     """Of the places within reach, the first in rank, and of those the nearest."""
     near = [place for place in candidates if _away(wanted_mm, place) <= reach_mm + TOUCH_MM]
     return min(near, key=lambda place: (place.rank, _away(wanted_mm, place)), default=None)

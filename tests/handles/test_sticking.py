@@ -65,7 +65,16 @@ def test_between_8_and_12_pixels_only_what_was_caught_is_held() -> None:
 
 def test_a_rule_wins_over_a_nearer_neighbour() -> None:
     rule, neighbour = place(600.0, "rule"), place(610.0, "neighbour", NEIGHBOUR)
-    assert resting(609.0, neighbour, rule).reason == rule.reason
+    assert resting(605.9, neighbour, rule).reason == rule.reason
+
+
+@pytest.mark.parametrize("held", [False, True])
+@pytest.mark.parametrize(("px", "is_there"), [(1.9, True), (2.0, True), (2.1, False)])
+def test_a_place_right_under_the_pointer_wins_over_rank_and_hold(px: float, is_there: bool, held: bool) -> None:
+    rule, neighbour = place(600.0, "rule"), place(610.0, "neighbour", NEIGHBOUR)
+    held_on = resting(600.0, rule, neighbour) if held else None
+    stuck = resting(610.0 - px * PX_MM, rule, neighbour, held_on=held_on)
+    assert stuck.reason == (neighbour.reason if is_there else rule.reason)
 
 
 def test_of_one_rank_the_nearer_wins() -> None:
@@ -75,7 +84,7 @@ def test_of_one_rank_the_nearer_wins() -> None:
 
 
 def test_what_holds_gives_way_to_a_nearer_place_beyond_its_own_capture() -> None:
-    rule, beside = place(600.0, "rule"), place(617.0, "beside", NEIGHBOUR)
+    rule, beside = place(600.0, "rule"), place(625.0, "beside", NEIGHBOUR)
     caught = resting(600.0, rule, beside)
     assert resting(616.0, rule, beside, held_on=caught) == caught
     assert resting(616.1, rule, beside, held_on=caught).reason == beside.reason
