@@ -19,7 +19,8 @@ from elevation.sheet.annotation.model import FIGURE, Label, Segment
 from elevation.sheet.annotation.segments import crosses_box
 from elevation.sheet.elevation import arranged_sheet
 from elevation.sheet.furniture import inside
-from elevation.sheet.records import Dimension, Line, Polyline
+from elevation.sheet.records import Dimension, Polyline
+from elevation.sheet.records import Line as Straight
 from elevation.sheet.type_metrics import text_width
 from tests.sheet.sheet_cases import case_of, demo_cases, lay, overlapping, trade
 from tests.strategies import random_walls
@@ -167,7 +168,7 @@ def _strokes(annotation: Annotation, scale: float) -> list[tuple[Point, Point]]:
             if not isinstance(record, Dimension):
                 continue
             for part in dimension_lines(record, scale):
-                if isinstance(part, Line):
+                if isinstance(part, Straight):
                     found.append((part.a, part.b))
                 elif isinstance(part, Polyline):
                     found.extend(pairwise(part.points))
