@@ -84,13 +84,17 @@ MEMO = TreatmentMemo(find_afresh)
 """Remembers the findings of each treatment; ``MEMO.calls`` counts real runs."""
 
 
-def _sorted(found: list[Finding]) -> tuple[Finding, ...]:
-    # Sorting is stable: within a weight, treatments stay in order and rules in theirs. A rule speaks once about one
-    # subject, the gravest first: what it has to say besides comes out once that is put right.
-    first: dict[tuple[str, Ref], Finding] = {}
-    for finding in sorted(found, key=lambda finding: _WEIGHTS[finding.weight]):
-        first.setdefault((finding.rule, finding.subject), finding)
-    return tuple(first.values())
+def every(scene: Scene, memo: TreatmentMemo | None = None) -> tuple[Finding, ...]:
+    """Like ``find``, but with all that a rule has to say about one subject, where that is more than one thing."""
+    keep = MEMO if memo is None else memo
+    found: list[Finding] = []
+    for treatment in scene.set_out.treatments:
+        found.extend(keep(scene, treatment))
+    for rule in RULES:
+        if rule.find_in_wall is not None:
+            found.extend(rule.find_in_wall(scene))
+    # Sorting is stable: within a weight, treatments stay in order and rules in theirs.
+    return tuple(sorted(found, key=lambda finding: _WEIGHTS[finding.weight]))
 
 
 def find(scene: Scene, memo: TreatmentMemo | None = None) -> tuple[Finding, ...]:
@@ -101,15 +105,17 @@ def find(scene: Scene, memo: TreatmentMemo | None = None) -> tuple[Finding, ...]
     scene : Scene
     memo : TreatmentMemo or None
         What remembers treatments that did not change; None takes the common one.
+
+    Returns
+    -------
+    tuple of Finding
+        One at most of each rule and subject, the gravest: what else the rule has to say about it comes out once that is
+        put right.
     """
-    keep = MEMO if memo is None else memo
-    found: list[Finding] = []
-    for treatment in scene.set_out.treatments:
-        found.extend(keep(scene, treatment))
-    for rule in RULES:
-        if rule.find_in_wall is not None:
-            found.extend(rule.find_in_wall(scene))
-    return _sorted(found)
+    first: dict[tuple[str, Ref], Finding] = {}
+    for finding in every(scene, memo):
+        first.setdefault((finding.rule, finding.subject), finding)
+    return tuple(first.values())
 
 
 def stickings(scene: Scene, treatment: TreatmentOut) -> tuple[Sticking, ...]:

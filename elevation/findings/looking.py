@@ -5,6 +5,7 @@ from __future__ import annotations
 from elevation.findings.model import Scene
 from elevation.room.model import Ref, Wall
 from elevation.setting_out.model import BracketOut, LayerOut, OpeningOut, PanelOut, TreatmentOut
+from elevation.units.tolerance import TOUCH_MM
 
 
 def wall_of_scene(scene: Scene) -> Wall:
@@ -57,11 +58,13 @@ def draws_from(layer: LayerOut, side: str) -> PanelOut | None:
     for panel in layer.panels:
         if panel.stationary or panel.side != side:
             continue
+        # Brackets stand in order along the rod; none but the end one may be at or beyond the panel's place.
+        at = panel.parks_at_mm
         if side == "left":
-            beyond = sum(bracket.x_mm < panel.parks_at_mm for bracket in layer.brackets)
+            is_inside = any(bracket.x_mm <= at + TOUCH_MM for bracket in layer.brackets[1:])
         else:
-            beyond = sum(bracket.x_mm > panel.parks_at_mm for bracket in layer.brackets)
-        if beyond <= 1 and (best is None or (panel.parks_at_mm < best.parks_at_mm) == (side == "left")):
+            is_inside = any(bracket.x_mm >= at - TOUCH_MM for bracket in layer.brackets[:-1])
+        if not is_inside and (best is None or (at < best.parks_at_mm) == (side == "left")):
             best = panel
     return best
 

@@ -10,7 +10,7 @@ from collections import Counter
 from msgspec import Struct
 
 from elevation.errors import ElevationError
-from elevation.findings.all_rules import RULES, find, find_afresh, rule_of
+from elevation.findings.all_rules import RULES, every, find_afresh, rule_of
 from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Change, Finding, Scene, Weight
 from elevation.room.model import Ref, Room
@@ -51,9 +51,9 @@ def key_of(finding: Finding) -> Key:
     return finding.rule, finding.subject
 
 
-def grave(findings: tuple[Finding, ...]) -> frozenset[Key]:
-    """Rule and subject of every stop and everything broken."""
-    return frozenset(key_of(finding) for finding in findings if finding.weight is not Weight.CONSIDER)
+def grave(findings: tuple[Finding, ...]) -> Counter[Key]:
+    """Rule and subject of every stop and everything broken, with how much each rule has to say about each subject."""
+    return Counter(key_of(finding) for finding in findings if finding.weight is not Weight.CONSIDER)
 
 
 def helps(finding: Finding, before: tuple[Finding, ...], after: tuple[Finding, ...]) -> bool:
@@ -87,7 +87,7 @@ def remedies(room: Room, wall_id: str, scheme_id: str | None, finding: Finding, 
     """
     memo = TreatmentMemo(find_afresh)  # candidates must not push the drag's own results out of the common memo
     scene = Scene(room, set_out(room, wall_id, scheme_id, trade), trade)
-    before = find(scene, memo)
+    before = every(scene, memo)
     offered: list[Remedy] = []
     blockers: Counter[str] = Counter()
     for change in rule_of(finding.rule).changes(scene, finding):
@@ -109,7 +109,7 @@ def _tried(
     """The room after a change, and its findings; None where the change cannot be set out."""
     try:
         changed = change.edit(room)
-        return changed, find(Scene(changed, set_out(changed, wall_id, scheme_id, trade), trade), memo)
+        return changed, every(Scene(changed, set_out(changed, wall_id, scheme_id, trade), trade), memo)
     except ElevationError:
         return None
 

@@ -12,7 +12,7 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.findings.model import Weight
-from elevation.room.model import Hem, Rod, Room, Sash, Scheme, Station
+from elevation.room.model import Bracket, Hem, Rod, Room, Sash, Scheme, Station
 from tests.findings.rooms import (
     HALF,
     INCH,
@@ -237,6 +237,57 @@ def test_fullness_within_the_headings_range(heading, low, high) -> None:
     assert the(of(low - 0.001), "fullness").weight is Weight.CONSIDER
     assert "only" in said(the(of(low - 0.001), "fullness").text)
     assert "only" not in said(the(of(high + 0.001), "fullness").text)
+
+
+def test_a_long_reach_is_no_matter_where_it_clears_the_glass() -> None:
+    # Bracket 14 in out: cloth from 14 1/2 in. At 12 in, 12 1/2 in of stack would just clear the glass, and no more.
+    def stack(wide_mm: float) -> Room:
+        return panels(bracket_beyond(14 * INCH), stack=mm(wide_mm))
+
+    assert len(found(stack(12.5 * INCH), "reach-long")) == 2
+    assert not found(stack(12.5 * INCH + 0.01), "reach-long")
+
+
+@pytest.mark.parametrize(("parks", "end"), [("left", "left"), ("right", "right")])
+def test_only_the_end_to_which_cloth_draws_clear_needs_reach(parks, end) -> None:
+    one = at(bracket_beyond(4 * INCH), LAYER, panels=(replace(layer().panels[0], parks=parks, flat_width=inch(108)),))
+    assert f"the {end} end bracket" in said(the(one, "reach-short").text)
+    long = at(bracket_beyond(14 * INCH), LAYER, panels=one.walls[0].schemes[0].treatments[0].layers[0].panels)
+    assert f"the {end} end bracket" in said(the(long, "reach-long").text)
+
+
+def test_cloth_that_stands_still_needs_no_reach() -> None:
+    assert not found(panels(bracket_beyond(4 * INCH), stationary=True), "reach-short")
+    assert not found(panels(bracket_beyond(14 * INCH), stationary=True), "reach-long")
+    assert not found(panels(cloth_below_top(INCH), stationary=True), "cloth-below-head")
+    assert not found(panels(good_room(), stationary=True, flat_width=inch(20)), "no-meet")
+
+
+def test_a_panel_parked_at_a_middle_bracket_clears_no_end() -> None:
+    middle = Bracket(id="b3", place=held("from-centre", inch(0)), kit="open-arm")
+    parked = (replace(layer().panels[0], parks="left-of:b3"), replace(layer().panels[1], parks="right-of:b3"))
+    room = at(bracket_beyond(4 * INCH), LAYER, brackets=(*layer().brackets, middle), panels=parked)
+    assert not found(room, "reach-short")
+
+
+def test_where_the_ceiling_was_not_measured_nothing_is_said_of_it() -> None:
+    room = at(rod_below_ceiling(INCH), ("w1",), ceiling=())
+    assert not found(room, "rod-under-ceiling")
+    assert not found(room, "no-room")
+
+
+def test_under_a_sloping_ceiling_the_lowest_place_along_the_rod_counts() -> None:
+    # Rod from 44 to 100 in at 84 1/4 in; the ceiling comes down to 87 1/4 in at one place, 3 in over it.
+    def dip(at_in: float, height_mm: float) -> Room:
+        line = (Station(inch(0), inch(100)), Station(inch(at_in), mm(height_mm)), Station(inch(144), inch(100)))
+        return at(good_room(), ("w1",), ceiling=line)
+
+    for place in (47, 72, 99):
+        assert not found(dip(place, 87.25 * INCH), "rod-under-ceiling")
+        low = the(dip(place, 87.25 * INCH - 1.0), "rod-under-ceiling")
+        assert low.measured_mm == pytest.approx(3 * INCH - 1.0)
+        assert low.at is not None
+        assert low.at[0] == pytest.approx(place * INCH)
 
 
 def test_millimetre_rooms_compare_with_half_a_millimetre() -> None:
