@@ -2,9 +2,63 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QAbstractScrollArea, QComboBox, QScrollArea, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPalette, QPen, QWheelEvent
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractScrollArea,
+    QComboBox,
+    QFrame,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+
+class DrawerHead(QAbstractButton):
+    """A drawer's heading: a triangle that turns, a title, a hairline over both."""
+
+    def __init__(self, title: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setText(title)
+        self.setAccessibleName(title)
+        self.setCheckable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        font = self.font()
+        font.setWeight(QFont.Weight.DemiBold)
+        self.setFont(font)
+
+    def sizeHint(self) -> QSize:
+        """One line of text with air around it."""
+        return QSize(120, self.fontMetrics().height() + 12)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint it in the palette's inks."""
+        del event
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        palette, box = self.palette(), QRectF(self.rect())
+        if self.underMouse() or self.isDown():
+            painter.fillRect(box, palette.color(QPalette.ColorRole.AlternateBase))
+        painter.setPen(QPen(palette.color(QPalette.ColorRole.Mid), 1))
+        painter.drawLine(QPointF(0, 0.5), QPointF(box.right(), 0.5))
+        ink = palette.color(QPalette.ColorRole.WindowText)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(ink)
+        x, y = 14.0, box.center().y()
+        down = [(-4.5, -2.5), (4.5, -2.5), (0.0, 3.0)]
+        right = [(-2.5, -4.5), (3.0, 0.0), (-2.5, 4.5)]
+        painter.drawPolygon([QPointF(x + dx, y + dy) for dx, dy in (down if self.isChecked() else right)])
+        painter.setPen(ink)
+        place = box.adjusted(26, 0, -4, 0)
+        painter.drawText(place, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), self.text())
+        if self.hasFocus():
+            painter.setPen(QPen(palette.color(QPalette.ColorRole.Highlight), 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(box.adjusted(1, 2, -1, -1))
+        painter.end()
 
 
 class Drawer(QWidget):
@@ -26,15 +80,8 @@ class Drawer(QWidget):
         super().__init__()
         self.setObjectName(name)
         self.content = content
-        self.head = QToolButton(self)
-        self.head.setObjectName("drawerHead")
-        self.head.setText(title)
-        self.head.setAccessibleName(title)
-        self.head.setCheckable(True)
+        self.head = DrawerHead(title, self)
         self.head.setChecked(is_open)
-        self.head.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-        self.head.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.head.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.area = content if isinstance(content, QAbstractScrollArea) else _scrolling(content)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
@@ -58,7 +105,6 @@ class Drawer(QWidget):
         self.toggled.emit(is_open)
 
     def _show_state(self) -> None:
-        self.head.setArrowType(Qt.ArrowType.DownArrow if self.is_open else Qt.ArrowType.RightArrow)
         self.area.setVisible(self.is_open)
 
     def reveal(self, widget: QWidget) -> None:
@@ -75,6 +121,7 @@ class Drawer(QWidget):
 
 def _scrolling(content: QWidget) -> QScrollArea:
     scroll = QScrollArea()
+    scroll.setFrameShape(QFrame.Shape.NoFrame)
     scroll.setWidgetResizable(True)
     scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)

@@ -18,6 +18,7 @@ from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.measurements import error_sentence, sentence
 from elevation.window.swatch import SwatchButton
 from elevation.window.texts import tr
+from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
 
 Kind = Literal["title", "length", "choice", "text", "flag", "count", "colour"]
@@ -165,7 +166,7 @@ class FactForm(QWidget):
         for one in facts:
             if one.kind == "title":
                 title = QLabel(sentence(tr(one.name)), self)
-                title.setProperty("quiet", True)
+                make_quiet(title)
                 title.setContentsMargins(0, 6, 0, 0)
                 self._box.addWidget(title)
                 continue

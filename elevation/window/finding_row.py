@@ -10,7 +10,7 @@ from elevation.findings.model import Finding, Weight
 from elevation.planning.remedies import Remedy
 from elevation.window.overlay import paint_mark
 from elevation.window.texts import tr
-from elevation.window.theme import LIGHT, Theme
+from elevation.window.theme import LIGHT, Theme, make_quiet
 from elevation.words import Style, msg
 
 
@@ -105,6 +105,7 @@ class FindingRow(QWidget):
         self.mark = Mark(self)
         self.head = QToolButton(self)
         self.head.setCheckable(True)
+        self.head.setAutoRaise(True)
         self.head.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.head.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
         self.text = QLabel(self)
@@ -112,7 +113,7 @@ class FindingRow(QWidget):
         self.text.setTextFormat(Qt.TextFormat.PlainText)
         self.authority = QLabel(self)
         self.authority.setWordWrap(True)
-        self.authority.setProperty("quiet", True)
+        make_quiet(self.authority)
         self.authority.setTextFormat(Qt.TextFormat.PlainText)
         self.more = QWidget(self)
         self.more_box = QVBoxLayout(self.more)

@@ -12,7 +12,7 @@ from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.finding_row import FindingRow
 from elevation.window.texts import tr
-from elevation.window.theme import LIGHT, Theme
+from elevation.window.theme import LIGHT, Theme, make_quiet
 from elevation.words import msg
 
 IDLE_MS = 250
@@ -56,14 +56,13 @@ class FindingsPanel(QWidget):
         self._idle.setInterval(IDLE_MS)
         self._idle.timeout.connect(self.work_out)
         self._none = QLabel(tr(msg("Nothing stands in the way.")), self)
-        self._none.setProperty("quiet", True)
+        make_quiet(self._none)
         self._none.setContentsMargins(8, 4, 8, 8)
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 2, 0, 6)
         self._box.setSpacing(2)
         self._box.addWidget(self._none)
         self._box.addStretch(1)
-        self.refresh()
 
     def refresh(self) -> None:
         """Show what the rules find now; rows are reused, remedies wait until nothing moves."""

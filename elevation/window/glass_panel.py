@@ -15,7 +15,7 @@ from elevation.session.session import Session
 from elevation.setting_out.model import TreatmentOut
 from elevation.setting_out.whole import set_out
 from elevation.window.texts import tr
-from elevation.window.theme import LIGHT, Theme
+from elevation.window.theme import LIGHT, Theme, make_quiet
 from elevation.words import msg
 
 if TYPE_CHECKING:
@@ -45,7 +45,7 @@ class GlassPanel(QWidget):
         self._idle.timeout.connect(self.work_out)
         self.text = QLabel(self)
         self.text.setWordWrap(True)
-        self.text.setProperty("quiet", True)
+        make_quiet(self.text)
         self.text.setTextFormat(Qt.TextFormat.PlainText)
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(8, 4, 8, 8)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
 from elevation.errors import BadInput
 from elevation.handles.model import Handle
@@ -130,6 +130,7 @@ class HandlesTable(QTableView):
         self.handles.setParent(self)
         self.setModel(self.handles)
         self.setAccessibleName(tr(msg("All handles, with their figures")))
+        self.setFrameShape(QFrame.Shape.NoFrame)
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(38)
         header = self.horizontalHeader()

@@ -17,6 +17,7 @@ from elevation.window.fact_form import Fact, FactForm
 from elevation.window.hang_edits import add_bracket, add_panel, remove_last, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, hold_end, hold_height
 from elevation.window.texts import tr
+from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
 
 _BODIES = {
@@ -58,7 +59,7 @@ class HangPanel(QWidget):
         self.form.refused.connect(self.refused)
         self.none = QLabel(tr(msg("Nothing hangs on this wall in this scheme.")), self)
         self.none.setWordWrap(True)
-        self.none.setProperty("quiet", True)
+        make_quiet(self.none)
         self.buttons = QWidget(self)
         row = QGridLayout(self.buttons)
         row.setContentsMargins(0, 4, 0, 0)
@@ -82,7 +83,6 @@ class HangPanel(QWidget):
         box.addWidget(self.form)
         box.addWidget(self.buttons)
         box.addStretch(1)
-        self.refresh()
 
     def _button(self, text: Message, tip: Message) -> QToolButton:
         button = QToolButton(self.buttons)
@@ -201,6 +201,7 @@ def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
         Fact(ref, "fabric.colour", msg("colour"), "colour", edit=partial(rename_colour, ref)),
         Fact(ref, "fabric.body", msg("body"), "choice", _said(_BODIES)),
         Fact(ref, "heading", msg("heading"), "choice", headings),
+        Fact(ref, "drop", msg("rod's centre to the top of the cloth, if measured")),
     )
 
 

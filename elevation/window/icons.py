@@ -1,15 +1,17 @@
-"""Our own icons, one ink, drawn in the colour of the text beside them."""
+"""Our own icons, one ink, drawn in the colour of the text beside them and only when they are seen."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QByteArray, QRectF, Qt
-from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap
+from PySide6.QtCore import QByteArray, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QIcon, QIconEngine, QPainter, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
 from elevation import places
 
-SIZE = 20
-"""Side of an icon in pixels before scaling."""
+
+def _renderer(name: str, colour: str) -> QSvgRenderer:
+    text = (places.resources() / "icons" / f"{name}.svg").read_text(encoding="utf-8")
+    return QSvgRenderer(QByteArray(text.replace("currentColor", colour).encode()))
 
 
 def picture(name: str, colour: str, side: int, ratio: float = 1.0) -> QPixmap:
@@ -30,19 +32,47 @@ def picture(name: str, colour: str, side: int, ratio: float = 1.0) -> QPixmap:
     -------
     QPixmap
     """
-    text = (places.resources() / "icons" / f"{name}.svg").read_text(encoding="utf-8")
-    renderer = QSvgRenderer(QByteArray(text.replace("currentColor", colour).encode()))
     pixels = QPixmap(round(side * ratio), round(side * ratio))
     pixels.fill(Qt.GlobalColor.transparent)
     painter = QPainter(pixels)
-    renderer.render(painter, QRectF(0, 0, side * ratio, side * ratio))
+    _renderer(name, colour).render(painter, QRectF(0, 0, side * ratio, side * ratio))
     painter.end()
     pixels.setDevicePixelRatio(ratio)
     return pixels
 
 
+class _Engine(QIconEngine):
+    """Draws the file when it is asked to, at whatever size."""
+
+    def __init__(self, name: str, colour: str, faded: str) -> None:
+        super().__init__()
+        self._name, self._colour, self._faded = name, colour, faded
+        self._made: dict[str, QSvgRenderer] = {}
+
+    def paint(self, painter: QPainter, rect: QRect, mode: QIcon.Mode, state: QIcon.State) -> None:
+        """Draw into ``rect``."""
+        del state
+        colour = self._faded if mode == QIcon.Mode.Disabled else self._colour
+        if colour not in self._made:
+            self._made[colour] = _renderer(self._name, colour)
+        self._made[colour].render(painter, QRectF(rect))
+
+    def pixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State) -> QPixmap:
+        """The same as pixels."""
+        pixels = QPixmap(size)
+        pixels.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(pixels)
+        self.paint(painter, QRect(0, 0, size.width(), size.height()), mode, state)
+        painter.end()
+        return pixels
+
+    def clone(self) -> QIconEngine:
+        """Another of the same."""
+        return _Engine(self._name, self._colour, self._faded)
+
+
 def icon(name: str, colour: str, faded: str = "") -> QIcon:
-    """An icon for menus and buttons, sharp at one and two device pixels.
+    """An icon for menus and buttons, sharp at any size.
 
     Parameters
     ----------
@@ -50,20 +80,10 @@ def icon(name: str, colour: str, faded: str = "") -> QIcon:
     colour : str
         Ink.
     faded : str
-        Ink of the disabled form; empty leaves it to Qt.
+        Ink of the disabled form; empty: the same.
 
     Returns
     -------
     QIcon
     """
-    made = QIcon()
-    for ratio in (1.0, 2.0):
-        made.addPixmap(picture(name, colour, SIZE, ratio))
-        if faded:
-            made.addPixmap(picture(name, faded, SIZE, ratio), QIcon.Mode.Disabled)
-    return made
-
-
-def mark_colour(weight: str, ink: str, accent: str) -> QColor:
-    """The colour of a finding's mark: advice is drawn in ink, the others in the accent."""
-    return QColor(ink if weight == "consider" else accent)
+    return QIcon(_Engine(name, colour, faded or colour))

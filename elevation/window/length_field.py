@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPalette
 from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QWidget
 
 from elevation.errors import BadInput
 from elevation.units import Length, parse_length
 from elevation.window.texts import tr
+from elevation.window.theme import make_wrong
 from elevation.words import msg
 
 FIELD_WIDTH = 96
@@ -40,6 +41,7 @@ class LengthField(QLineEdit):
         self._may_be_empty = may_be_empty
         self._shown = ""
         self._what = ""
+        self._is_wrong = False
         self.editingFinished.connect(self._enter)
 
     def set_what(self, what: str) -> None:
@@ -94,13 +96,25 @@ class LengthField(QLineEdit):
         self._say(sentence)
 
     def _say(self, sentence: str) -> None:
-        wrong = bool(sentence)
-        if self.property("wrong") != wrong:
-            self.setProperty("wrong", wrong)
-            self.style().unpolish(self)
-            self.style().polish(self)
+        is_wrong = bool(sentence)
+        if is_wrong != self._is_wrong:
+            self._is_wrong = is_wrong
+            self._ink()
         self.setAccessibleDescription(sentence)
         self.refused.emit(sentence)
+
+    def _ink(self) -> None:
+        """Wrong text stands in the accent."""
+        palette = QPalette()
+        if self._is_wrong:
+            palette.setColor(QPalette.ColorRole.Text, self.palette().color(QPalette.ColorRole.BrightText))
+        self.setPalette(palette)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Another theme: another accent."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ApplicationPaletteChange and self._is_wrong:
+            self._ink()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc gives back what stood there."""
@@ -149,7 +163,7 @@ class FieldRow(QWidget):
         self.label.setBuddy(self.field)
         self.error = QLabel(self)
         self.error.setWordWrap(True)
-        self.error.setProperty("wrong", True)
+        make_wrong(self.error)
         self.error.setTextFormat(Qt.TextFormat.PlainText)
         self.error.hide()
         self.field.setFixedWidth(FIELD_WIDTH)

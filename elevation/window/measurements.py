@@ -16,6 +16,7 @@ from elevation.units import Length, format_length
 from elevation.window.facts import fact, with_fact
 from elevation.window.length_field import FieldRow
 from elevation.window.texts import tr
+from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, Mm, msg
 
 _Key = tuple[Ref, str]
@@ -61,9 +62,8 @@ class Measurements(QWidget):
         self._closing = QLabel(self)
         self._closing.setWordWrap(True)
         self._closing.setTextFormat(Qt.TextFormat.PlainText)
-        self._closing.setProperty("wrong", True)
+        make_wrong(self._closing)
         self._box.addWidget(self._closing)
-        self.refresh()
 
     def refresh(self) -> None:
         """Show the room as it is now; rows are made anew only where other things are to be measured."""
@@ -200,6 +200,6 @@ def _key_of(link: LinkOut, room: Room) -> _Key:
 
 def _heading(title: Message) -> QLabel:
     label = QLabel(tr(title))
-    label.setProperty("quiet", True)
+    make_quiet(label)
     label.setContentsMargins(0, 6, 0, 0)
     return label

@@ -14,6 +14,7 @@ from elevation.window.drawer import Choice
 from elevation.window.length_field import FieldRow
 from elevation.window.measurements import error_sentence, sentence
 from elevation.window.texts import tr
+from elevation.window.theme import make_wrong
 from elevation.words import Message, msg
 
 _FACTS: tuple[tuple[str, Message, bool], ...] = (
@@ -61,7 +62,7 @@ class NewRoom(QDialog):
             box.addWidget(row)
         self.error = QLabel(self)
         self.error.setWordWrap(True)
-        self.error.setProperty("wrong", True)
+        make_wrong(self.error)
         self.error.setTextFormat(Qt.TextFormat.PlainText)
         self.error.hide()
         box.addWidget(self.error)

@@ -11,7 +11,7 @@ from elevation.session.session import Session
 from elevation.setting_out.model import ProportionOut, SetOut
 from elevation.window.measurements import sentence
 from elevation.window.texts import tr
-from elevation.window.theme import LIGHT, Theme
+from elevation.window.theme import LIGHT, Theme, make_quiet
 from elevation.words import Mm, Percent, Ratio, msg
 
 MOST_PARTS = 5
@@ -67,7 +67,7 @@ class _Row(QWidget):
         self.figures = QLabel(self)
         self.figures.setTextFormat(Qt.TextFormat.PlainText)
         self.figures.setWordWrap(True)
-        self.figures.setProperty("quiet", True)
+        make_quiet(self.figures)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 2, 0, 4)
         box.setSpacing(0)
@@ -92,7 +92,6 @@ class ProportionsPanel(QWidget):
         self._box.setSpacing(2)
         self._box.addWidget(self.glass)
         self._box.addStretch(1)
-        self.refresh()
 
     def refresh(self) -> None:
         """Show the wall as it is now."""

@@ -93,7 +93,6 @@ class StandingPanel(QWidget):
         for widget in (self.which, self.form, buttons):
             box.addWidget(widget)
         box.addStretch(1)
-        self.refresh()
 
     def _button(self, parent: QWidget, text: Message, tip: Message) -> QToolButton:
         button = QToolButton(parent)

@@ -85,6 +85,9 @@ def make_window(qtbot, trade, tmp_path) -> Callable[..., MainWindow]:
         with qtbot.waitExposed(window):
             window.show()
         QTest.qWait(0)
+        # Closed drawers are filled when they open; tests look into them without that.
+        for panel in (window.standing, window.hang):
+            panel.refresh()
         return window
 
     return make
