@@ -324,6 +324,7 @@ class Maker:
             fabric=Fabric(pick.one_of(("", "linen", "Leinen")), f"#{pick.whole(0, 0xFFFFFF):06x}", pick.one_of(BODIES)),
             hem=Hem(target, at),
             panels=self.panels(brackets, target == "panel"),
+            drop=self.between(10, 110) if pick.chance(4) else None,
         )
 
     def rod(self) -> Rod:

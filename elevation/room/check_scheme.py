@@ -18,6 +18,9 @@ END_HOLDS = ("beyond-opening", "beyond-casing", "from-corner", "rod-length")
 BRACKET_HOLDS = ("from-left-end", "from-right-end", "from-centre", "from-wall-left")
 """What a bracket may be held by."""
 
+_MOST_DROP_MM = 500.0
+"""No ring or hook is longer."""
+
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}\Z")
 _PARKS = re.compile(r"(left|right)-of:(.+)\Z")
 
@@ -56,6 +59,7 @@ def _check_layer(layer: Layer, place: Place) -> None:
         _check_bracket(bracket, place.item("brackets", index))
     if not _COLOUR.match(layer.fabric.colour):
         raise place.at("fabric").at("colour").bad(f"is {quoted(layer.fabric.colour)}", 'write for example "#b9704a"')
+    check_length(layer.drop, place.at("drop"), 0, _MOST_DROP_MM)
     _check_hem(layer.hem, place.at("hem"))
     for index, panel in enumerate(layer.panels):
         _check_panel(panel, layer, place.item("panels", index))

@@ -304,12 +304,17 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
 
 
 class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
-    """One plane of cloth on its own rod."""
+    """One plane of cloth on its own rod.
+
+    ``drop`` is measured on her own rings or hooks: the rod's centre line down to the top of the cloth; None takes
+    the heading's usual figure.
+    """
 
     id: str
     rod: Rod
     brackets: tuple[Bracket, ...] = ()
     heading: str = "clip-rings"
+    drop: Length | None = None
     fabric: Fabric = Fabric()
     hem: Hem = Hem()
     panels: tuple[Panel, ...] = ()

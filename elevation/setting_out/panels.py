@@ -70,7 +70,7 @@ def panels_of(
         ring_mm=defaults.parked_ring_mm,
     )
     target = target_of(layer.hem, openings, defaults)
-    below = heading.drop_below(support.diameter_mm)
+    below = heading.drop_below(support.diameter_mm) if layer.drop is None else layer.drop.mm
     return tuple(
         _panel((*ref, panel.id), panel, heading, stack, way, target, support.height_mm, below, facts, defaults)
         for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
