@@ -18,6 +18,7 @@ from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, msg
 
 _FINER = (1, 2, 4)
+_OTHER_MARKS = (("mm", 1.0), ("mm", 0.1), ("in", 25.4 / 64))
 
 
 class Context(Struct, frozen=True, gc=False):
@@ -81,12 +82,14 @@ def kept(length: Length, before: Length | None) -> Length:
 
 
 def exact(room: Room, mm: float, before: Length | None = None) -> Length:
-    """``mm`` as exactly as marks down to a quarter of the room's graduation say it.
+    """``mm`` as exactly as marks down to a quarter of the room's graduation say it, or fine marks of the other unit.
 
-    For what has to follow when something else was moved, so that what stood still does not creep.
+    For what has to follow when something else was moved, so that what stood still does not creep, even where some
+    lengths were typed in inches and others in millimetres.
     """
-    for finer in _FINER:
-        length = length_of(mm, room.unit, room.graduation_mm / finer)
+    marks = [(room.unit, room.graduation_mm / finer) for finer in _FINER]
+    for unit, mark_mm in (*marks, *_OTHER_MARKS):
+        length = length_of(mm, unit, mark_mm)
         if abs(length.mm - mm) <= TOUCH_MM:
             return kept(length, before)
     return rounded(room, mm, before)

@@ -19,6 +19,7 @@ from elevation.handles.context import (
     Scale,
     dressed_layers,
     dressed_of,
+    exact,
     make,
 )
 from elevation.handles.model import Handle
@@ -39,7 +40,7 @@ from elevation.room.model import Hem, Ref, Room
 from elevation.setting_out.facts import Defaults, defaults_of
 from elevation.setting_out.hems import length_in_hand
 from elevation.setting_out.model import OpeningOut, PanelOut
-from elevation.units import Length
+from elevation.units import Length, parse_length
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
 
@@ -136,30 +137,32 @@ def _or(at_mm: float | None, usual_mm: float) -> float:
 def _hold(ref: Ref, target: str) -> HoldFigure:
     def write(room: Room, figure: Length, _alone: bool) -> Room:
         now = layer_of(room, ref).hem
-        new = _on_floor(target, figure) if target in _ON_FLOOR else Hem(target, figure)  # type: ignore[arg-type]
+        new = _on_floor(room, target, figure) if target in _ON_FLOOR else Hem(target, figure)  # type: ignore[arg-type]
         return room if new == now else replace_at(room, ref, hem=new)
 
     return write
 
 
-def _on_floor(target: str, figure: Length) -> Hem:
+def _on_floor(room: Room, target: str, figure: Length) -> Hem:
     """The target that a hem near the floor has: clear above it, a kiss at it, a break or a puddle below."""
     above_mm = -figure.mm if target in _DOWNWARD else figure.mm
     if abs(above_mm) <= TOUCH_MM:
         return Hem("kiss")
     if above_mm > 0:
-        return Hem("clear", figure if target not in _DOWNWARD else _turned(figure))
-    extra = figure if target in _DOWNWARD else _turned(figure)
+        return Hem("clear", figure if target not in _DOWNWARD else _turned(room, figure))
+    extra = figure if target in _DOWNWARD else _turned(room, figure)
     if target == "puddle" or -above_mm > PUDDLE_MM:
         return Hem("puddle", extra)
     return Hem("break", extra)
 
 
-def _turned(figure: Length) -> Length:
-    """The same size with the other sign."""
-    text = figure.text.strip()
-    turned = text[1:].strip() if text.startswith(("-", "−")) else f"-{text}"
-    return Length(-figure.mm, turned)
+def _turned(room: Room, figure: Length) -> Length:
+    """The same size with the other sign; a typed sum is written as what it comes to."""
+    if figure.text.startswith("-"):
+        turned = parse_length(figure.text[1:].strip(), room.unit)
+        if turned.mm == -figure.mm:
+            return turned
+    return exact(room, -figure.mm)
 
 
 def _handles(context: Context) -> Iterable[Handle]:

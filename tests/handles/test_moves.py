@@ -254,6 +254,20 @@ def test_the_measure_that_was_typed_is_the_one_that_changes() -> None:
     assert (blank.left, blank.gap, blank.width) == (None, None, inch(43))
 
 
+def test_lengths_typed_in_the_other_unit_do_not_make_the_far_side_creep() -> None:
+    mixed = replace(WINDOW, width=parse_length("1000 mm"))
+    start = room(openings=(mixed,))
+    right_mm = landed(start).openings[0].right_mm
+    now = drag(start, "opening-left", 47, ("a", "w1"))
+    assert opening_of(now, ("a", "w1")).width == parse_length("1076.2 mm")
+    assert landed(now).openings[0].right_mm == pytest.approx(right_mm, abs=1e-6)
+    metric = replace(start, unit="mm")
+    handle_left = handle(metric, "opening-left", ("a", "w1"))
+    now = handle_left.move(metric, 1200.0, False)
+    assert opening_of(now, ("a", "w1")).left == parse_length("1200 mm")
+    assert landed(now).openings[0].right_mm == pytest.approx(right_mm, abs=1e-6)
+
+
 def test_an_opening_that_nothing_places_is_placed_by_the_drag() -> None:
     start = chain({}, {})
     assert not landed(start).openings[0].placed

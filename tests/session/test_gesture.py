@@ -7,8 +7,9 @@ import pytest
 from elevation.errors import BadInput
 from elevation.findings.all_rules import MEMO
 from elevation.room.edits import replace_rod
+from elevation.room.file import dump_room, load_bytes
 from elevation.room.find import layer_of
-from elevation.room.model import Room
+from elevation.room.model import Hem, Room
 from elevation.session.session import Session
 from elevation.setting_out.whole import keeper_of
 from elevation.trade.tables import load_trade
@@ -178,6 +179,25 @@ def test_typed_digits_move_both_ends_or_one() -> None:
     gesture.release()
     rod = layer_of(session.room, LAYER).rod
     assert (rod.left, rod.right) == (held("beyond-opening", 14), held("beyond-opening", 12))
+
+
+@pytest.mark.parametrize(
+    ("text", "hem"),
+    [
+        ("2 3/32", Hem("clear", inch("2 3/32"))),
+        ("-1 3/32", Hem("break", inch("1 3/32"))),
+        ("1 - 4", Hem("break", inch(3))),
+        ("-1 - 4", Hem("puddle", inch(5))),
+        ("2 - 2", Hem("kiss")),
+    ],
+)
+def test_a_typed_hem_below_the_floor_is_cloth_on_it(text: str, hem: Hem) -> None:
+    session = session_on()
+    gesture = session.press(session.handle("hem", LAYER))
+    gesture.type(text)
+    gesture.release()
+    assert layer_of(session.committed, LAYER).hem == hem
+    assert load_bytes(dump_room(session.committed), "now") == session.committed
 
 
 def test_typed_digits_in_a_room_in_millimetres_are_millimetres() -> None:
