@@ -15,7 +15,8 @@ from elevation.sheet.annotation.figures import figures
 from elevation.sheet.annotation.marks import finding_mark
 from elevation.sheet.records import Dimension, Fill, Path, Polyline, Text
 from elevation.words import Style, msg
-from tests.sheet.sheet_cases import Case, demo_case, demo_cases, lay
+from tests.sheet.sheet_cases import Case, case_of, demo_case, demo_cases, lay
+from tests.strategies import random_walls
 
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁄₀₁₂₃₄₅₆₇₈₉", "0123456789/0123456789")
 _SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹"
@@ -156,6 +157,31 @@ def test_equal_heights_stand_once() -> None:
     left = {item.line for item in dimensions(annotation) if item.along == "y" and item.line < 0}
     # Four bays dressed alike, windows alike: one column for them and one for the whole height.
     assert len(left) == 2
+
+
+def test_no_extension_line_crosses_the_wall() -> None:
+    for room, wall in random_walls(60, 900):
+        case = case_of(room, wall, wall.schemes[0].id if wall.schemes else None)
+        width = case[1].width_mm
+        for item in dimensions(lay(case, 50.0)):
+            if item.along == "y":
+                # From the outline outward, on its own side.
+                assert (max(item.a[0], item.b[0]) < width and item.line < 0) or item.line > width
+
+
+def test_everything_laid_is_within_the_extent() -> None:
+    for room, wall in random_walls(60, 900):
+        case = case_of(room, wall, wall.schemes[0].id if wall.schemes else None)
+        annotation = lay(case, 50.0)
+        left, bottom, right, top = annotation.extent
+        for item in dimensions(annotation):
+            along_x = item.along == "x"
+            for end in (item.a, item.b):
+                x, y = (end[0], item.line) if along_x else (item.line, end[1])
+                assert left <= x / 50.0 <= right
+                assert bottom <= y / 50.0 <= top
+        for box, text, _ in annotation.labels:
+            assert left <= box[0] and bottom <= box[1] and box[2] <= right and box[3] <= top, text  # noqa: PT018
 
 
 def test_labels_of_a_treatment_do_not_move_when_another_changes() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from elevation.room.model import Ref, Treatment
 from elevation.setting_out.model import SetOut
@@ -46,7 +47,7 @@ def columns(set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style) 
     right = _distinct(right)[:RIGHT]
     right_headers = ["" for _ in right]
     for chain, numbers in found[LEFT : LEFT + RIGHT]:
-        right.append((chain,))
+        right.append((_at_right(set_out, chain),))
         right_headers.append(_numbers(numbers))
     for chain in wall_chains.far_heights(set_out, style):
         right.append((chain,))
@@ -76,6 +77,21 @@ def _heights(set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style)
         if chain is not None:
             found.setdefault(_signature(chain), (chain, []))[1].append(opening.number)
     return list(found.values())
+
+
+def _at_right(set_out: SetOut, chain: Chain) -> Chain:
+    """The chain with its extension lines from the right-hand outline."""
+    return Chain(
+        chain.owner,
+        tuple(
+            replace(
+                segment,
+                low_from=wall_chains.edge_mm(set_out, segment.low, "right"),
+                high_from=wall_chains.edge_mm(set_out, segment.high, "right"),
+            )
+            for segment in chain.segments
+        ),
+    )
 
 
 def _signature(chain: Chain) -> tuple[tuple[int, int], ...]:

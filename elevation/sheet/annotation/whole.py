@@ -285,6 +285,7 @@ class _Assembly:
         bottom_side, top_side, left_side, right_side = self.sides
         boxes = [box for box, _, _ in self.labels]
         level = [item.segment for side in (bottom_side, top_side) for item in side.laid]
+        upright = [item.segment for side in (left_side, right_side) for item in side.laid]
         return (
             min(
                 [
@@ -293,7 +294,13 @@ class _Assembly:
                     *(segment.low / self.scale - PAST for segment in level),
                 ]
             ),
-            min([bottom - bottom_side.depth, *(box[1] for box in boxes)]),
+            min(
+                [
+                    bottom - bottom_side.depth,
+                    *(box[1] for box in boxes),
+                    *(segment.low / self.scale - PAST for segment in upright),
+                ]
+            ),
             max(
                 [
                     right_side.frame.outline + max(right_side.depth, 3.0),
@@ -301,5 +308,11 @@ class _Assembly:
                     *(segment.high / self.scale + PAST for segment in level),
                 ]
             ),
-            max([top + max(top_side.depth, 1.0), *(box[3] for box in boxes)]),
+            max(
+                [
+                    top + max(top_side.depth, 1.0),
+                    *(box[3] for box in boxes),
+                    *(segment.high / self.scale + PAST for segment in upright),
+                ]
+            ),
         )
