@@ -290,6 +290,20 @@ def test_under_a_sloping_ceiling_the_lowest_place_along_the_rod_counts() -> None
         assert low.at[0] == pytest.approx(place * INCH)
 
 
+def test_one_finding_stands_for_two_where_the_gap_holds_no_rod() -> None:
+    # 5 in of gap, the rod 2 in above the casing and 3 in below the ceiling; then the other way round.
+    for above in (2 * INCH, 3 * INCH):
+        rules = {one.rule for one in found(rod(gap(5 * INCH), height=held("above-casing", mm(above))))}
+        assert "no-room" in rules
+        assert not rules & {"rod-low", "rod-under-ceiling"}
+    # The room's own limits need less of it; its own figure for the gap wins over both.
+    less = at(gap(5 * INCH), (), limits={"rod-low": inch(2)})
+    assert not found(less, "no-room")
+    own = at(gap(5 * INCH), (), limits={"no-room": inch(4)})
+    assert not found(own, "no-room")
+    assert found(at(gap(7 * INCH), (), limits={"no-room": inch(8)}), "no-room")
+
+
 def test_millimetre_rooms_compare_with_half_a_millimetre() -> None:
     room = at(rod_above_casing(3 * INCH - 0.5), (), unit="mm")
     assert not found(room, "rod-low")

@@ -156,6 +156,14 @@ def test_right_end_as_the_left() -> None:
     assert not found(at(rod(good_room(), right=held("beyond-opening", inch(60))), ("w1",), width=None), "meets")
 
 
+def test_a_rod_too_long_for_its_wall_tells_the_worse_end() -> None:
+    for left, right, worse in ((1, 2, "left"), (2, 1, "right")):
+        room = rod(good_room(), left=held("from-corner", inch(left)), right=held("from-corner", inch(right)))
+        hit = the(room, "meets")
+        assert f"the {worse} end of the rod" in said(hit.text)
+        assert hit.measured_mm == pytest.approx(-1.75 * INCH)
+
+
 # --- meets: obstacles ---------------------------------------------------------------------------------------
 
 
