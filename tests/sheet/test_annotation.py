@@ -151,6 +151,21 @@ def test_mirroring_the_wall_mirrors_its_chain(scale: float) -> None:
     assert ours == theirs
 
 
+def test_what_nobody_measured_has_no_figure() -> None:
+    room, set_out, _ = demo_case("bedroom")
+    guessed = replace(set_out, known_width=False)
+    texts = {(item.field, item.text) for item in dimensions(lay((room, guessed, ()), 20.0))}
+    assert ("width", "?") in texts
+    assert ("gap_right", "?") in texts
+    assert ("width", "144") not in texts
+    assert ("gap", "?") not in texts
+    loose = replace(set_out, openings=tuple(replace(opening, placed=False) for opening in set_out.openings))
+    assert ("gap", "?") in {(item.field, item.text) for item in dimensions(lay((room, loose, ()), 20.0))}
+    unknown = replace(set_out, ceiling=replace(set_out.ceiling, known=False))
+    fields = {item.field for item in dimensions(lay((room, unknown, ()), 20.0))}
+    assert not any(field.startswith("ceiling") for field in fields)
+
+
 def test_equal_heights_stand_once() -> None:
     case = demo_case("hall")
     annotation = lay(case, 50.0)

@@ -9,8 +9,11 @@ from elevation.setting_out.model import OpeningOut, Profile, SetOut
 from elevation.sheet.annotation.figures import figure, figures
 from elevation.sheet.annotation.model import Chain, Segment
 from elevation.sheet.paths import height_at
+from elevation.sheet.records import Ink
 from elevation.words import Style
 
+NOT_MEASURED = "?"
+"""Stands where a figure would be made up: the drawing assumes a length that nobody measured."""
 LEAST_MM = 0.5
 """Shorter links are no dimension: a casing that is not there, a gap that is closed."""
 
@@ -47,11 +50,26 @@ def measuring_chain(set_out: SetOut, style: Style) -> Chain | None:
         return None
     texts = figures([link.right_mm - link.left_mm for link in links], style, [link.typed for link in links])
     foot = foot_mm(set_out)
-    segments = tuple(
-        Segment(link.ref, _field_of(link.key), link.left_mm, link.right_mm, foot, foot, (text,), priority=_rank(link.key))
-        for link, text in zip(links, texts, strict=True)
-    )
-    return Chain(wall_ref(set_out), segments)
+    unplaced = {opening.ref for opening in set_out.openings if not opening.placed}
+    segments = []
+    for link, text in zip(links, texts, strict=True):
+        is_assumed = link.key.startswith("gap") and (
+            link.ref in unplaced or (link.key == "gap-right" and not set_out.known_width)
+        )
+        segments.append(
+            Segment(
+                link.ref,
+                _field_of(link.key),
+                link.left_mm,
+                link.right_mm,
+                foot,
+                foot,
+                (NOT_MEASURED if is_assumed else text,),
+                Ink.GHOST if is_assumed else Ink.THIN,
+                priority=_rank(link.key),
+            )
+        )
+    return Chain(wall_ref(set_out), tuple(segments))
 
 
 def _field_of(key: str) -> str:
@@ -67,9 +85,11 @@ def _rank(key: str) -> int:
 def whole_width(set_out: SetOut, style: Style) -> Chain:
     """The wall from end to end."""
     foot = foot_mm(set_out)
-    text = figure(set_out.width_mm, style)
+    known = set_out.known_width
+    text = figure(set_out.width_mm, style) if known else NOT_MEASURED
     ref = wall_ref(set_out)
-    return Chain(ref, (Segment(ref, "width", 0.0, set_out.width_mm, foot, foot, (text,)),))
+    ink = Ink.THIN if known else Ink.GHOST
+    return Chain(ref, (Segment(ref, "width", 0.0, set_out.width_mm, foot, foot, (text,), ink),))
 
 
 def is_level(profile: Profile) -> bool:
