@@ -45,12 +45,13 @@ def _is_at_end(station: Station, width_mm: float) -> bool:
 def _handles(context: Context) -> Iterable[Handle]:
     set_out = context.set_out
     stations = (*context.wall.ceiling, *context.wall.floor)
-    low_mm = max(
+    taken = [
         LEAST_WALL_MM,
         *(opening.right_mm + opening.casing_mm for opening in set_out.openings),
         *(obstacle.right_mm for obstacle in set_out.obstacles),
         *(station.x.mm for station in stations if not _is_at_end(station, set_out.width_mm)),
-    )
+    ]
+    low_mm = max(taken)
     ceiling = set_out.ceiling.points[-1][1] if set_out.ceiling.points else 0.0
     yield make(
         AXIS,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, Point, SetOut, TreatmentOut
 from elevation.setting_out.profile import height_at
+from elevation.sheet.annotation.wall_chains import edge_mm
 from elevation.sheet.inks import with_alpha
 from elevation.sheet.paths import rectangle
 from elevation.sheet.records import NARROW, Fill, Group, Ink, Line, Pen, Record, Text
@@ -100,8 +101,9 @@ def _rod(marker: _Marker, set_out: SetOut, layer: LayerOut) -> None:
         marker.mark((x, support.height_mm + support.diameter_mm / 2), (x, top - set_out.crown_mm), Ink.QUIET)
     y = support.height_mm
     for kind, end, edge in (
-        (set_out.ends[0], 0.0, support.metal_left_mm),
-        (set_out.ends[1], set_out.width_mm, support.metal_right_mm),
+        # Under a raked ceiling the wall ends earlier than its corner.
+        (set_out.ends[0], edge_mm(set_out, y, "left"), support.metal_left_mm),
+        (set_out.ends[1], edge_mm(set_out, y, "right"), support.metal_right_mm),
     ):
         if kind == "corner" and not _is_taken(set_out, layer.ref, end, edge):
             marker.mark((end, y), (edge, y), Ink.QUIET)

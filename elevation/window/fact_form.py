@@ -17,6 +17,7 @@ from elevation.window.facts import fact, with_fact
 from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.measurements import error_sentence, sentence
 from elevation.window.swatch import SwatchButton
+from elevation.window.text_field import TextField
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
@@ -188,7 +189,7 @@ class FactForm(QWidget):
         elif one.kind == "flag":
             editor = QCheckBox(name)
         else:
-            editor = QLineEdit()
+            editor = TextField()
             if one.kind != "text":
                 editor.setMaximumWidth(FIELD_WIDTH)
         editor.setAccessibleName(name)

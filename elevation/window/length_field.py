@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QPalette
-from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from elevation.errors import BadInput
 from elevation.units import Length, parse_length
+from elevation.window.text_field import TextField
 from elevation.window.texts import tr
 from elevation.window.theme import make_wrong
 from elevation.words import msg
@@ -16,7 +17,7 @@ FIELD_WIDTH = 96
 """Width of a length field in pixels: wide enough for a sum such as 36 + 2*3 1/2."""
 
 
-class LengthField(QLineEdit):
+class LengthField(TextField):
     """A field for a length, or for nothing where a fact may be unmeasured.
 
     Never a spin box: those drop a decimal comma silently.

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
 from elevation.room.model import Ref
 from elevation.session.events import Event
@@ -32,7 +32,7 @@ from elevation.window.standing_panel import StandingPanel
 from elevation.window.switchers import Switchers
 from elevation.window.texts import tr
 from elevation.window.theme import Theme, apply, theme_for
-from elevation.words import msg
+from elevation.words import Ratio, msg
 
 SIDE_WIDTH = 276
 
@@ -84,7 +84,9 @@ class MainWindow(QMainWindow):
         self.refresher = Refresher(self.refresh, self)
         self._connect()
         self.set_theme(self.theme)
+        self.scale = QLabel()
         self.statusBar().setSizeGripEnabled(False)
+        self.statusBar().addPermanentWidget(self.scale)
         self.resize(1366, 768)
         self._restore()
         self.refresh()
@@ -140,6 +142,7 @@ class MainWindow(QMainWindow):
         self.handles.selectionModel().currentRowChanged.connect(self._on_row)
         self.canvas.dimension_clicked.connect(self.show_field)
         self.canvas.finding_clicked.connect(self._open_finding)
+        self.canvas.view_changed.connect(self._say_scale)
         self.notice.chosen.connect(self.notices.on_notice)
         for drawer in self.drawers:
             drawer.toggled.connect(self._on_drawer)
@@ -206,6 +209,10 @@ class MainWindow(QMainWindow):
         self.drawers[3].set_open(True)
         self.right.show()
         self.findings.open_finding(finding)  # type: ignore[arg-type]
+
+    def _say_scale(self) -> None:
+        scale = self.canvas.viewport.mm_per_paper
+        self.scale.setText(tr(msg("on the screen 1 : {scale}", scale=Ratio(scale, 0 if scale >= 10 else 1))))
 
     def tell(self, text: str) -> None:
         """Say something quietly."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QVBoxLayout, QWidget
 
 from elevation.errors import BadInput, ElevationError
 from elevation.room.first import FirstFacts, first_room
@@ -13,6 +13,7 @@ from elevation.units import Length, parse_length
 from elevation.window.drawer import Choice
 from elevation.window.length_field import FieldRow
 from elevation.window.measurements import error_sentence, sentence
+from elevation.window.text_field import TextField
 from elevation.window.texts import tr
 from elevation.window.theme import make_wrong
 from elevation.words import Message, msg
@@ -44,7 +45,7 @@ class NewRoom(QDialog):
         self.setWindowTitle(tr(msg("New room")))
         intro = QLabel(tr(msg("Seven figures from the tape, and the wall stands there.")), self)
         intro.setWordWrap(True)
-        self.name = QLineEdit(self)
+        self.name = TextField(self)
         self.name.setPlaceholderText(tr(msg("Name of the room")))
         self.name.setAccessibleName(tr(msg("Name of the room")))
         self.unit = Choice(tr(msg("Unit of bare figures")))

@@ -30,6 +30,11 @@ class Notices:
                 tr(msg("The last run ended before everything was saved. The edits are kept.")),
                 {"recover": tr(msg("&Go on with them")), "drop": tr(msg("&Drop them"))},
             )
+        elif self._session.storage.is_read_only and self._session.path is not None:
+            name = self._session.path.name
+            self._window.notice.say(
+                tr(msg("{name} is open in another window: here it can be looked at and saved as another.", name=name))
+            )
         elif crash_report is not None:
             self._window.notice.say(
                 tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(crash_report)))
