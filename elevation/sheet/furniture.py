@@ -146,20 +146,27 @@ def _bar_text(length: float, inches: bool) -> str:
 
 
 def notes(texts: Sequence[str], held: str, left: float, base: float, width: float) -> tuple[Record, ...]:
-    """One line of notes beside the scale bar, the legend of the held mark first; what does not fit is left out."""
+    """Notes beside the scale bar, the legend of the held mark first: one line, or two; what fits neither is cut short."""
+    size, gap, mark = 2.8, 4.5, 2.8
+    rows: list[list[tuple[float, str, bool]]] = [[]]
+    x = 0.0
+    for text, is_legend in [(held, True)] * bool(held) + [(text, False) for text in texts]:
+        need = text_width(text, size) + (mark if is_legend else 0.0)
+        if x and x + need > width:
+            if len(rows) == 2:
+                continue
+            rows.append([])
+            x = 0.0
+        rows[-1].append((x, text, is_legend))
+        x += need + gap
     records: list[Record] = []
-    x, end = left, left + width
-    size = 2.8
-    if held and text_width(held, size) + 3.0 < width:
-        records.extend(held_mark((x + 0.9, base + 0.95)))
-        records.append(Text((x + 2.8, base), held, size, Ink.QUIET))
-        x += 2.8 + text_width(held, size) + 4.5
-    for text in texts:
-        need = text_width(text, size)
-        if x + need > end:
-            continue
-        records.append(Text((x, base), text, size, Ink.QUIET))
-        x += need + 4.5
+    for index, row in enumerate(rows):
+        y = base + (len(rows) - 1) * 2.7 - index * 3.8
+        for x, text, is_legend in row:
+            if is_legend:
+                records.extend(held_mark((left + x + 0.9, y + 0.95)))
+                x += mark
+            records.append(Text((left + x, y), shorten(text, size, width - x), size, Ink.QUIET))
     return tuple(records)
 
 

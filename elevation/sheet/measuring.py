@@ -14,7 +14,7 @@ from elevation.sheet.measuring_sketch import sketch
 from elevation.sheet.paper import pages_for
 from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record, Text
 from elevation.sheet.tape_order import TapeField, fields, kind_of
-from elevation.sheet.type_metrics import shorten
+from elevation.sheet.type_metrics import shorten, text_width
 from elevation.words import Message, Style, msg, say
 
 _PAD = 6.0
@@ -194,8 +194,7 @@ def _wall_list(wall: Wall, facts: Sequence[TapeField], place: Inside, height: fl
     for entry in facts:
         if entry.ref == (wall.id,):
             y -= height
-            words = shorten(say(entry.name, style), size, right - blank - left - 2.0)
-            records.append(Text((left, y), words, size))
+            records.append(_words(say(entry.name, style), left, y, size, right - blank - left - 2.0))
             records.extend(_blank(entry.number, right - blank, right, y, size))
     return records
 
@@ -234,7 +233,7 @@ def _obstacles(
         records.append(Text((x, y), shorten(name, size, step - 1.5, "italic"), size, Ink.TEXT, "left", 0.0, "italic"))
     for field, words in _across(wall, numbers):
         y -= height
-        records.append(Text((place.left, y), shorten(say(words, style), size, label - 1.0), size))
+        records.append(_words(say(words, style), place.left, y, size, label - 1.0))
         for index, obstacle in enumerate(group):
             number = numbers.get(((wall.id, obstacle.id), field))
             x = place.left + label + index * step
@@ -248,6 +247,12 @@ def _obstacles(
 def _across(wall: Wall, numbers: _Numbers) -> list[tuple[str, Message]]:
     """The measurements that at least one obstacle asks for."""
     return [column for column in _ACROSS if any(((wall.id, item.id), column[0]) in numbers for item in wall.obstacles)]
+
+
+def _words(text: str, left: float, y: float, size: float, width: float) -> Record:
+    """What to measure, set smaller where a language needs more words."""
+    size = max(2.4, min(size, size * width / max(text_width(text, size), 1e-6)))
+    return Text((left, y), shorten(text, size, width), size)
 
 
 def _title(text: str, left: float, y: float) -> Record:
@@ -264,7 +269,7 @@ def _openings(wall: Wall, numbers: _Numbers, place: Inside, height: float, style
     y -= 1.4
     for names, words in _used(wall, numbers):
         y -= height
-        records.append(Text((left, y), shorten(say(words, style), size, _LABEL - 2.0), size))
+        records.append(_words(say(words, style), left, y, size, _LABEL - 2.0))
         for index, opening in enumerate(wall.openings):
             ref = (wall.id, opening.id)
             number = next((numbers[(ref, name)] for name in names if (ref, name) in numbers), None)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from msgspec.structs import replace
 
@@ -11,9 +13,10 @@ from elevation.room.style import style_for
 from elevation.sheet.annotation import RUNGS
 from elevation.sheet.dates import sheet_date
 from elevation.sheet.elevation import arranged_sheet, elevation_sheet, screen_picture
-from elevation.sheet.furniture import scale_bar
+from elevation.sheet.furniture import inside, notes, scale_bar
 from elevation.sheet.paper import A3, A4, FOOT_INCH, ISO_5455, LETTER, TABLOID
 from elevation.sheet.records import LAYERS, Fill, Group, Picture, Polyline, Text
+from elevation.sheet.type_metrics import text_width
 from elevation.words import Style, msg
 from tests.sheet.sheet_cases import Case, case_of, demo_case, demo_cases, trade
 from tests.strategies import random_walls
@@ -92,6 +95,26 @@ def test_sheet_says_its_unit_and_warns_where_drilling_is_shown() -> None:
     assert "before drilling" not in _said(_sheet(bare))
 
 
+def _place(record: Text) -> tuple[tuple[float, float], str, float]:
+    return record.at, record.text, record.height
+
+
+def test_notes_that_need_it_take_a_second_line_and_keep_apart() -> None:
+    texts = [
+        "dimensions in inches",
+        "probe for wiring and pipes before drilling",
+        "a third one that is long enough to be led over",
+    ]
+    for width in (60.0, 90.0, 120.0, 400.0):
+        records = [record for record in notes(texts, "held", 10.0, 5.0, width) if isinstance(record, Text)]
+        spans = sorted(
+            (record.at[1], record.at[0], record.at[0] + text_width(record.text, record.height)) for record in records
+        )
+        assert all(end <= 10.0 + width + 1e-6 for _, _, end in spans)
+        assert all(a[2] < b[1] for a, b in pairwise(spans) if a[0] == b[0])
+    assert len({record.at[1] for record in notes(texts, "held", 10.0, 5.0, 400.0) if isinstance(record, Text)}) == 1
+
+
 def test_every_finding_is_told_with_its_word_and_its_authority() -> None:
     room, set_out, _ = demo_case("bedroom")
     subject = set_out.treatments[0].ref
@@ -152,9 +175,6 @@ def test_findings_that_find_no_room_are_counted() -> None:
 
 
 def test_all_text_of_random_sheets_stays_inside_the_frame() -> None:
-    from elevation.sheet.furniture import inside
-    from elevation.sheet.type_metrics import text_width
-
     for room, wall in random_walls(60, 7000):
         case = case_of(room, wall, wall.schemes[0].id if wall.schemes else None)
         picture = _sheet(case)
