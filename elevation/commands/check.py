@@ -7,6 +7,7 @@ import msgspec
 from elevation.commands import choosing
 from elevation.commands.arguments import Check
 from elevation.commands.main import EXIT_BAD, EXIT_FINE, EXIT_FOUND, complain
+from elevation.commands.speaking import encodable, shown, shown_json
 from elevation.errors import ElevationError
 from elevation.findings.all_rules import find
 from elevation.findings.model import Finding, Scene, Weight
@@ -40,16 +41,17 @@ def run_check(given: Check) -> int:
                     texts.append(text)
                     found_any = found_any or grave
         except ElevationError as error:
-            errors.append(str(error))
+            errors.append(encodable(str(error)))
             complain(error)
             continue
-        rooms.append({"room": room.name or path.name, "file": str(path), "walls": walls})
+        name = room.name or encodable(path.name)
+        rooms.append({"room": name, "file": encodable(str(path)), "walls": walls})
         if not given.json:
-            print(f"{room.name or path.name} ({path.name})")
-            print("\n".join(texts), end="")
+            print(shown(f"{name} ({path.name})"))
+            print(shown("\n".join(texts)), end="")
     if given.json:
         whole = {"format": "elevation-check", "version": 1, "errors": errors, "rooms": rooms}
-        print(msgspec.json.format(msgspec.json.encode(whole), indent=2).decode())
+        print(shown_json(msgspec.json.format(msgspec.json.encode(whole), indent=2).decode()))
     if errors:
         return EXIT_BAD
     return EXIT_FOUND if found_any else EXIT_FINE

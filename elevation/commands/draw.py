@@ -31,6 +31,7 @@ def run_draw(given: Draw) -> int:
     ending = given.out.suffix.lower()
     if ending not in ENDINGS:
         raise BadInput("command line", "--out", f"“{given.out.name}” has no known ending", f"use {', '.join(ENDINGS)}")
+    refuse_a_room(given.out, (given.room,))
     trade = load_trade()
     room = choosing.load(given.room, trade)
     walls = choosing.walls(room, given.wall, given.room.name)
@@ -52,6 +53,18 @@ def run_draw(given: Draw) -> int:
     ]
     write(pictures, given.out, given.dpi)
     return EXIT_FINE
+
+
+def refuse_a_room(out: Path, rooms: Sequence[Path]) -> None:
+    """Raise BadOutput where writing ``out`` would replace one of ``rooms``, under whatever name it is given."""
+    for room in rooms:
+        try:
+            same = out.samefile(room)
+        except (OSError, ValueError):
+            # One of them is not there or cannot be looked at: reading and writing say so themselves.
+            same = False
+        if same:
+            raise BadOutput(str(out), "", "is the room file itself", "name another file")
 
 
 def picture_of(

@@ -10,6 +10,7 @@ import sys
 from collections.abc import Sequence
 
 from elevation.commands import arguments
+from elevation.commands.speaking import say_sentence
 from elevation.errors import ElevationError
 
 EXIT_FINE = 0
@@ -37,13 +38,14 @@ def main(argv: Sequence[str] | None = None) -> int:
         from elevation.commands.crash import write_report
 
         place = write_report()
-        print(f"elevation: something went wrong inside the program; a report was written to {place}", file=sys.stderr)
+        where = "no report could be written" if place is None else f"a report was written to {place}"
+        say_sentence(f"something went wrong inside the program; {where}")
         return EXIT_BUG
 
 
 def complain(error: ElevationError) -> None:
     """Say one error as one sentence on standard error."""
-    print(f"elevation: {error}", file=sys.stderr)
+    say_sentence(str(error))
 
 
 def _speak_utf8() -> None:

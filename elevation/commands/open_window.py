@@ -10,6 +10,7 @@ from elevation.commands.arguments import Window
 from elevation.commands.crash import take_unread, write_report
 from elevation.commands.main import EXIT_FINE
 from elevation.commands.screen import why_no_window
+from elevation.commands.speaking import shown
 from elevation.errors import BadOutput
 from elevation.trade.tables import load_trade
 
@@ -47,7 +48,7 @@ def _draw_instead(path: Path, reason: str) -> int:
     except BadOutput:
         out = Path(tempfile.mkdtemp(prefix="elevation-")) / out.name
         write([picture], out, 200)
-    print(f"No window could open: {reason}; {room.name or path.name} was drawn to {out} instead.")
+    print(shown(f"No window could open: {reason}; {room.name or path.name} was drawn to {out} instead."))
     return EXIT_FINE
 
 

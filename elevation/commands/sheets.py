@@ -6,7 +6,7 @@ from pathlib import Path
 
 from elevation.commands import choosing
 from elevation.commands.arguments import Sheets
-from elevation.commands.draw import picture_of, write
+from elevation.commands.draw import picture_of, refuse_a_room, write
 from elevation.commands.main import EXIT_BAD, EXIT_FINE, complain
 from elevation.errors import BadOutput, ElevationError
 from elevation.room.model import Room
@@ -22,17 +22,30 @@ def run_sheets(given: Sheets) -> int:
     except OSError as error:
         raise BadOutput(str(given.out), "", f"cannot be made ({error.strerror})", "name a folder you may write") from error
     failed = False
+    stems: set[str] = set()
     for path in given.rooms:
+        stem = _fresh(path, stems)
         try:
-            _room(choosing.load(path, trade), path, given.out, trade)
+            room = choosing.load(path, trade)
+            _room(room, stem, path, given, trade)
         except ElevationError as error:
             complain(error)
             failed = True
     return EXIT_BAD if failed else EXIT_FINE
 
 
-def _room(room: Room, path: Path, folder: Path, trade: Trade) -> None:
+def _fresh(path: Path, taken: set[str]) -> str:
+    # Rooms of two folders may have one name; the second must not replace the first's sheets.
     stem = path.name.removesuffix(".json").removesuffix(".room")
+    fresh, number = stem, 1
+    while fresh.casefold() in taken:
+        number += 1
+        fresh = f"{stem}-{number}"
+    taken.add(fresh.casefold())
+    return fresh
+
+
+def _room(room: Room, stem: str, path: Path, given: Sheets, trade: Trade) -> None:
     elevations = [
         picture_of(room, wall, scheme, trade)
         for wall in room.walls
@@ -41,4 +54,6 @@ def _room(room: Room, path: Path, folder: Path, trade: Trade) -> None:
     measuring = [picture_of(room, wall, None, trade, sheet="measuring") for wall in room.walls]
     for pictures, name in ((elevations, "elevation"), (measuring, "measuring")):
         if pictures:
-            write(pictures, folder / f"{stem}-{name}.pdf", 200)
+            out = given.out / f"{stem}-{name}.pdf"
+            refuse_a_room(out, given.rooms)
+            write(pictures, out, 200)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
-from PySide6.QtGui import QColor, QImage, QPainter
+from PySide6.QtGui import QColor, QImage, QImageWriter, QPainter
 
 from elevation.errors import BadInput, BadOutput
 from elevation.output.painters.application import ensure_application
@@ -56,7 +56,7 @@ def to_png(picture: Picture, dpi: int) -> bytes:
     kept = QByteArray()
     buffer = QBuffer(kept)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if not image.save(buffer, "PNG"):
+    if not QImageWriter(buffer, QByteArray(b"png")).write(image):
         raise BadOutput("PNG", "", "could not be encoded", "use fewer dpi")
     buffer.close()
     return bytes(kept.data())
