@@ -138,14 +138,19 @@ def test_an_open_end_of_the_wall_lets_the_finial_pass_but_holds_the_plate() -> N
     [(60.0, 4.625), (135.0, 2.375)],
 )
 def test_in_an_oblique_corner_the_neighbour_leans_over_or_away(angle, depth) -> None:
-    room = at(good_room(), ("w1",), left=WallEnd("corner", angle=angle))
+    end = WallEnd("corner", angle=angle)
+    room = at(good_room(), ("w1",), left=end, right=end)
     edge = depth * INCH / tan(radians(angle))
 
     def make(value: float) -> Room:
         return rod(room, left=held("from-corner", mm(edge + 2.75 * INCH + value)))
 
-    assert not found(make(0.0), "meets")
-    assert found(make(-TOO_FAR), "meets")[0].subject == LAYER
+    def make_right(value: float) -> Room:
+        return rod(room, right=held("from-corner", mm(edge + 2.75 * INCH + value)))
+
+    for put in (make, make_right):
+        assert not found(put(0.0), "meets")
+        assert found(put(-TOO_FAR), "meets")[0].subject == LAYER
 
 
 def test_right_end_as_the_left() -> None:
@@ -213,6 +218,63 @@ def test_a_deep_stool_meets_closed_cloth() -> None:
     deep = at(good_room(), OPENING, stool=Stool(inch(1), inch(1), mm(3.5 * INCH + TOO_FAR)))
     assert {one.subject for one in found(deep, "meets")} == {LEFT_PANEL, RIGHT_PANEL}
     assert "stool of Window 1" in said(found(deep, "meets")[0].text)
+
+
+def test_the_stool_reaches_past_the_casing_by_its_horns() -> None:
+    # Cloth that stands still beside the window, 45 1/2 to 50 in; the casing's left edge is at 51 3/4 in.
+    still = panels(good_room(), stationary=True)
+
+    def make(horn: float) -> Room:
+        return at(still, OPENING, stool=Stool(inch(1), mm(horn), inch(5)))
+
+    assert not found(make(1.75 * INCH), "meets")
+    assert {one.subject for one in found(make(1.75 * INCH + TOO_FAR), "meets")} == {LEFT_PANEL, RIGHT_PANEL}
+    # Cloth that ends on the sill passes over it.
+    over = at(at(good_room(), OPENING, stool=Stool(inch(1), inch(1), inch(5))), LAYER, hem=layer().hem)
+    sill = replace(layer().hem, target="sill", at=mm(0))
+    assert found(over, "meets")
+    assert not found(at(over, LAYER, hem=sill), "meets")
+    # Cloth as long as reaches under the board still meets it.
+    assert found(at(over, LAYER, hem=replace(sill, target="length", at=mm(52.5 * INCH + TOO_FAR))), "meets")
+
+
+def test_of_several_things_the_deepest_is_told_and_pointed_at() -> None:
+    shallow = obstacle("furniture", 98.5 * INCH - 20, 0, 400, 700, 300, name="chair")
+    deep = obstacle("furniture", 98.5 * INCH - 90, 0, 400, 700, 300, name="chest")
+    for pair in ((shallow, deep), (deep, shallow)):
+        hit = the(with_obstacle(good_room(), *pair), "meets")
+        assert "chest" in said(hit.text)
+        assert hit.measured_mm == pytest.approx(-90.0)
+        assert hit.at == pytest.approx((98.5 * INCH - 45, 350.0))
+    low = obstacle("picture", 1500, 84.25 * INCH - 5, 300, 4, 300, name="low")
+    high = obstacle("picture", 1900, 84.25 * INCH - 5, 200, 40, 300, name="high")
+    for pair in ((low, high), (high, low)):
+        hit = the(with_obstacle(good_room(), *pair), "meets")
+        assert "high" in said(hit.text)
+        assert hit.at == pytest.approx((2000.0, 84.25 * INCH))
+    left = obstacle("picture", 46.75 * INCH - 5, 82 * INCH, 60, 60, 0, name="left")
+    more = obstacle("picture", 46.75 * INCH - 15, 82 * INCH, 60, 60, 0, name="more")
+    for pair in ((left, more), (more, left)):
+        hit = the(with_obstacle(good_room(), *pair), "meets")
+        assert "more" in said(hit.text)
+
+
+def test_a_bracket_reaches_to_the_top_of_the_rod_and_the_foot_of_its_plate() -> None:
+    # Plate 81 3/4 to 85 3/4 in high, 45 1/4 to 46 3/4 in wide: higher and wider than the arm.
+    for left, bottom, dx, dy in (
+        (46.75, 82, 1, 0), (45.25 - 30 / INCH, 82, -1, 0), (45.5, 85.75, 0, 1), (45.5, 81.75 - 30 / INCH, 0, -1),
+    ):  # fmt: skip
+        touching = obstacle("picture", left * INCH, bottom * INCH, 30, 30)
+        assert not found(with_obstacle(good_room(), touching), "meets")
+        into = obstacle("picture", left * INCH - dx * TOO_FAR, bottom * INCH - dy * TOO_FAR, 30, 30)
+        assert [one.subject for one in found(with_obstacle(good_room(), into), "meets")] == [LEFT_BRACKET]
+
+
+def test_the_end_that_passes_the_wall_is_pointed_at() -> None:
+    # Metal 2 3/4 in beyond the rod's ends.
+    assert the(finial_from_corner(-INCH), "meets").at == pytest.approx((-INCH, 84.25 * INCH))
+    right = rod(good_room(), right=held("from-corner", mm(1.75 * INCH)))
+    assert the(right, "meets").at == pytest.approx((145 * INCH, 84.25 * INCH))
 
 
 def test_a_bracket_meets_a_flat_thing_under_its_plate() -> None:
