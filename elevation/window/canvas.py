@@ -182,11 +182,21 @@ class Canvas(QWidget):
         if self._lit is not None:
             self.picture.paint_lit(painter, groups, self.viewport, *self._lit)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        if self.pointed is not None and self.pointed.at is not None:
-            overlay.paint_pointed(painter, self.viewport.to_px(self.pointed.at))
+        spot = self._pointed_spot()
+        if spot is not None:
+            overlay.paint_pointed(painter, self.viewport.to_px(spot))
         if self._preview is None:
             paint_handles(painter, self, self._pointer, is_pressed=self._pressed_at is not None)
         painter.end()
+
+    def _pointed_spot(self) -> Point | None:
+        """Where the finding pointed out stands now; None once it is gone."""
+        wanted = self.pointed
+        if wanted is None:
+            return None
+        now = (one for one in self.session.findings() if one.rule == wanted.rule and one.subject == wanted.subject)
+        found = next(now, None)
+        return found.at if found is not None else None
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the whole wall in sight as long as nobody zoomed."""

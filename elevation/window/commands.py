@@ -13,7 +13,6 @@ from elevation import places
 from elevation.room.edits import duplicate_scheme, put_scheme, put_wall, remove, rename_scheme
 from elevation.room.find import scheme_of, wall_of
 from elevation.room.model import Room, Scheme, Wall
-from elevation.window.new_room import NewRoom
 from elevation.window.shown import Shown
 from elevation.window.texts import tr
 from elevation.window.theme import Mode, theme_for
@@ -96,6 +95,8 @@ class Commands:
         """Ask for the first facts and draw them."""
         if not self._window.files.may_leave():
             return
+        from elevation.window.new_room import NewRoom  # Loaded when it is first wanted, not before the first picture.
+
         dialog = NewRoom(self._session.trade, self._session.room.unit, self._window)
         if dialog.exec() == QDialog.DialogCode.Accepted and dialog.room is not None:
             self.begin(dialog.room)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Literal
 
-from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QMessageBox, QWidget
+# Named through their module: Qt's binding builds a class and all its enumerations when it is first named.
+from PySide6 import QtWidgets
 
 from elevation.window.texts import tr
 from elevation.words import msg
@@ -19,39 +20,41 @@ class Dialogs:
 
     Parameters
     ----------
-    parent : QWidget
+    parent : QtWidgets.QWidget
         Whose window they stand over.
     """
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, parent: QtWidgets.QWidget) -> None:
         self._parent = parent
 
     def open_room(self, folder: Path) -> Path | None:
         """Ask for a room file to open."""
-        name, _ = QFileDialog.getOpenFileName(
+        name, _ = QtWidgets.QFileDialog.getOpenFileName(
             self._parent, tr(msg("Open a room")), str(folder), tr(msg("Rooms (*.room.json);;All files (*)"))
         )
         return Path(name) if name else None
 
     def save_as(self, title: str, proposal: Path, filters: str) -> Path | None:
         """Ask where to save; Qt itself asks before a file is written over."""
-        name, _ = QFileDialog.getSaveFileName(self._parent, title, str(proposal), filters)
+        name, _ = QtWidgets.QFileDialog.getSaveFileName(self._parent, title, str(proposal), filters)
         return Path(name) if name else None
 
     def text(self, title: str, label: str, value: str) -> str | None:
         """Ask for one line of text."""
-        text, is_fine = QInputDialog.getText(self._parent, title, label, QLineEdit.EchoMode.Normal, value)
+        text, is_fine = QtWidgets.QInputDialog.getText(
+            self._parent, title, label, QtWidgets.QLineEdit.EchoMode.Normal, value
+        )
         return text.strip() if is_fine else None
 
     def unsaved(self, name: str) -> Unsaved:
         """Ask what becomes of edits that are not saved."""
-        box = QMessageBox(self._parent)
-        box.setIcon(QMessageBox.Icon.NoIcon)
+        box = QtWidgets.QMessageBox(self._parent)
+        box.setIcon(QtWidgets.QMessageBox.Icon.NoIcon)
         box.setWindowTitle(tr(msg("Not saved")))
         box.setText(tr(msg("{name} has edits that are not saved.", name=name)))
-        save = box.addButton(tr(msg("&Save")), QMessageBox.ButtonRole.AcceptRole)
-        discard = box.addButton(tr(msg("&Drop them")), QMessageBox.ButtonRole.DestructiveRole)
-        box.addButton(tr(msg("&Go on working")), QMessageBox.ButtonRole.RejectRole)
+        save = box.addButton(tr(msg("&Save")), QtWidgets.QMessageBox.ButtonRole.AcceptRole)
+        discard = box.addButton(tr(msg("&Drop them")), QtWidgets.QMessageBox.ButtonRole.DestructiveRole)
+        box.addButton(tr(msg("&Go on working")), QtWidgets.QMessageBox.ButtonRole.RejectRole)
         box.setDefaultButton(save)
         box.exec()
         clicked = box.clickedButton()
@@ -59,13 +62,13 @@ class Dialogs:
 
     def changed_on_disk(self, name: str) -> OnDisk:
         """Ask what to do about a file that another program changed."""
-        box = QMessageBox(self._parent)
-        box.setIcon(QMessageBox.Icon.NoIcon)
+        box = QtWidgets.QMessageBox(self._parent)
+        box.setIcon(QtWidgets.QMessageBox.Icon.NoIcon)
         box.setWindowTitle(tr(msg("Changed by another program")))
         box.setText(tr(msg("{name} was changed by another program since it was read here.", name=name)))
-        over = box.addButton(tr(msg("&Write over it")), QMessageBox.ButtonRole.DestructiveRole)
-        again = box.addButton(tr(msg("&Read it again, dropping my edits")), QMessageBox.ButtonRole.ResetRole)
-        keep = box.addButton(tr(msg("&Do neither")), QMessageBox.ButtonRole.RejectRole)
+        over = box.addButton(tr(msg("&Write over it")), QtWidgets.QMessageBox.ButtonRole.DestructiveRole)
+        again = box.addButton(tr(msg("&Read it again, dropping my edits")), QtWidgets.QMessageBox.ButtonRole.ResetRole)
+        keep = box.addButton(tr(msg("&Do neither")), QtWidgets.QMessageBox.ButtonRole.RejectRole)
         box.setDefaultButton(keep)
         box.exec()
         clicked = box.clickedButton()
@@ -73,11 +76,11 @@ class Dialogs:
 
     def sure(self, title: str, text: str, act: str) -> bool:
         """Ask before something that cannot be taken back."""
-        box = QMessageBox(self._parent)
-        box.setIcon(QMessageBox.Icon.NoIcon)
+        box = QtWidgets.QMessageBox(self._parent)
+        box.setIcon(QtWidgets.QMessageBox.Icon.NoIcon)
         box.setWindowTitle(title)
         box.setText(text)
-        go = box.addButton(act, QMessageBox.ButtonRole.AcceptRole)
-        box.setDefaultButton(box.addButton(tr(msg("&Leave it")), QMessageBox.ButtonRole.RejectRole))
+        go = box.addButton(act, QtWidgets.QMessageBox.ButtonRole.AcceptRole)
+        box.setDefaultButton(box.addButton(tr(msg("&Leave it")), QtWidgets.QMessageBox.ButtonRole.RejectRole))
         box.exec()
         return box.clickedButton() is go

@@ -72,14 +72,17 @@ class Drawer(QWidget):
         What people read.
     content : QWidget
     is_open : bool
+    share : int
+        How much of the height it takes beside others that are open.
     """
 
     toggled = Signal(bool)
 
-    def __init__(self, name: str, title: str, content: QWidget, *, is_open: bool = True) -> None:
+    def __init__(self, name: str, title: str, content: QWidget, *, is_open: bool = True, share: int = 2) -> None:
         super().__init__()
         self.setObjectName(name)
         self.content = content
+        self.share = share
         self.head = DrawerHead(title, self)
         self.head.setChecked(is_open)
         self.area = content if isinstance(content, QAbstractScrollArea) else _scrolling(content)
@@ -168,7 +171,7 @@ class Side(QWidget):
         elif self._is_single and opened:
             self._before = opened[0]
         for index, drawer in enumerate(self.drawers):
-            self._box.setStretch(index, 1 if drawer.is_open else 0)
+            self._box.setStretch(index, drawer.share if drawer.is_open else 0)
         self._box.setStretch(len(self.drawers), 0 if opened else 1)
 
 

@@ -37,11 +37,14 @@ class FindingsPanel(QWidget):
         A room to show while a remedy is tried, or None.
     counted : Signal(int)
         How many findings there are.
+    settled : Signal()
+        A remedy was applied: its button is gone, and the keyboard needs another place.
     """
 
     pointed = Signal(object)
     previewed = Signal(object)
     counted = Signal(int)
+    settled = Signal()
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -147,6 +150,7 @@ class FindingsPanel(QWidget):
 
     def _apply(self, remedy: Remedy) -> None:
         self.previewed.emit(None)
+        self.settled.emit()
         self._session.commit(remedy.room, remedy.label, self._session.selection or ())
 
     def set_theme(self, theme: Theme) -> None:

@@ -138,6 +138,7 @@ class MainWindow(QMainWindow):
         self.findings.pointed.connect(self.canvas.point_out)
         self.findings.previewed.connect(self.canvas.preview)
         self.findings.counted.connect(self._count_findings)
+        self.findings.settled.connect(self._focus_canvas)
         self.handles.handles.refused.connect(self.tell)
         self.handles.selectionModel().currentRowChanged.connect(self._on_row)
         self.canvas.dimension_clicked.connect(self.show_field)
@@ -204,6 +205,9 @@ class MainWindow(QMainWindow):
                     drawer.reveal(focused)
                 return
         self.session.selection = ref
+
+    def _focus_canvas(self) -> None:
+        self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _open_finding(self, finding: object) -> None:
         self.drawers[3].set_open(True)

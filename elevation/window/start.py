@@ -20,6 +20,7 @@ from elevation.window.icons import icon
 from elevation.window.main_window import MainWindow
 from elevation.window.settings import Settings
 from elevation.window.texts import use_language
+from elevation.window.theme import STYLE, STYLED
 from elevation.words.languages import languages
 
 APP_ID = "elevation"
@@ -31,7 +32,9 @@ def make_app() -> QApplication:
     if isinstance(present, QApplication):
         return present
     QGuiApplication.setDesktopFileName(APP_ID)
-    app = QApplication(sys.argv[:1])
+    # Named at the start, not set later: setting a style hands it out, and Qt's wrapper then builds all its enumerations.
+    app = QApplication([*sys.argv[:1], "-style", STYLE])
+    app.setProperty(STYLED, True)
     app.setApplicationName(APP_ID)
     app.setApplicationDisplayName("Elevation")
     code = QLocale.system().name().partition("_")[0]
@@ -39,7 +42,6 @@ def make_app() -> QApplication:
     translator = QTranslator(app)
     if translator.load(QLocale.system(), "qtbase", "_", QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)):
         app.installTranslator(translator)
-    app.setStyle("Fusion")
     app.setWindowIcon(icon("elevation", "#17656e"))
     return app
 

@@ -60,6 +60,10 @@ DARK = Theme(
 )  # fmt: skip
 
 
+STYLE = "Fusion"
+"""The one style of Qt's that the palettes are made for."""
+STYLED = "elevationStyled"
+"""Property of an application that has had the style from its start."""
 _DRESSED = "elevationTheme"
 
 POINTS = 10.5
@@ -119,7 +123,8 @@ def apply(app: QApplication, theme: Theme) -> None:
     A palette on Fusion does it all: a style sheet would make every widget three times as dear to build.
     """
     if app.property(_DRESSED) is None:
-        app.setStyle("Fusion")
+        if not app.property(STYLED):
+            app.setStyle(STYLE)
         app.setFont(window_font(POINTS))
     if app.property(_DRESSED) != theme.panel:
         app.setProperty(_DRESSED, theme.panel)

@@ -105,3 +105,11 @@ def test_remedies_are_never_worked_out_during_a_drag(low, mouse_on, monkeypatch)
 def test_nothing_found_is_said(window):
     rules = {finding.rule for finding in window.session.findings()}
     assert window.findings._none.isVisible() == (not rules)
+
+
+def test_the_ring_goes_with_its_finding(low):
+    row = row_of(low, "rod-low")
+    row.entered.emit(row.finding)
+    assert low.canvas._pointed_spot() == row.finding.at
+    low.session.undo()
+    assert low.canvas._pointed_spot() is None
