@@ -24,6 +24,7 @@ def run_window(given: Window) -> int:
         choosing.load(path, trade)
     reason = why_no_window()
     if reason is None:
+        _load_all_but_qt()
         try:
             import PySide6.QtWidgets  # noqa: F401
         except ImportError as error:
@@ -33,6 +34,14 @@ def run_window(given: Window) -> int:
     from elevation.window.start import run
 
     return run(path, is_demo=given.room is None, trade=trade, crash_report=take_unread(), write_report=write_report)
+
+
+def _load_all_but_qt() -> None:
+    # Qt's binding reads the source of every module that is loaded after it, so what needs no Qt goes first.
+    import elevation.planning.remedies
+    import elevation.session.session
+    import elevation.sheet.annotation
+    import elevation.sheet.drawing  # noqa: F401
 
 
 def _draw_instead(path: Path, reason: str) -> int:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import ctypes
 import os
-import socket
 import sys
 from collections.abc import Callable, Mapping
 
@@ -54,12 +53,14 @@ def _x11_answers(name: str) -> bool:
     xcb.xcb_connection_has_error.argtypes = [ctypes.c_void_p]
     xcb.xcb_disconnect.argtypes = [ctypes.c_void_p]
     connection = xcb.xcb_connect(name.encode(), None)
-    answers = xcb.xcb_connection_has_error(connection) == 0
+    answers = bool(xcb.xcb_connection_has_error(connection) == 0)
     xcb.xcb_disconnect(connection)
     return answers
 
 
 def _wayland_answers(name: str, environ: Mapping[str, str]) -> bool:
+    import socket  # Only where Wayland is asked: it takes longer to load than everything else here.
+
     path = name if name.startswith("/") else os.path.join(environ.get("XDG_RUNTIME_DIR", "/nonexistent"), name)  # noqa: PTH118
     try:
         with socket.socket(socket.AF_UNIX) as probe:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import contextlib
 import os
-import secrets
 import stat
 from pathlib import Path
 
@@ -33,7 +32,7 @@ def write_atomically(path: Path | str, data: bytes) -> None:
         folder = target.parent
         if not folder.is_dir():
             raise BadOutput(shown, "", "cannot be written: its folder does not exist", "choose another folder")
-        temporary = folder / f".{target.name[:100]}.{secrets.token_hex(6)}.tmp"
+        temporary = folder / f".{target.name[:100]}.{os.urandom(6).hex()}.tmp"
         try:
             _write_whole(temporary, data, mode)
             if temporary.read_bytes() != data:

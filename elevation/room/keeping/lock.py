@@ -7,7 +7,6 @@ ends. So a lock is never stale, and no process number has to be believed.
 from __future__ import annotations
 
 import contextlib
-import hashlib
 import os
 import sys
 from pathlib import Path
@@ -110,6 +109,8 @@ def lock_room(room_path: Path | str, state: Path) -> Lock | None:
     OSError
         The lock's file cannot be made.
     """
+    import hashlib  # Loaded with the first file of one's own: a demo room is shown without it.
+
     real = os.path.realpath(room_path)
     key = hashlib.sha256(os.fsencode(real)).hexdigest()[:32]
     return take_lock(state / "locks" / f"{key}.lock")
