@@ -36,7 +36,7 @@ def main() -> None:
         rows.append(engine.scaling(trade, runs))
         rows.append(engine.weight(trade, runs))
         rows.append(papers.paper(trade, max(runs // 3, 5)))
-        rows.append(start.start(3 if given.short else 9))
+        rows.append(start.start(5 if given.short else 15, folder / "compiled"))
     print(f"{'row':<34}{'ours ms':>9}{'ref ms':>9}{'ratio':>8}{'p95':>8}{'at most':>9}")
     for row in rows:
         p95 = f"{row.p95:8.2f}" if row.p95 is not None else " " * 8
