@@ -26,9 +26,8 @@ def test_check_takes_many_rooms_and_its_options():
 
 
 def test_draw_takes_everything():
-    got = arguments.read(
-        "draw a --out b.pdf --wall w --scheme s --sheet measuring --paper a3 --scale 1:20 --dpi 300".split()
-    )
+    words = ["draw", "a", "--out", "b.pdf", "--wall", "w", "--scheme", "s"]
+    got = arguments.read([*words, "--sheet", "measuring", "--paper", "a3", "--scale", "1:20", "--dpi", "300"])
     assert got == arguments.Draw(Path("a"), Path("b.pdf"), "w", "s", "measuring", "a3", "1:20", 300)
 
 
