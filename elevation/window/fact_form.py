@@ -22,7 +22,7 @@ from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
 
-Kind = Literal["title", "length", "choice", "text", "flag", "count", "colour"]
+Kind = Literal["title", "note", "length", "choice", "text", "flag", "count", "colour"]
 Edit = Callable[[Room, Any], Room]
 
 
@@ -36,7 +36,7 @@ class Fact(Struct, frozen=True):
         Dotted path (see ``facts``).
     name : Message
     kind : str
-        ``title`` is a heading only.
+        ``title`` is a heading only, ``note`` a sentence to read.
     options : tuple of (key, text)
         For choices.
     needed : bool
@@ -171,9 +171,20 @@ class FactForm(QWidget):
                 title.setContentsMargins(0, 6, 0, 0)
                 self._box.addWidget(title)
                 continue
+            if one.kind == "note":
+                self._box.addWidget(self._note(one))
+                continue
             row = self._row(one)
             self.rows[one.ref, one.field] = row
             self._box.addWidget(row)
+
+    def _note(self, one: Fact) -> QLabel:
+        note = QLabel(sentence(tr(one.name)), self)
+        note.setWordWrap(True)
+        note.setTextFormat(Qt.TextFormat.PlainText)
+        note.setContentsMargins(0, 0, 0, 3)
+        make_quiet(note)
+        return note
 
     def _row(self, one: Fact) -> FieldRow | _Row:
         name = sentence(tr(one.name))

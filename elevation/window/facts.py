@@ -25,7 +25,12 @@ def fact(room: Room, ref: Ref, field: str) -> Any:
     field : str
         ``width``, ``head.rise``, ``ceiling.0.height``, ``rod.height.at`` ...
     """
-    value: Any = item_at(room, ref) if ref else room
+    return fact_in(item_at(room, ref) if ref else room, field)
+
+
+def fact_in(item: Any, field: str) -> Any:
+    """The same inside a thing that is at hand."""
+    value = item
     for part in field.split("."):
         if value is None:
             return None

@@ -16,6 +16,7 @@ from elevation.window.drawer import Choice
 from elevation.window.fact_form import Fact, FactForm
 from elevation.window.hang_edits import add_bracket, add_panel, remove_last, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, hold_end, hold_height
+from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
@@ -267,6 +268,8 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
 def _brackets(ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
     kits = tuple((row.id, row.name) for row in trade.brackets.values())
     facts: list[Fact] = []
+    if layer.brackets:
+        facts.append(Fact(ref, "", drilling_caution(), "note"))
     for number, bracket in enumerate(layer.brackets, 1):
         here = (*ref, bracket.id)
         facts += [

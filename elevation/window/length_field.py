@@ -162,23 +162,30 @@ class FieldRow(QWidget):
         self.field = LengthField(self, unit=unit, may_be_empty=may_be_empty)
         self.field.set_what(name)
         self.label.setBuddy(self.field)
-        self.error = QLabel(self)
-        self.error.setWordWrap(True)
-        make_wrong(self.error)
-        self.error.setTextFormat(Qt.TextFormat.PlainText)
-        self.error.hide()
+        self._error: QLabel | None = None
         self.field.setFixedWidth(FIELD_WIDTH)
-        box = QGridLayout(self)
+        self._box = box = QGridLayout(self)
         box.setContentsMargins(0, 0, 0, 2)
         box.setHorizontalSpacing(8)
         box.setVerticalSpacing(1)
         box.addWidget(self.label, 0, 0)
         box.addWidget(self.field, 0, 1, Qt.AlignmentFlag.AlignTop)
-        box.addWidget(self.error, 1, 0, 1, 2)
         box.setColumnStretch(0, 1)
         self.field.refused.connect(self._show_error)
         self.field.entered.connect(self._tell_entered)
         self.field.lit.connect(self._tell_lit)
+
+    @property
+    def error(self) -> QLabel:
+        """The sentence under the field; made when it is first needed, because most fields never need one."""
+        if self._error is None:
+            self._error = QLabel(self)
+            self._error.setWordWrap(True)
+            make_wrong(self._error)
+            self._error.setTextFormat(Qt.TextFormat.PlainText)
+            self._error.hide()
+            self._box.addWidget(self._error, 1, 0, 1, 2)
+        return self._error
 
     def _tell_entered(self, length: object) -> None:
         self.entered.emit(self.tag, length)
@@ -193,5 +200,6 @@ class FieldRow(QWidget):
             self.field.set_what(name)
 
     def _show_error(self, sentence: str) -> None:
-        self.error.setText(sentence)
-        self.error.setVisible(bool(sentence))
+        if sentence or self._error is not None:
+            self.error.setText(sentence)
+            self.error.setVisible(bool(sentence))

@@ -6,14 +6,14 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.errors import ElevationError
-from elevation.room.find import wall_of
-from elevation.room.model import Ref, Room
+from elevation.room.find import item_at, wall_of
+from elevation.room.model import Ref, Room, Wall
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.model import ChainOut, LinkOut
 from elevation.sheet.tape_order import TapeField, fields
 from elevation.units import Length, format_length
-from elevation.window.facts import fact, with_fact
+from elevation.window.facts import fact_in, with_fact
 from elevation.window.length_field import FieldRow
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet, make_wrong
@@ -56,6 +56,9 @@ class Measurements(QWidget):
         self._rows: dict[_Key, FieldRow] = {}
         self._order: tuple[TapeField, ...] = ()
         self._seen: tuple[object, ...] = ()
+        self._shape: tuple[object, ...] = ()
+        self._items: dict[Ref, object] = {}
+        self._worked: dict[_Key, str] = {}
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(8, 6, 8, 8)
         self._box.setSpacing(3)
@@ -78,14 +81,23 @@ class Measurements(QWidget):
         if len(seen) == len(self._seen) and all(a is b for a, b in zip(seen, self._seen, strict=True)):
             # Dragging a rod leaves every measurement the same object.
             return
+        if not self._seen or self._seen[0] != room.unit:
+            # Bare figures mean another unit from now on, in every field.
+            self._items = {}
         self._seen = seen
-        order = fields(wall)
-        if [(field.ref, field.field, field.name) for field in order] != [
-            (field.ref, field.field, field.name) for field in self._order
-        ]:
-            self._build(order)
-        for field in order:
-            self._rows[field.ref, field.field].field.set_length(fact(room, field.ref, field.field), room.unit)
+        shape = _shape_of(wall)
+        if shape != self._shape:
+            self._shape = shape
+            order = fields(wall)
+            if [(one.ref, one.field, one.name) for one in order] != [(one.ref, one.field, one.name) for one in self._order]:
+                self._build(order)
+                self._items, self._worked = {}, {}
+        items: dict[Ref, object] = {ref: item_at(room, ref) for ref in dict.fromkeys(field.ref for field in self._order)}
+        for field in self._order:
+            item = items[field.ref]
+            if self._items.get(field.ref) is not item:
+                self._rows[field.ref, field.field].field.set_length(fact_in(item, field.field), room.unit)
+        self._items = items
         chain = self._session.set_out().chain
         self._show_worked_out(chain, room)
         self._show_closing(chain, room)
@@ -162,14 +174,17 @@ class Measurements(QWidget):
         return self._rows[ref, field]
 
     def _show_worked_out(self, chain: ChainOut, room: Room) -> None:
-        worked = {_key_of(link, room): link.right_mm - link.left_mm for link in chain.links if not link.typed}
-        for key, row in self._rows.items():
-            value = worked.get(key)
-            text = ""
-            if value is not None:
-                figure = format_length(value, room.unit, room.graduation_mm, plain=True)
-                text = tr(msg("= {figure}", figure=figure))
-            row.field.set_worked_out(text)
+        worked = {
+            _key_of(link, room): format_length(link.right_mm - link.left_mm, room.unit, room.graduation_mm, plain=True)
+            for link in chain.links
+            if not link.typed
+        }
+        for key in self._worked.keys() | worked.keys():
+            row = self._rows.get(key)
+            if row is not None and self._worked.get(key) != worked.get(key):
+                text = tr(msg("= {figure}", figure=worked[key])) if key in worked else ""
+                row.field.set_worked_out(text)
+        self._worked = worked
 
     def _show_closing(self, chain: ChainOut, room: Room) -> None:
         error = chain.closing_error_mm
@@ -183,6 +198,19 @@ class Measurements(QWidget):
         shorter = msg("The parts are {error} shorter than the wall. Measure again: {which}.", error=Mm(-error), which=which)
         self._closing.setText(tr(longer if error > 0 else shorter, style_for(room)))
         self._closing.show()
+
+
+def _shape_of(wall: Wall) -> tuple[object, ...]:
+    """What decides which measurements a wall has, and how they are called."""
+    return (
+        wall.id,
+        max(1, len(wall.ceiling)),
+        len(wall.floor),
+        tuple(
+            (one.id, one.kind, one.head.kind, one.stool is None, one.gap is None, one.left is None) for one in wall.openings
+        ),
+        tuple((one.id, one.kind, one.name) for one in wall.obstacles),
+    )
 
 
 def error_sentence(error: ElevationError) -> str:

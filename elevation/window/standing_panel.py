@@ -15,9 +15,11 @@ from elevation.room.find import wall_of
 from elevation.room.model import Head, Obstacle, Opening, Ref, Room, Wall
 from elevation.room.validate import check_room
 from elevation.session.session import Session
+from elevation.trade.model import Trade
 from elevation.window.drawer import Choice
 from elevation.window.fact_form import Fact, FactForm
 from elevation.window.measurements import error_sentence
+from elevation.window.made_of import substrate_facts
 from elevation.window.standing_edits import more_floor, more_obstacle, more_opening, with_stool
 from elevation.window.texts import tr
 from elevation.words import Message, msg
@@ -39,13 +41,6 @@ OBSTACLES = {
     "flame-heater": msg("flame heater"), "floor-register": msg("floor register"), "wall-register": msg("wall register"),
     "smoke-alarm": msg("smoke alarm"), "shelf": msg("shelf"), "furniture": msg("furniture"), "picture": msg("picture"),
     "pipe": msg("pipe"), "door-swing": msg("reach of another door"),
-}  # fmt: skip
-SUBSTRATES = {
-    "not-known": msg("not known"), "board-timber-studs": msg("board on timber studs"),
-    "board-metal-studs": msg("board on metal studs"), "board-dabs": msg("board on dabs"),
-    "board-battens": msg("board on battens"), "plaster-lath": msg("plaster and lath"), "solid-brick": msg("solid brick"),
-    "hollow-block": msg("hollow block"), "aerated-block": msg("aerated block"), "concrete": msg("concrete"),
-    "timber": msg("timber"), "tile": msg("tile"),
 }  # fmt: skip
 WALL_ENDS = {"corner": msg("a corner"), "open": msg("open")}
 UNITS = {"in": msg("inches"), "mm": msg("millimetres")}
@@ -131,7 +126,7 @@ class StandingPanel(QWidget):
         ]
         names += [_obstacle_name(obstacle) for obstacle in wall.obstacles]
         self.which.offer([("/".join(ref), name) for ref, name in zip(refs, names, strict=True)], "/".join(self._ref))
-        self.form.show_facts(_facts(wall, self._ref))
+        self.form.show_facts(_facts(wall, self._ref, self._session.trade))
         self.drop.setEnabled(len(self._ref) == 2)
 
     def _switch(self, key: str) -> None:
@@ -171,9 +166,9 @@ def _obstacle_name(obstacle: Obstacle) -> str:
     return tr(msg("{name} ({kind})", name=obstacle.name, kind=kind)) if obstacle.name else kind
 
 
-def _facts(wall: Wall, ref: Ref) -> tuple[Fact, ...]:
+def _facts(wall: Wall, ref: Ref, trade: Trade) -> tuple[Fact, ...]:
     if len(ref) == 1:
-        return _wall_facts(ref)
+        return _wall_facts(ref, wall, trade)
     for opening in wall.openings:
         if opening.id == ref[1]:
             return _opening_facts(ref)
@@ -183,7 +178,7 @@ def _facts(wall: Wall, ref: Ref) -> tuple[Fact, ...]:
     )
 
 
-def _wall_facts(ref: Ref) -> tuple[Fact, ...]:
+def _wall_facts(ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, ...]:
     return (
         Fact((), "name", msg("room"), "text"),
         Fact((), "unit", msg("bare figures are"), "choice", said(UNITS)),
@@ -193,7 +188,7 @@ def _wall_facts(ref: Ref) -> tuple[Fact, ...]:
         Fact((), "no_holes", msg("no holes allowed"), "flag"),
         Fact((), "floor_to_come", msg("floor still to be laid, thickness")),
         Fact(ref, "name", msg("this wall"), "text"),
-        Fact(ref, "substrate", msg("made of"), "choice", said(SUBSTRATES)),
+        *substrate_facts(ref, wall, trade),
         Fact(ref, "left.kind", msg("left end"), "choice", said(WALL_ENDS)),
         Fact(ref, "right.kind", msg("right end"), "choice", said(WALL_ENDS)),
     )

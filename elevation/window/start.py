@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from pathlib import Path
 
@@ -102,9 +103,16 @@ def run(
         settings.remember(path)
     guard = Guard(window.tell, window.notices.say_crash, write_report)
     guard.stand()
+    window.shown_first.connect(_collect_again)
     window.show()
     window.notices.say_start(crash_report)
     try:
         return app.exec()
     finally:
         guard.stand_down()
+
+
+def _collect_again() -> None:
+    # What stands at the first picture stands to the end: it is never looked through again, and no drag waits for that.
+    gc.freeze()
+    gc.enable()

@@ -6,6 +6,8 @@ gathers texts for translation finds it. Lengths inside a message are said in the
 
 from __future__ import annotations
 
+from functools import cache, lru_cache
+
 from msgspec.structs import replace
 
 from elevation.words import Message, Style, say
@@ -18,6 +20,8 @@ def use_language(language: str) -> None:
     """Say everything in ``language`` from now on (set once, before the window is built)."""
     global _language
     _language = language
+    _plain.cache_clear()
+    _in_own_language.cache_clear()
 
 
 def language() -> str:
@@ -38,4 +42,14 @@ def tr(message: Message, style: Style | None = None) -> str:
     -------
     str
     """
-    return say(message, replace(style or Style(), language=_language, decimal_mark=decimal_mark_of(_language)))
+    return say(message, _plain() if style is None else _in_own_language(style))
+
+
+@lru_cache(maxsize=8)
+def _in_own_language(style: Style) -> Style:
+    return replace(style, language=_language, decimal_mark=decimal_mark_of(_language))
+
+
+@cache
+def _plain() -> Style:
+    return _in_own_language(Style())

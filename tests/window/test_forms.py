@@ -248,3 +248,13 @@ def test_the_table_of_handles_is_two_way(window, mouse):
 def test_the_table_passes_qts_own_model_test(window, qtmodeltester):
     window.handles.refresh()
     qtmodeltester.check(window.handles.handles, force_py=True)
+
+
+def test_bare_figures_take_the_rooms_unit_once_it_changes(window):
+    from elevation.room.edits import replace_at
+    from elevation.words import msg
+
+    window.session.commit(replace_at(window.session.committed, (), unit="mm"), msg("Change the unit"))
+    window.refresher.now()
+    type_into(window.measurements.row((window.session.wall_id,), "width").field, "3900")
+    assert wall(window).width.mm == 3900
