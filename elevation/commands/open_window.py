@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import tempfile
 from pathlib import Path
 
@@ -24,6 +25,8 @@ def run_window(given: Window) -> int:
         choosing.load(path, trade)
     reason = why_no_window()
     if reason is None:
+        # Nothing that is made before the first picture can be let go of: looking for it would only take time.
+        gc.disable()
         _load_all_but_qt()
         try:
             import PySide6.QtWidgets  # noqa: F401

@@ -9,7 +9,7 @@ Coordinates that these lengths feed: mm, x to the right from the wall's left end
 y up from a level datum through the finished floor at the left end.
 """
 
-from __future__ import annotations
+# Annotations stay values here, not texts: a room is decoded by them, and reading them back took as long as the room.
 
 from typing import Literal
 
@@ -84,6 +84,8 @@ class Sash(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         ``left``, ``right`` or ``both`` (two leaves); meaningless for those that slide.
     handle_out : Length or None
         How far the handle stands out from the wall's face.
+    handle_stands : Length or None
+        How far the handle stands out from the sash itself: what hangs in the reveal has to pass it.
     """
 
     kind: Literal["fixed", "double-hung", "sliding", "casement-in", "casement-out", "tilt-in", "swing-in", "swing-out"] = (
@@ -91,6 +93,7 @@ class Sash(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     )
     hinge: Literal["left", "right", "both"] = "left"
     handle_out: Length | None = None
+    handle_stands: Length | None = None
 
 
 class Opening(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
@@ -180,12 +183,15 @@ class Obstacle(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_d
     clearance: Length | None = None
 
 
-class Held(Struct, frozen=True, gc=False, forbid_unknown_fields=True):
+class Held(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
     """A place given by what is held, not by where it landed.
 
     ``hold`` of a rod's height: ``above-head``, ``above-casing``, ``below-ceiling``, ``above-floor``
-    (centre line; head and casing of the highest covered opening, ceiling at its lowest along the rod).
-    ``hold`` of a rod's end: ``beyond-opening``, ``beyond-casing``, ``from-corner``, ``rod-length``
+    (centre line; head and casing of the highest covered opening, ceiling at its lowest along the rod);
+    ``bracket-drop`` (``at`` below where brackets of the ceiling hold it); inside an opening ``below-head``, ``above-sill``
+    and ``share-of-opening`` (``at`` above that ``share`` of its height, 0 to 1; the only hold with a share).
+    ``hold`` of a rod's end: ``beyond-opening``, ``beyond-casing``, ``from-corner``, ``rod-length``, ``inside-opening``
+    (inward from the jamb)
     (the end of the rod without finial; ``rod-length`` may stand at one end only: the other end holds the rod).
     ``hold`` of a bracket: ``from-left-end``, ``from-right-end`` (inward from that end of the rod),
     ``from-centre`` (signed, right positive), ``from-wall-left`` (a stud that was found).
@@ -193,10 +199,12 @@ class Held(Struct, frozen=True, gc=False, forbid_unknown_fields=True):
 
     hold: Literal[
         "above-head", "above-casing", "below-ceiling", "above-floor",
-        "beyond-opening", "beyond-casing", "from-corner", "rod-length",
+        "bracket-drop", "below-head", "above-sill", "share-of-opening",
+        "beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening",
         "from-left-end", "from-right-end", "from-centre", "from-wall-left",
     ]  # fmt: skip
     at: Length
+    share: float = 0.0
 
 
 class Hem(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
@@ -286,7 +294,7 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     diameter : Length or None
         Typed outer diameter; wins over the table's.
     projection : Length
-        Wall's face to the rod's centre line.
+        Wall's face to the rod's centre line; in a reveal and on a sash: the sash to the rod's centre line.
     ends : str
         Row id in the ends table (``bare``, ``cap``, ``ball-finial`` ...).
     stock : Length or None
@@ -321,13 +329,17 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
 
 
 class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
-    """What hangs before one or more openings; layers from front to back."""
+    """What hangs before one or more openings; layers from front to back.
+
+    ``mount``: brackets on the ``wall`` or the ``ceiling``; in the ``reveal`` between the jambs of one opening; or on the
+    ``sash`` of one opening itself (a café curtain).
+    """
 
     id: str
     openings: tuple[str, ...]
     layers: tuple[Layer, ...]
     name: str = ""
-    mount: Literal["wall"] = "wall"
+    mount: Literal["wall", "ceiling", "reveal", "sash"] = "wall"
 
 
 class Scheme(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
