@@ -6,14 +6,15 @@ import math
 
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length, say_mm
 from elevation.room.model import Head, Obstacle, Opening, Station, Wall, WallEnd
-from elevation.room.stand import height_at, stands
+from elevation.room.stand import excess, height_at, stands
 from elevation.units.tolerance import TOUCH_MM
 
 LOW_MM = 2_000.0
 """A floor or a doorstep may lie this far under the datum."""
 
-CLOSING_MM = 100.0
-"""A measured chain may miss the wall's width by this much: the closing error is shown and links are measured again."""
+MISREAD_MM = 1000.0
+"""What stands where a chain of gaps puts it may reach this far past its place: a tape is misread by a foot, not by more
+than a yard. The closing error is shown and links are measured again; a chain that stays inside may miss by any amount."""
 
 
 def check_wall(wall: Wall, place: Place) -> None:
@@ -117,6 +118,7 @@ def check_opening(opening: Opening, place: Place) -> None:
     check_length(opening.reveal, place.at("reveal"), 0, DEEP_MM)
     check_length(opening.frame, place.at("frame"), 0, 500)
     check_length(opening.sash.handle_out, place.at("sash").at("handle_out"), 0, 1000)
+    check_length(opening.sash.handle_stands, place.at("sash").at("handle_stands"), 0, 1000)
     if opening.stool is not None:
         stool = place.at("stool")
         check_length(opening.stool.thickness, stool.at("thickness"), 0, 500, above=True)
@@ -170,7 +172,7 @@ def _check_order(wall: Wall, place: Place) -> None:
         opening = wall.openings[index]
         here = place.item("openings", index)
         # What a tape read need not add up; what is given from the wall's end must.
-        slack = TOUCH_MM if opening.left is not None else CLOSING_MM
+        slack = TOUCH_MM if opening.left is not None else MISREAD_MM
         if left < -slack:
             raise here.bad("reaches past the wall's left end", "measure the gaps and widths again")
         if before is not None and left < edge - slack:
@@ -195,10 +197,12 @@ def _check_fit(wall: Wall, place: Place) -> None:
         if left is None or (index < len(places) and places[index] is None):
             continue
         blank = range(start, index)
-        own = wall.openings[index].casing if index < len(places) else None
+        after = wall.openings[index] if index < len(places) else None
+        own = after.casing if after else None
         needed = sum(_overall_mm(wall.openings[nth]) for nth in blank)
         free = left - (own.mm if own else 0.0) - edge
-        if blank and needed > free + TOUCH_MM:
+        slack = TOUCH_MM if after is not None and after.left is not None else MISREAD_MM
+        if blank and needed > free + slack:
             raise place.item("openings", start).bad(
                 f"needs {needed - free:.4g} mm more than there is between its neighbours",
                 "measure widths and casings again",
@@ -240,23 +244,28 @@ def head_height(opening: Opening, across_mm: float) -> float:
 def _check_under_ceiling(wall: Wall, place: Place) -> None:
     if not wall.ceiling:
         return
+    # Where a tape was misread, what follows stands that much farther to one side than it is drawn.
+    shifts = {0.0, -excess(wall)}
     for index, left in enumerate(stands(wall)):
         opening = wall.openings[index]
-        width = opening.width.mm
-        if left is None:
-            # Wherever it stands, it cannot be higher than the highest point.
-            highest = max(station.height.mm for station in wall.ceiling)
-            pairs = [(highest, min(head_height(opening, 0), head_height(opening, width)))]
-        else:
-            # A line of straight pieces is nearest to a rounded head at its own points or between close steps.
-            steps = [width * step / 24 for step in range(25)]
-            steps += [x - left for s in wall.ceiling if left < (x := s.x.mm) < left + width]
-            pairs = [(height_at(wall.ceiling, left + step) or 0.0, head_height(opening, step)) for step in steps]
-        over = max(head - ceiling for ceiling, head in pairs)
+        over = min(_over_ceiling(wall, opening, None if left is None else left + shift) for shift in shifts)
         if over > TOUCH_MM:
             raise place.item("openings", index).bad(
                 f"reaches {over:.4g} mm over the ceiling", "measure its sill and height and the ceiling again"
             )
+
+
+def _over_ceiling(wall: Wall, opening: Opening, left: float | None) -> float:
+    """By how much an opening that stands at ``left`` is higher than the ceiling, at most; not over it: less than zero."""
+    width = opening.width.mm
+    if left is None:
+        # Wherever it stands, it cannot be higher than the highest point.
+        highest = max(station.height.mm for station in wall.ceiling)
+        return min(head_height(opening, 0), head_height(opening, width)) - highest
+    # A line of straight pieces is nearest to a rounded head at its own points or between close steps.
+    steps = [width * step / 24 for step in range(25)]
+    steps += [x - left for s in wall.ceiling if left < (x := s.x.mm) < left + width]
+    return max(head_height(opening, step) - (height_at(wall.ceiling, left + step) or 0.0) for step in steps)
 
 
 def _check_obstacle(obstacle: Obstacle, wall: Wall, place: Place) -> None:

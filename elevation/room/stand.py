@@ -38,6 +38,22 @@ def stands(wall: Wall) -> tuple[float | None, ...]:
     return tuple(lefts)
 
 
+def excess(wall: Wall) -> float:
+    """By how many mm a chain that is typed in full is longer than its wall (less than zero: shorter).
+
+    Zero where a link or the width is blank, or where an opening is placed from the wall's left end.
+    """
+    gaps = (*(opening.gap for opening in wall.openings), wall.gap_right)
+    if wall.width is None or any(opening.left is not None for opening in wall.openings):
+        return 0.0
+    total = sum(opening.width.mm + 2 * (opening.casing.mm if opening.casing else 0.0) for opening in wall.openings)
+    for gap in gaps:
+        if gap is None:
+            return 0.0
+        total += gap.mm
+    return total - wall.width.mm
+
+
 def height_at(stations: tuple[Station, ...], x_mm: float) -> float | None:
     """Height of a profile at ``x_mm``: straight between its points, level beyond them; None if it has none."""
     if not stations:

@@ -9,9 +9,9 @@ from msgspec import Struct
 from elevation.room.model import Opening, Wall
 from elevation.setting_out.model import ChainOut, LinkOut
 from elevation.units import Length
+from elevation.units.tolerance import TOUCH_MM
 
 MOST_AGAIN = 3
-_CLOSED_MM = 1e-6
 
 
 class Spot(Struct, frozen=True, gc=False):
@@ -39,6 +39,13 @@ class _Gap(Struct):
     certain: bool = True
 
 
+class _Stretch(Struct, frozen=True, gc=False):
+    # The gaps start..stop between two fixed places, and by how much their typed links are too long.
+    start: int
+    stop: int
+    error_mm: float
+
+
 def resolve(wall: Wall, graduation_mm: float = 0.0, assumed_gap_mm: float = 609.6) -> ChainOut:
     """The wall's measuring chain: every link where it stands, the closing error and which links to measure again."""
     return resolved(wall, graduation_mm, assumed_gap_mm).chain
@@ -49,7 +56,8 @@ def resolved(wall: Wall, graduation_mm: float, assumed_gap_mm: float) -> Resolve
 
     An opening is placed by its ``left``, or by its ``gap`` from what stands before it. Between two places that are fixed
     (the wall's ends and openings placed by ``left``) one blank gap is worked out; several share what is left evenly
-    and the openings between them count as not placed.
+    and the openings between them count as not placed. Where what was typed leaves less than nothing for the blank ones,
+    they are nothing, and the excess is the closing error.
 
     Parameters
     ----------
@@ -63,24 +71,26 @@ def resolved(wall: Wall, graduation_mm: float, assumed_gap_mm: float) -> Resolve
     gaps = [_Gap(opening.gap.mm if opening.gap else 0.0, opening.gap is not None) for opening in openings]
     last = _Gap(wall.gap_right.mm if wall.gap_right else 0.0, wall.gap_right is not None)
     gaps.append(last)
-    closing, start, start_mm = 0.0, 0, 0.0
+    worst, start, start_mm = _Stretch(0, 0, 0.0), 0, 0.0
     for index, opening in enumerate(openings):
         if opening.left is not None:
             edge = opening.left.mm - _casing(opening)
-            error = _fill(gaps, openings, start, index, edge - start_mm)
-            closing = error if abs(error) > abs(closing) else closing
+            error = _fill(gaps, openings, start, index, edge - start_mm, is_fixed=True)
+            worst = _worse(worst, _Stretch(start, index, error))
             start, start_mm = index + 1, opening.left.mm + opening.width.mm + _casing(opening)
     tail_full = all(gap.typed for gap in gaps[start:])
     error = _fill_last(gaps, openings, start, wall.width, start_mm, assumed_gap_mm)
-    closes = wall.width is not None and tail_full
-    if closes and abs(error) > abs(closing):
-        closing = error
+    worst = _worse(worst, _Stretch(start, len(openings), error))
     links, spots, end_mm = _lay(wall, openings, gaps)
-    known = closes or abs(closing) > _CLOSED_MM
-    again = _again(links, closing, graduation_mm) if known else ()
-    chain = ChainOut(links, closing if known else None, again)
+    known = (wall.width is not None and tail_full) or abs(worst.error_mm) > TOUCH_MM
+    again = _again(wall, worst, graduation_mm) if known else ()
+    chain = ChainOut(links, worst.error_mm if known else None, again)
     width = wall.width.mm if wall.width else end_mm
     return Resolved(chain, spots, width, wall.width is not None)
+
+
+def _worse(one: _Stretch, other: _Stretch) -> _Stretch:
+    return other if abs(other.error_mm) > abs(one.error_mm) else one
 
 
 def _casing(opening: Opening) -> float:
@@ -91,35 +101,35 @@ def _overall(opening: Opening) -> float:
     return opening.width.mm + 2 * _casing(opening)
 
 
-def _fill(gaps: list[_Gap], openings: Sequence[Opening], start: int, stop: int, room_mm: float) -> float:
-    """Fill the blank gaps ``start..stop`` so that they and the openings between take ``room_mm``; return the error."""
+def _fill(gaps: list[_Gap], openings: Sequence[Opening], start: int, stop: int, room_mm: float, *, is_fixed: bool) -> float:
+    """Fill the blank gaps ``start..stop`` so that they and the openings between take ``room_mm``; return the error.
+
+    Where an opening is fixed at the far end, the gap that leads to it takes the error, so that the links still meet; the
+    wall's end takes none: the last link reaches as far as it was typed.
+    """
     taken = sum(_overall(opening) for opening in openings[start:stop])
     part = gaps[start : stop + 1]
     blanks = [gap for gap in part if not gap.typed]
     free = room_mm - taken - sum(gap.size_mm for gap in part if gap.typed)
-    if not blanks:
-        # What is fixed stands: the gap that leads to it takes the difference, so that the links still meet.
-        part[-1].size_mm += free
-        return -free
     for gap in blanks:
-        gap.size_mm = free / len(blanks)
+        gap.size_mm = max(free, 0.0) / len(blanks)
         gap.certain = len(blanks) == 1
-    return 0.0
+    if blanks and free >= 0:
+        return 0.0
+    if is_fixed:
+        part[-1].size_mm += free
+    return -free
 
 
 def _fill_last(
     gaps: list[_Gap], openings: Sequence[Opening], start: int, width: Length | None, start_mm: float, assumed_mm: float
 ) -> float:
-    part = gaps[start:]
-    if width is None:
-        for gap in part:
-            if not gap.typed:
-                gap.size_mm, gap.certain = assumed_mm, False
-        return 0.0
-    if all(gap.typed for gap in part):
-        taken = sum(_overall(opening) for opening in openings[start:]) + sum(gap.size_mm for gap in part)
-        return start_mm + taken - width.mm
-    return _fill(gaps, openings, start, len(openings), width.mm - start_mm)
+    if width is not None:
+        return _fill(gaps, openings, start, len(openings), width.mm - start_mm, is_fixed=False)
+    for gap in gaps[start:]:
+        if not gap.typed:
+            gap.size_mm, gap.certain = assumed_mm, False
+    return 0.0
 
 
 def _lay(wall: Wall, openings: Sequence[Opening], gaps: list[_Gap]) -> tuple[tuple[LinkOut, ...], tuple[Spot, ...], float]:
@@ -163,10 +173,28 @@ def _reached_back(wall: Wall, openings: Sequence[Opening], gaps: list[_Gap]) -> 
     return found[::-1]
 
 
-def _again(links: tuple[LinkOut, ...], error_mm: float, graduation_mm: float) -> tuple[str, ...]:
-    if abs(error_mm) <= graduation_mm + _CLOSED_MM:
+def _again(wall: Wall, stretch: _Stretch, graduation_mm: float) -> tuple[str, ...]:
+    """The links to measure again: of the stretch that does not close, longest first, as a tape slips most over those."""
+    error = stretch.error_mm
+    if abs(error) <= graduation_mm + TOUCH_MM:
         return ()
-    # A link shorter than the error cannot hold it, and a tape slips most over a long link.
-    typed = [link for link in links if link.typed and link.right_mm - link.left_mm >= abs(error_mm) - _CLOSED_MM]
-    typed.sort(key=lambda link: link.left_mm - link.right_mm)
-    return tuple(link.key for link in typed[:MOST_AGAIN])
+    typed = _typed_in(wall, stretch)
+    # Parts that are too long cannot be so by a link that is shorter than the error.
+    able = [link for link in typed if link[1] >= error - TOUCH_MM] or typed
+    able.sort(key=lambda link: -link[1])
+    return tuple(key for key, _ in able[:MOST_AGAIN])
+
+
+def _typed_in(wall: Wall, stretch: _Stretch) -> list[tuple[str, float]]:
+    """Key and typed size in mm of every link that was measured between the two fixed places, from the left."""
+    found: list[tuple[str, Length | None]] = []
+    # An opening fixed by its left side has its width and right casing inside the stretch after it.
+    for index in range(max(stretch.start - 1, 0), min(stretch.stop + 1, len(wall.openings))):
+        opening = wall.openings[index]
+        if index >= stretch.start:
+            found += [(f"gap:{opening.id}", opening.gap), (f"casing-left:{opening.id}", opening.casing)]
+        if index < stretch.stop:
+            found += [(f"width:{opening.id}", opening.width), (f"casing-right:{opening.id}", opening.casing)]
+    if stretch.stop == len(wall.openings):
+        found.append(("gap-right", wall.gap_right))
+    return [(key, length.mm) for key, length in found if length is not None]

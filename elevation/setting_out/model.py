@@ -50,8 +50,10 @@ class LinkOut(Struct, frozen=True, gc=False):
 class ChainOut(Struct, frozen=True, gc=False):
     """The measuring chain resolved.
 
-    ``closing_error_mm`` is (sum of the typed links) minus (typed wall width) when everything was typed, else None.
-    ``again`` are keys of the links to measure again, longest first, where it does not close.
+    ``closing_error_mm`` is (sum of the typed links) minus (typed wall width) when everything was typed; where places typed
+    from the wall's left end part the chain, that of the stretch that misses by most; where blank links are left, by how
+    much the typed ones are too long for any room to be left. None where nothing can be compared.
+    ``again`` are keys of the typed links to measure again, longest first, where it does not close.
     """
 
     links: tuple[LinkOut, ...]

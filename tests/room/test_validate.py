@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from elevation.errors import BadInput
 from elevation.room.check_wall import head_height
 from elevation.room.model import Head, Obstacle, Opening, Room, Station, Wall, WallEnd
-from elevation.room.stand import height_at, stands
+from elevation.room.stand import excess, height_at, stands
 from elevation.room.validate import check_room
 from elevation.units import Length
 
@@ -105,13 +105,39 @@ def test_openings_may_touch_but_not_overlap() -> None:
     assert "overlaps" in fault(openings=(opening("b", left=mm(1500)), first))
 
 
-def test_a_chain_of_gaps_places_openings_and_may_miss_a_little() -> None:
+def test_a_chain_of_gaps_may_miss_as_a_tape_is_misread() -> None:
     chain = (opening("a", left=None, gap=mm(500), casing=mm(80)), opening("b", left=None, gap=mm(300), casing=mm(80)))
     # 500 + 80 + 1000 + 80 + 300 + 80 = 2040
     assert stands(wall(openings=chain)) == (580.0, 2040.0)
-    assert fault(openings=chain, gap_right=mm(960)) == ""  # it misses the width by 80 mm: measured again, not refused
-    long = (chain[0], replace(chain[1], gap=mm(1360.1)))
+    # Whatever is missed inside the wall is a closing error, shown and measured again, never refused.
+    for gap_right in (960, 880, 0, 960 - 254, 960 + 254, 90_000):
+        assert fault(openings=chain, gap_right=mm(gap_right)) == ""
+    # 2040 + 1000 is 960 inside the end; a gap of 1960 mm more than it was would stand a metre past it.
+    for more, right in ((960 + 254, True), (1960, True), (1960.1, False)):
+        long = (chain[0], replace(chain[1], gap=mm(300 + more)))
+        for gap_right in (None, mm(880)):
+            assert (fault(openings=long, gap_right=gap_right) == "") is right
     assert "past the wall's right end" in fault(openings=long)
+
+
+def test_a_place_from_the_walls_end_is_no_misread_chain() -> None:
+    # A left side typed from the wall's end says where it stands: over its neighbour it is refused.
+    chain = (opening("a", left=None, gap=mm(500)), opening("b", left=mm(1499.9)))
+    assert "overlaps openings[0] by 0.1 mm" in fault(openings=chain)
+
+
+@pytest.mark.parametrize(("gap_right", "right"), [(1900, True), (2154, True), (2900, True), (2900.1, False)])
+def test_a_blank_link_may_be_left_without_room_by_a_misread_one(gap_right: float, right: bool) -> None:
+    # 100 + 1000 + blank + 1000 + 1900 = 4000: more than 1900 on the right leaves less than nothing.
+    chain = (opening("a", left=None, gap=mm(100)), opening("b", left=None))
+    assert (fault(openings=chain, gap_right=mm(gap_right)) == "") is right
+
+
+@pytest.mark.parametrize(("gap_right", "right"), [(1000, True), (1254, True), (2000, True), (2000.1, False)])
+def test_so_may_an_opening_that_nothing_places(gap_right: float, right: bool) -> None:
+    # 1000 + blank + 1000 + blank + 1000 + 1000 = 4000: both blanks are nothing; the last one comes a metre too far left.
+    chain = (opening("a", left=mm(0)), opening("b", left=None), opening("c", left=None))
+    assert (fault(openings=chain, gap_right=mm(gap_right)) == "") is right
 
 
 def test_a_blank_gap_is_read_from_the_right() -> None:
@@ -144,6 +170,22 @@ def test_an_opening_fits_under_a_raked_ceiling_all_along() -> None:
     arch = replace(window, head=Head("half-round"))
     assert fault(ceiling=gable(2500), openings=(arch,)) == ""
     assert "over the ceiling" in fault(ceiling=gable(2500), openings=(window,))
+
+
+def test_a_misread_tape_under_a_raked_ceiling_is_a_closing_error_too() -> None:
+    # 1500 mm at the left end, 100 mm more for every 100 mm: an opening 2000 mm high fits from 500 mm on.
+    slope = (Station(mm(0), mm(1500)), Station(mm(2000), mm(3500)))
+
+    def said(gap: float, gap_right: float | None) -> str:
+        window = opening(left=None, gap=mm(gap), width=mm(600), sill=mm(800), height=mm(1200))
+        return fault(ceiling=slope, openings=(window,), gap_right=None if gap_right is None else mm(gap_right))
+
+    assert said(500, 2900) == ""
+    assert "over the ceiling" in said(499, 2901)
+    # Read 254 mm too short: it closes nowhere, so it may well stand where it fits; without the last link nothing says so.
+    assert said(246, 2900) == ""
+    assert "over the ceiling" in said(246, None)
+    assert "over the ceiling" in said(246, 2901)
 
 
 def test_an_opening_without_a_place_is_still_lower_than_the_ceiling() -> None:
@@ -217,3 +259,17 @@ def test_a_profile_is_straight_between_points_and_level_beyond() -> None:
     line = (Station(mm(100), mm(10)), Station(mm(300), mm(30)))
     assert [height_at(line, x) for x in (0, 100, 200, 300, 400)] == [10.0, 10.0, 20.0, 30.0, 30.0]
     assert height_at((), 5) is None
+
+
+@pytest.mark.parametrize(
+    ("fields", "mm_more"),
+    [
+        ({"gap_right": mm(1840)}, 0.0), ({"gap_right": mm(2094)}, 254.0), ({"gap_right": mm(1000)}, -840.0),
+        ({}, 0.0), ({"gap_right": mm(9), "width": None}, 0.0),
+        ({"gap_right": mm(9), "openings": (opening(),)}, 0.0),
+    ],
+)  # fmt: skip
+def test_how_much_a_full_chain_is_longer_than_its_wall(fields: dict[str, Any], mm_more: float) -> None:
+    # 1000 + 80 + 1000 + 80 + 1840 = 4000.
+    chain = (opening(left=None, gap=mm(1000), casing=mm(80)),)
+    assert excess(wall(**({"openings": chain} | fields))) == mm_more

@@ -90,7 +90,14 @@ def test_two_placed_by_left_work_out_the_gap_between() -> None:
 
 @pytest.mark.parametrize(
     ("gap_right", "error", "again"),
-    [(64.0, 0.0, 0), (64.0 + 1 / 16, 1 / 16, 0), (64.0 + 3 / 16, 3 / 16, 3), (63.0, -1.0, 3), (34.0, -30.0, 2)],
+    [
+        (64.0, 0.0, 0),
+        (64.0 + 1 / 16, 1 / 16, 0),
+        (64.0 + 3 / 16, 3 / 16, 3),
+        (63.0, -1.0, 3),
+        (34.0, -30.0, 3),
+        (89.0, 25.0, 2),
+    ],
 )
 def test_a_full_chain_shows_its_closing_error(gap_right: float, error: float, again: int) -> None:
     made = wall(opening("w", gap=20), width=120, gap_right=gap_right)
@@ -105,10 +112,58 @@ def test_the_longest_links_are_to_be_measured_again_first() -> None:
     assert out.again == ("gap-right", "width:w", "gap:w")
 
 
-def test_a_link_shorter_than_the_error_cannot_hold_it() -> None:
-    out = resolve(wall(opening("w", gap=20), width=120, gap_right=39), graduation_mm=INCH / 16)
-    assert out.closing_error_mm == pytest.approx(-25 * INCH)
-    assert out.again == ("gap-right", "width:w")
+@pytest.mark.parametrize(
+    ("gap_right", "error", "again"),
+    [
+        # 30 in of width may have been read for 5, 20 of wall not for minus 5; but 20 may well stand for 45.
+        (89, 25, ("gap-right", "width:w")),
+        (39, -25, ("gap-right", "width:w", "gap:w")),
+        # Just long enough, and just not.
+        (84, 20, ("gap-right", "width:w", "gap:w")),
+        (84.125, 20.125, ("gap-right", "width:w")),
+    ],
+)
+def test_a_link_shorter_than_the_excess_cannot_hold_it(gap_right: float, error: float, again: tuple[str, ...]) -> None:
+    out = resolve(wall(opening("w", gap=20), width=120, gap_right=gap_right), graduation_mm=INCH / 16)
+    assert out.closing_error_mm == pytest.approx(error * INCH)
+    assert out.again == again
+
+
+def test_where_no_link_is_long_enough_the_longest_are_still_named() -> None:
+    # 20 + 3 + 30 + 3 + 24 = 80 on a wall of 40.
+    out = resolve(wall(opening("w", gap=20), width=40, gap_right=24), graduation_mm=INCH / 16)
+    assert out.closing_error_mm == pytest.approx(40 * INCH)
+    assert out.again == ("width:w", "gap-right", "gap:w")
+
+
+def test_a_misread_tape_shows_before_the_chain_is_full() -> None:
+    # 95 + 36 = 131 on a wall of 120: nothing is left for the blank link, and 11 in are too many.
+    out = resolved(wall(opening("w", gap=95), width=120), INCH / 16, GAP)
+    assert out.chain.closing_error_mm == pytest.approx(11 * INCH)
+    assert out.chain.again == ("gap:w", "width:w")
+    assert out.spots[0].left_mm == pytest.approx(98 * INCH)
+    # Just enough: the blank link is nothing, and nothing is wrong.
+    out = resolved(wall(opening("w", gap=84), width=120), INCH / 16, GAP)
+    assert out.chain.closing_error_mm is None
+    assert out.chain.links[-1].left_mm == pytest.approx(out.chain.links[-1].right_mm)
+
+
+def test_openings_pushed_together_by_a_misread_link_do_not_overlap() -> None:
+    # From the right the second would stand at 140 - 90 - 3 - 30 = 17 in, over the first.
+    first, second = resolved(wall(opening("w", gap=20), opening("v"), width=140, gap_right=90), 0.0, GAP).spots
+    assert second.left_mm - first.right_mm == pytest.approx(6 * INCH)
+
+
+def test_only_the_stretch_that_misses_is_measured_again() -> None:
+    # The first stretch closes (20 + 3 = 23); in the second 23 + 30 + 3 + 9 + 3 = 68, not 70.
+    made = wall(opening("a", left=23, gap=20), opening("b", left=70, gap=9), width=200, gap_right=97)
+    out = resolve(made, graduation_mm=INCH / 16)
+    assert out.closing_error_mm == pytest.approx(-2 * INCH)
+    assert out.again == ("width:a", "gap:b", "casing-right:a")
+    # The worst one counts: 70 + 30 + 3 + 100 = 203 on 200.
+    out = resolve(wall(*made.openings, width=200, gap_right=100), graduation_mm=INCH / 16)
+    assert out.closing_error_mm == pytest.approx(3 * INCH)
+    assert out.again == ("gap-right", "width:b", "casing-right:b")
 
 
 def test_an_opening_placed_twice_shows_the_difference() -> None:
