@@ -1,1 +1,1 @@
-"""What works over findings: remedies, the measuring order, first proposals."""
+"""What works over findings and over the room: remedies, and the same again for other windows."""
