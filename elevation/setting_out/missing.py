@@ -22,6 +22,10 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
     elif wall.crown is None:
         found.append(MissingFact(ref, "crown", msg("The crown is not measured: it is taken as none.")))
     for opening in openings:
+    is_drilled = any(layer.brackets for treatment in treatments for layer in treatment.layers)
+    if wall.substrate == "not-known" and is_drilled:
+        text = msg("What the wall is made of is not known: what its brackets can carry cannot be told.")
+        found.append(MissingFact(ref, "substrate", text))
         if not opening.placed:
             text = msg(
                 "Where opening {number} stands is not measured: it is drawn in the middle of what is free.",

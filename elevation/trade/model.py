@@ -114,6 +114,25 @@ class LimitRow(Struct, frozen=True, gc=False):
     id: str
     name: str
     value: float
+class SubstrateRow(Struct, frozen=True, gc=False):
+    """What a wall is made of.
+
+    ``build``: ``studs`` (something to fix to every so often), ``battens``, ``dabs``, ``masonry``, ``timber``, or
+    ``unknown``. ``sounds`` under a knock; ``shows`` in an outlet's hole with the current off; ``pin`` pushed in;
+    ``fix``: what usually holds. No load figure: it depends on what is really there.
+    """
+
+    id: str
+    name: str
+    build: Literal["unknown", "studs", "battens", "dabs", "masonry", "timber"]
+    sounds: str
+    shows: str
+    pin: str
+    fix: str
+    source: str
+    sure: Sure
+
+
     kind: Literal["length", "area", "ratio"]
     authority: str
     source: str
@@ -130,3 +149,4 @@ class Trade(Struct, frozen=True):
     ready_made: dict[str, ReadyMadeRow]
     bodies: dict[str, BodyRow]
     limits: dict[str, LimitRow]
+    substrates: dict[str, SubstrateRow] = {}

@@ -14,7 +14,17 @@ from msgspec import Struct
 from elevation import places
 from elevation.errors import BadInput, Missing, NoSuch
 from elevation.trade import cells
-from elevation.trade.model import BodyRow, BracketRow, EndRow, HeadingRow, LimitRow, ReadyMadeRow, SectionRow, Trade
+from elevation.trade.model import (
+    BodyRow,
+    BracketRow,
+    EndRow,
+    HeadingRow,
+    LimitRow,
+    ReadyMadeRow,
+    SectionRow,
+    SubstrateRow,
+    Trade,
+)
 
 Row = TypeVar("Row")
 Reader = Callable[[str], object]
@@ -82,6 +92,13 @@ BODIES = _columns(
 )
 LIMITS = _columns(
     Column("value", "value", cells.text),
+SUBSTRATES = _columns(
+    Column("build", "build", cells.one_of("unknown", "studs", "battens", "dabs", "masonry", "timber")),
+    Column("sounds", "sounds", cells.text),
+    Column("shows", "shows", cells.text),
+    Column("pin", "pin", cells.text),
+    Column("fix", "fix", cells.text),
+)
     Column("kind", "kind", cells.one_of(*_LIMIT_KINDS)),
     Column("authority", "authority", cells.text),
 )
@@ -117,6 +134,7 @@ def load_trade(folder: Path | None = None) -> Trade:
         limits=_load(at / "limits.csv", LIMITS, LimitRow),
     )
 
+        substrates=_load(at / "substrates.csv", SUBSTRATES, SubstrateRow),
 
 def row_of(table: Mapping[str, Row], row_id: str, what: str) -> Row:
     """The row of that id.

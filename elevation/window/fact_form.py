@@ -43,6 +43,8 @@ class Fact(Struct, frozen=True):
         A length that cannot be left blank.
     edit : callable or None
         ``(room, value) -> Room`` where setting the fact is more than putting it in its place.
+    read : callable or None
+        ``room -> value`` where the fact is not simply the field.
     """
 
     ref: Ref
@@ -52,6 +54,7 @@ class Fact(Struct, frozen=True):
     options: tuple[tuple[str, str], ...] = ()
     needed: bool = False
     edit: Edit | None = None
+    read: Callable[[Room], Any] | None = None
 
     @property
     def key(self) -> tuple[object, ...]:
@@ -150,7 +153,7 @@ class FactForm(QWidget):
             if row is None:
                 continue
             row.tag = one
-            value = fact(room, one.ref, one.field)
+            value = one.read(room) if one.read is not None else fact(room, one.ref, one.field)
             if isinstance(row, FieldRow):
                 row.field.set_length(value, room.unit)
             else:

@@ -8,15 +8,27 @@ from typing import Any
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
-from elevation.room.find import scheme_of
-from elevation.room.model import Layer, Ref, Room, Treatment
+from elevation.errors import ElevationError
+from elevation.room.edits import remove
+from elevation.room.find import scheme_of, wall_of
+from elevation.room.model import Layer, Ref, Room, Treatment, Wall
+from elevation.room.validate import check_room
 from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.window.drawer import Choice
 from elevation.window.fact_form import Fact, FactForm
-from elevation.window.hang_edits import add_bracket, add_panel, remove_last, rename_colour
+from elevation.window.hang_edits import (
+    add_bracket,
+    add_panel,
+    add_treatment,
+    cover,
+    is_covered,
+    remove_last,
+    rename_colour,
+)
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, hold_end, hold_height
 from elevation.window.made_of import drilling_caution
+from elevation.window.measurements import error_sentence
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
@@ -73,7 +85,17 @@ class HangPanel(QWidget):
         self.drop_bracket.clicked.connect(self._drop_bracket)
         self.add_panel.clicked.connect(self._add_panel)
         self.drop_panel.clicked.connect(self._drop_panel)
-        for place, button in enumerate((self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel)):
+        self.add_treatment = self._button(msg("+ treatment"), msg("Dress one opening more"))
+        self.drop_treatment = self._button(msg("− treatment"), msg("Take this treatment away"))
+        self.add_treatment.clicked.connect(self._add_treatment)
+        self.drop_treatment.clicked.connect(self._drop_treatment)
+        self._of_layer = (self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel, self.drop_treatment)
+        for place, button in enumerate(
+            (
+                self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel, self.add_treatment,
+                self.drop_treatment,
+            )
+        ):  # fmt: skip
             row.addWidget(button, place // 2, place % 2)
         row.setColumnStretch(2, 1)
         box = QVBoxLayout(self)
@@ -116,8 +138,9 @@ class HangPanel(QWidget):
         layers = self._layers()
         refs = [ref for ref, _, _ in layers]
         self.none.setVisible(not layers)
-        for widget in (self.form, self.buttons):
-            widget.setVisible(bool(layers))
+        self.form.setVisible(bool(layers))
+        for button in self._of_layer:
+            button.setVisible(bool(layers))
         self.which.setVisible(len(layers) > 1)
         if not layers:
             self._ref = None
@@ -130,13 +153,15 @@ class HangPanel(QWidget):
         if self._ref not in refs:
             self._ref = refs[0]
         _, treatment, layer = layers[refs.index(self._ref)]
-        seen = (layer, treatment, self._ref, tuple(refs), self._session.room.unit)
+        wall = wall_of(self._session.room, self._session.wall_id)
+        seen = (layer, treatment, wall.openings, self._ref, tuple(refs), self._session.room.unit)
         if len(seen) == len(self._seen) and all(a is b or a == b for a, b in zip(seen, self._seen, strict=True)):
             return
         self._seen = seen
         options = [("/".join(ref), _name(treatment, layer)) for ref, treatment, layer in layers]
         self.which.offer(options, "/".join(self._ref))
-        self.form.show_facts(layer_facts(self._session, self._ref, layer, self._session.trade))
+        facts = layer_facts(self._session, self._ref, layer, self._session.trade)
+        self.form.show_facts((*_treatment(self._ref[:3], wall), *facts))
         self.drop_bracket.setEnabled(len(layer.brackets) > 2)
         self.drop_panel.setEnabled(len(layer.panels) > 0)
 
@@ -156,6 +181,27 @@ class HangPanel(QWidget):
         self._ref = tuple(key.split("/"))
         self._session.selection = self._ref
         self.refresh()
+
+    def _add_treatment(self) -> None:
+        session = self._session
+        picked = session.selection
+        wanted = picked[1] if picked is not None and len(picked) == 2 else None
+        try:
+            room, ref = add_treatment(
+                session.committed, session.wall_id, session.scheme_id, session.set_out(), session.trade, wanted
+            )
+            check_room(room, "")
+        except ElevationError as error:
+            self.refused.emit(error_sentence(error))
+            return
+        session.commit(room, msg("Add a treatment"), ref)
+        session.selection = ref
+
+    def _drop_treatment(self) -> None:
+        if self._ref is not None:
+            ref, self._ref = self._ref, None
+            room = remove(self._session.committed, ref[:3])
+            self._session.commit(room, msg("Take a treatment away"), ref[:2])
 
     def _add_bracket(self) -> None:
         self._commit(add_bracket, msg("Add a bracket"))
@@ -192,6 +238,28 @@ def layer_facts(session: Session, ref: Ref, layer: Layer, trade: Trade) -> tuple
         *_panels(ref, layer),
         *_brackets(ref, layer, trade),
     )
+
+
+def _treatment(ref: Ref, wall: Wall) -> tuple[Fact, ...]:
+    """The scheme's goal, and what the treatment covers."""
+    facts = [
+        Fact(ref[:2], "", msg("Scheme"), "title"),
+        Fact(ref[:2], "clear_glass_to", msg("glass that open cloth may cover, each side")),
+        Fact(ref, "", msg("Treatment"), "title"),
+        Fact(ref, "name", msg("name of the treatment"), "text"),
+    ]
+    facts += [
+        Fact(
+            ref,
+            f"covers {opening.id}",
+            msg("covers opening {number}", number=number),
+            "flag",
+            edit=partial(cover, ref, opening.id),
+            read=partial(is_covered, ref, opening.id),
+        )
+        for number, opening in enumerate(wall.openings, 1)
+    ]
+    return tuple(facts)
 
 
 def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:

@@ -13,7 +13,7 @@ from msgspec import Struct
 from elevation.errors import BadInput
 from elevation.units import parse_length
 
-TABLE_COLUMNS = ("name", "authority")
+TABLE_COLUMNS = ("name", "authority", "sounds", "shows", "pin", "fix")
 """Columns of the trade's tables that ``term`` says to a person."""
 
 

@@ -100,6 +100,7 @@ def room(openings=None, treatments=None, width=120.0, ceiling=96.0, floor=(), un
                 ceiling=() if ceiling is None else (Station(inch(0), inch(ceiling)),),
                 floor=tuple(Station(inch(x), inch(y)) for x, y in floor),
                 crown=wall.pop("crown", inch(0)),
+                substrate=wall.pop("substrate", "timber"),
                 openings=(window(),) if openings is None else tuple(openings),
                 schemes=(Scheme(id="s", treatments=(treatment(),) if treatments is None else tuple(treatments)),),
                 **wall,

@@ -203,3 +203,11 @@ def test_proportions_add_up() -> None:
     sides = next(p for p in out.proportions if p.name.template == "left and right of the opening")
     assert sides.ratio == pytest.approx(0.5)
     assert out.proportions[-1].ratio == pytest.approx(1.0)
+
+
+def test_a_wall_kind_that_nobody_tested_is_said_where_brackets_are_to_be_drilled() -> None:
+    made = room(substrate="not-known")
+    assert [fact.field for fact in set_out_afresh(made, "a", "s", TRADE).missing] == ["substrate"]
+    assert set_out_afresh(made, "a", None, TRADE).missing == ()  # nothing hangs: nothing is to be drilled
+    bare = room(None, [treatment(brackets=())], substrate="not-known")
+    assert set_out_afresh(bare, "a", "s", TRADE).missing == ()

@@ -216,3 +216,28 @@ def test_a_thicker_rod_lifts_the_cloth_by_half_of_what_it_is_thicker() -> None:
     for heading in ("eyelets", "rod-pocket"):
         sleeve = TRADE.headings[heading]
         assert -sleeve.drop_below(30.0) - 15.0 == pytest.approx(INCH)
+
+
+def test_every_wall_kind_of_the_room_file_has_a_row_and_no_load_figure() -> None:
+    from typing import get_args, get_type_hints
+
+    from elevation.room.model import Wall
+    from elevation.trade.model import SubstrateRow
+
+    assert set(TRADE.substrates) == set(get_args(get_type_hints(Wall)["substrate"]))
+    # What is not known carries nothing yet: no field of the row is a number.
+    assert {type(getattr(row, name)) for row in TRADE.substrates.values() for name in SubstrateRow.__struct_fields__} == {
+        str
+    }
+    # How walls are built, from memory: board and lath hang on studs, brick, block and concrete are masonry.
+    assert {row.id for row in TRADE.substrates.values() if row.build == "studs"} == {
+        "board-timber-studs",
+        "board-metal-studs",
+        "plaster-lath",
+    }
+    assert {row.id for row in TRADE.substrates.values() if row.build == "masonry"} == {
+        "solid-brick",
+        "hollow-block",
+        "aerated-block",
+        "concrete",
+    }
