@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QSizeF
@@ -14,6 +15,7 @@ from elevation.sheet.records import Page, Picture
 
 _DPI = 1200
 _MM_PER_INCH = 25.4
+_GLYPHS_TO_TEXT = re.compile(rb"beginbfrange[<>\[\]0-9A-F\s]*endbfrange")
 
 
 def _layout(page: Page) -> QPageLayout:
@@ -26,6 +28,13 @@ def _layout(page: Page) -> QPageLayout:
         QPageSize.SizeMatchPolicy.ExactMatch,
     )
     return QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF(0, 0, 0, 0))
+
+
+def _with_spaces(data: bytes) -> bytes:
+    # Qt sets a tab with the glyph of the space, finds the tab first when it looks for what the glyph means, and
+    # so "North wall" would be found and copied with a tab in it. The tables it writes are not compressed, and the
+    # repair is as long as what it replaces, so that nothing in the file moves.
+    return _GLYPHS_TO_TEXT.sub(lambda found: found[0].replace(b"<0009>", b"<0020>"), data)
 
 
 def to_pdf(pictures: Sequence[Picture]) -> bytes:
@@ -65,4 +74,4 @@ def to_pdf(pictures: Sequence[Picture]) -> bytes:
     finally:
         painter.end()
     buffer.close()
-    return bytes(kept.data())
+    return _with_spaces(bytes(kept.data()))
