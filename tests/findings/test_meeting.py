@@ -11,7 +11,7 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.findings.model import Weight
-from elevation.room.model import Bracket, Head, Room, Sash, Scheme, Stool, WallEnd
+from elevation.room.model import Bracket, Head, Obstacle, Room, Sash, Scheme, Stool, WallEnd
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -333,6 +333,39 @@ def test_rods_one_above_the_other_do_not_meet() -> None:
     assert found(at(room, ("w1", "s1"), treatments=(first, second)), "meets")
 
 
+def behind(gap_in: float, out_in: float, higher_in: float, *, is_dressed: bool) -> Room:
+    """Two windows ``gap_in`` apart; the second rod stands ``out_in`` nearer to the wall and ``higher_in`` higher."""
+    one = layer(brackets=()) if is_dressed else layer(brackets=(), panels=())
+    if is_dressed:
+        one = replace(one, rod=replace(one.rod, ends="bare"))
+    other = replace(one.rod, projection=mm((3.5 - out_in) * INCH), height=held("above-casing", mm((4 + higher_in) * INCH)))
+    first, second = treatment(layers=(one,)), treatment("t2", ("o2",), layers=(replace(one, rod=other),))
+    openings = (window(), window("o2", left=54 + 36 + gap_in))
+    return good_room(width=inch(300), openings=openings, schemes=(Scheme(id="s1", treatments=(first, second)),))
+
+
+def test_one_rod_may_stand_behind_a_neighbours() -> None:
+    # Balls of 2 1/4 in at one height, one right before the other: 10 in and 2 3/4 in beyond each opening.
+    assert not found(behind(22.75, 2.25, 0, is_dressed=False), "meets")
+    assert not found(behind(22.75, -2.25, 0, is_dressed=False), "meets")
+    hit = the(behind(22.75, 2.25 - TOO_FAR / INCH, 0, is_dressed=False), "meets")
+    assert hit.measured_mm == pytest.approx(-2.25 * INCH)
+    assert found(behind(22.75, -2.25 + TOO_FAR / INCH, 0, is_dressed=False), "meets")
+
+
+def test_cloth_may_hang_behind_a_neighbours_cloth() -> None:
+    # Without brackets cloth begins at the rods' ends, 10 in beyond each opening: 1 in over each other at 19 in. The second
+    # rod is so much higher that the metal clears; cloth is as deep as its rod, 0.922 in.
+    assert not found(behind(19, 0.922, 8, is_dressed=True), "meets")
+    assert not found(behind(19, -0.922, 8, is_dressed=True), "meets")
+    for nearer in (0.922 - TOO_FAR / INCH, -0.922 + TOO_FAR / INCH):
+        hit = found(behind(19, nearer, 8, is_dressed=True), "meets")
+        assert hit
+        # The bare tube, 1 in longer, stands 2 in in the other's cloth.
+        assert hit[0].measured_mm == pytest.approx(-2 * INCH)
+    assert not found(behind(21, 0, 8, is_dressed=True), "meets")
+
+
 # --- over-box -----------------------------------------------------------------------------------------------
 
 
@@ -451,6 +484,33 @@ def test_a_door_of_another_wall_meets_cloth_wherever_it_hangs() -> None:
     assert hit.subject == RIGHT_PANEL
     flat = replace(beside, left=mm(2000), projection=inch(3.5))
     assert not found(with_obstacle(good_room(), flat), "swing")
+
+
+def test_a_door_meets_a_rod_in_depth_and_the_deepest_is_told() -> None:
+    # Conduit 0.922 in thick, 3 1/2 in out; balls from 2 3/8 in out are at its ends only.
+    back = 3.5 * INCH - 0.922 * INCH / 2
+
+    def door(out: float, high: float = 60, name: str = "") -> Obstacle:
+        return obstacle("door-swing", 1700, 84.25 * INCH - 30, 300, high, out, name=name)
+
+    assert not found(with_obstacle(good_room(), door(back)), "swing")
+    hit = the(with_obstacle(good_room(), door(back + TOO_FAR)), "swing")
+    assert hit.subject == LAYER
+    assert hit.measured_mm == pytest.approx(-(0.922 * INCH / 2 + 30))
+    assert hit.at == pytest.approx((1850.0, 84.25 * INCH))
+    small, large = door(200, 25, "small"), door(200, 60, "large")
+    for pair in ((small, large), (large, small)):
+        assert "large" in said(the(with_obstacle(good_room(), *pair), "swing").text)
+
+
+def test_of_two_doors_the_one_deeper_in_the_cloth_is_told() -> None:
+    near = obstacle("door-swing", 98.5 * INCH - 20, 0, 800, 2000, 800, name="near")
+    far = obstacle("door-swing", 98.5 * INCH - 90, 0, 800, 2000, 800, name="far")
+    for pair in ((near, far), (far, near)):
+        hit = the(with_obstacle(good_room(), *pair), "swing")
+        assert "far" in said(hit.text)
+        assert hit.measured_mm == pytest.approx(-90.0)
+        assert hit.at == pytest.approx((98.5 * INCH - 45, 1000.0))
 
 
 # --- cannot-pass, splice, no-bracket ------------------------------------------------------------------------
