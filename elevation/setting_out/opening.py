@@ -38,7 +38,7 @@ def place(ref: Ref, opening: Opening, spot: Spot, sizes: SweepSizes) -> Placed:
     frame = opening.frame.mm if opening.frame else 0.0
     casing = opening.casing.mm if opening.casing else 0.0
     rise, left_top, right_top, top, glass = 0.0, first_top, first_top, first_top, Shape(0.0, 0.0, 0.0, 0.0, 0.0)
-    slope_factor = 1.0
+    slope_factor, steepness = 1.0, 0.0
     if head.kind in ("segmental", "half-round"):
         rise = _rise(opening)
         left_top = right_top = first_top - rise
@@ -46,7 +46,7 @@ def place(ref: Ref, opening: Opening, spot: Spot, sizes: SweepSizes) -> Placed:
         right_top = bottom + head.right_height.mm
         top = max(first_top, right_top)
         slope = (right_top - left_top) / (right - left) if right > left else 0.0
-        slope_factor = math.sqrt(1 + slope * slope)
+        slope_factor, steepness = math.sqrt(1 + slope * slope), abs(slope)
     glass = _glass(left, right, bottom, left_top, right_top, rise, frame, slope_factor)
     out = OpeningOut(
         ref=ref,
@@ -60,7 +60,8 @@ def place(ref: Ref, opening: Opening, spot: Spot, sizes: SweepSizes) -> Placed:
         rise_mm=rise,
         right_top_mm=right_top,
         casing_mm=casing,
-        casing_top_mm=top + casing * slope_factor,
+        # Under a raked head the casing's outer corner stands higher still, beside the jamb.
+        casing_top_mm=top + casing * (slope_factor + steepness),
         frame_mm=frame,
         glass_left_mm=glass.left_mm,
         glass_right_mm=glass.right_mm,

@@ -152,7 +152,15 @@ def test_the_head_bounds_what_is_said_of_it(kind: str) -> None:
 def test_tops_of_a_raked_head() -> None:
     up = placed(head=HEADS["raked-up"]).out
     assert (up.left_top_mm, up.right_top_mm, up.top_mm) == (2200, 2700, 2700)
-    assert up.casing_top_mm == pytest.approx(2700 + 90 * math.hypot(1, 500 / 900))
+    # The casing's upper edge runs 90 mm off the head, square to it; its outer corner is where that meets the outer side,
+    # 90 mm beyond the jamb: half the angle between upright and slope, by the tangent of that half.
+    lean = math.atan2(500, 900)
+    assert up.casing_top_mm == pytest.approx(2700 + 90 * math.tan((lean + math.pi / 2) / 2))
+    down = placed(head=HEADS["raked-down"]).out
+    assert down.casing_top_mm - down.top_mm == pytest.approx(
+        90 * math.tan((math.atan2(down.left_top_mm - down.right_top_mm, 900) + math.pi / 2) / 2)
+    )
+    assert placed(head=HEADS["flat"]).out.casing_top_mm == pytest.approx(placed(head=HEADS["flat"]).out.top_mm + 90)
 
 
 def test_no_glass_where_the_frame_takes_all() -> None:
