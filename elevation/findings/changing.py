@@ -16,10 +16,11 @@ from elevation.findings.naming import bracket_place
 from elevation.room.edits import put_bracket, replace_at, replace_rod
 from elevation.room.find import bracket_of, layer_of
 from elevation.room.model import Bracket, Held, Ref, Room
+from elevation.trade.model import BracketRow
 from elevation.units import Length
 from elevation.units.rounding import mm_of_mark
 from elevation.units.writing import length_of
-from elevation.words import Message, Mm, msg
+from elevation.words import Message, Mm, Percent, msg
 
 MOST_PROJECTION_MM = 254.0
 """Further from the wall than 10 in no bracket for a rod is sold (from memory)."""
@@ -51,20 +52,20 @@ def _moved(scene: Scene, held: Held, by: float, slack: float) -> Held | None:
     at = mark_up(held.at.mm + by - slack, grad) if by > 0 else mark_down(held.at.mm + by + slack, grad)
     if abs(at - held.at.mm) < grad * _SAME_MARK:
         return None
-    return Held(held.hold, length(scene, at))
+    return Held(held.hold, length(scene, at), held.share)
 
 
 def _can_hold(*held: Held) -> bool:
-    """Whether those figures can be held: only a place from the rod's centre may be negative.
+    """Whether those figures can be held: only a place from the rod's centre or from a share may be negative.
 
     A change to another one is still tried, to tell which rule it would break.
     """
-    return all(one.at.mm >= 0 or one.hold == "from-centre" for one in held)
+    return all(one.at.mm >= 0 or one.hold in ("from-centre", "share-of-opening") for one in held)
 
 
 # --- the rod's height ---------------------------------------------------------------------------------------
 
-_UP = {"above-head": 1, "above-casing": 1, "above-floor": 1, "below-ceiling": -1}
+_DOWN = frozenset({"below-ceiling", "bracket-drop", "below-head"})
 
 
 def _height_label(held: Held) -> Message:
@@ -75,6 +76,14 @@ def _height_label(held: Held) -> Message:
         return msg("Set the rod {at} above the casing", at=at)
     if held.hold == "below-ceiling":
         return msg("Set the rod {at} below the ceiling", at=at)
+    if held.hold == "below-head":
+        return msg("Set the rod {at} below the head", at=at)
+    if held.hold == "above-sill":
+        return msg("Set the rod {at} above the sill", at=at)
+    if held.hold == "share-of-opening":
+        return msg("Set the rod {at} above {share} of the opening", at=at, share=Percent(held.share))
+    if held.hold == "bracket-drop":
+        return msg("Set the rod {at} below where its brackets hold it", at=at)
     return msg("Set the rod {at} above the floor", at=at)
 
 
@@ -93,7 +102,7 @@ def rod_height(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) 
     """
     support = layer_at(scene, ref).support
     held = layer_of(scene.room, ref).rod.height
-    new = _moved(scene, held, (wanted_mm - support.height_mm) * _UP[held.hold], slack_mm)
+    new = _moved(scene, held, (wanted_mm - support.height_mm) * (-1 if held.hold in _DOWN else 1), slack_mm)
     if new is not None:
         yield Change(_height_label(new), lambda room: replace_rod(room, ref[:4], height=new), _can_hold(new))
 
@@ -109,11 +118,13 @@ def _end_words(held: Held) -> Message:
         return msg("{at} beyond the casing", at=at)
     if held.hold == "from-corner":
         return msg("{at} from the corner", at=at)
+    if held.hold == "inside-opening":
+        return msg("{at} inside the jamb", at=at)
     return msg("at a rod length of {at}", at=at)
 
 
 def _end_by(scene: Scene, held: Held, out_mm: float, slack: float) -> Held | None:
-    return _moved(scene, held, -out_mm if held.hold == "from-corner" else out_mm, slack)
+    return _moved(scene, held, -out_mm if held.hold in ("from-corner", "inside-opening") else out_mm, slack)
 
 
 def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
@@ -155,6 +166,9 @@ def ends_or_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: floa
 def rod_projection(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
     """Take the rod out from the wall until its centre line stands ``least_mm`` from it."""
     now = layer_of(scene.room, ref).rod.projection
+    support = layer_at(scene, ref).support
+    if support.from_sash_mm is not None:
+        return  # inside an opening it is held from the sash, and to stand farther out is to leave the reveal
     at = length(scene, mark_up(least_mm, scene.room.graduation_mm))
     if now.mm < at.mm <= MOST_PROJECTION_MM:
         label = msg("Hold the rod {at} out from the wall", at=Mm(at.mm))
@@ -214,10 +228,17 @@ def bracket_to(
     yield Change(label, lambda room: replace_at(room, ref, place=new), _can_hold(new))
 
 
+def _kits_like(scene: Scene, ref: Ref) -> list[BracketRow]:
+    """The kits that are screwed to what the bracket at ``ref`` is screwed to."""
+    now = scene.trade.brackets.get(bracket_of(scene.room, ref).kit)
+    mount = "wall" if now is None else now.mount
+    return [row for row in scene.trade.brackets.values() if row.mount == mount]
+
+
 def passing_kit(scene: Scene, ref: Ref) -> Iterator[Change]:
     """Put a bracket there that lets rings pass."""
     name = bracket_name(scene, ref)
-    for row in scene.trade.brackets.values():
+    for row in _kits_like(scene, ref):
         if row.rings_pass:
             label = msg("Make {bracket} one that lets rings pass: {kit}", bracket=name, kit=Message(row.name))
             yield _kit_change(label, ref, row.id)
@@ -229,7 +250,7 @@ def smaller_plate(scene: Scene, ref: Ref) -> Iterator[Change]:
     row = scene.trade.brackets.get(now.kit)
     if row is None:
         return
-    for other in sorted(scene.trade.brackets.values(), key=lambda kit: kit.plate_width_mm):
+    for other in sorted(_kits_like(scene, ref), key=lambda kit: kit.plate_width_mm):
         is_smaller = other.plate_width_mm < row.plate_width_mm or other.plate_below_mm < row.plate_below_mm
         if is_smaller and other.rings_pass == row.rings_pass:
             label = msg("Use a smaller bracket there: {kit}", kit=Message(other.name))
