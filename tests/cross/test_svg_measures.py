@@ -10,6 +10,7 @@ from elevation.commands.draw import picture_of
 from elevation.output.svg import to_svg
 from elevation.room.file import load_room
 from elevation.trade.tables import load_trade
+from tests.cross.scales import FOOT_INCH, ISO_5455, printed_ratio
 from tests.cross.vectors import SVG, overall, svg_strokes
 
 WALLS = [
@@ -17,17 +18,6 @@ WALLS = [
     for demo in sorted(places.demo_rooms().glob("*.room.json"))
     for number, wall in enumerate(load_room(demo).walls)
 ]
-# ISO 5455:1979, table 1, reduction scales for buildings, and full size; from memory.
-ISO_5455 = {1, 2, 5, 10, 20, 50, 100, 200}
-# Architect's scales, inches to the foot: 3, 1 1/2, 1, 3/4, 1/2, 3/8, 1/4, 3/16, 1/8, 3/32, 1/16; common practice.
-FOOT_INCH = {12 / inches for inches in (3, 1.5, 1, 0.75, 0.5, 0.375, 0.25, 0.1875, 0.125, 0.09375, 0.0625)}
-
-
-def printed_ratio(text: str) -> float:
-    """The scale that the sheet itself names, such as 1:16 or 1:20."""
-    found = re.findall(r"\b1\s*:\s*(\d+(?:[.,]\d+)?)", text)
-    assert len(set(found)) == 1, found
-    return float(found[0].replace(",", "."))
 
 
 @pytest.fixture(scope="module")

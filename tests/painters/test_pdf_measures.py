@@ -10,7 +10,7 @@ from elevation.commands.draw import picture_of
 from elevation.output.painters.pdf import to_pdf
 from elevation.room.file import load_room
 from elevation.trade.tables import load_trade
-from tests.cross.test_svg_measures import FOOT_INCH, ISO_5455, printed_ratio
+from tests.cross.scales import FOOT_INCH, ISO_5455, printed_ratio
 from tests.cross.vectors import MM_PER_POINT, overall, pdf_strokes
 
 DEMOS = sorted(places.demo_rooms().glob("*.room.json"))
