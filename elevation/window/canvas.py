@@ -164,6 +164,7 @@ class Canvas(QWidget):
 
     def _on_changed(self, event: Event) -> None:
         if event == "view":
+            self.hot = None
             self.fit()
         self.update()
 

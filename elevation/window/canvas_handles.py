@@ -44,7 +44,9 @@ def paint_handles(painter: QPainter, canvas: Canvas, pointer: Point | None, *, i
             overlay.paint_handle(painter, handle, viewport.to_px(handle.at), is_hot=is_hot, is_focused=False)
     if focused is not None:
         overlay.paint_handle(painter, focused, viewport.to_px(focused.at), is_hot=True, is_focused=True)
-    named = canvas.hot or focused
+    # The room may have changed under a still pointer: the handle is looked up again.
+    hot = next((handle for handle in near if canvas.hot is not None and handle.key == canvas.hot.key), None)
+    named = hot or focused
     if named is not None:
         _say(painter, canvas, tag_of(canvas.session, named), viewport.to_px(named.at))
 

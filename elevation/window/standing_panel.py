@@ -18,8 +18,8 @@ from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.window.drawer import Choice
 from elevation.window.fact_form import Fact, FactForm
-from elevation.window.measurements import error_sentence
 from elevation.window.made_of import substrate_facts
+from elevation.window.measurements import error_sentence
 from elevation.window.standing_edits import more_floor, more_obstacle, more_opening, with_stool
 from elevation.window.texts import tr
 from elevation.words import Message, msg
@@ -43,6 +43,7 @@ OBSTACLES = {
     "pipe": msg("pipe"), "door-swing": msg("reach of another door"),
 }  # fmt: skip
 WALL_ENDS = {"corner": msg("a corner"), "open": msg("open")}
+LANGUAGES = {"en": msg("English"), "de": msg("German")}
 UNITS = {"in": msg("inches"), "mm": msg("millimetres")}
 
 
@@ -115,7 +116,18 @@ class StandingPanel(QWidget):
             self._ref = picked[:2]
         if self._ref not in refs:
             self._ref = refs[0]
-        seen = (room.name, room.unit, room.sleeping, room.children, room.no_holes, wall, self._ref)
+        seen = (
+            room.name,
+            room.unit,
+            room.language,
+            room.graduation,
+            room.floor_to_come,
+            room.sleeping,
+            room.children,
+            room.no_holes,
+            wall,
+            self._ref,
+        )
         if len(seen) == len(self._seen) and all(a is b or a == b for a, b in zip(seen, self._seen, strict=True)):
             return
         self._seen = seen
@@ -183,6 +195,7 @@ def _wall_facts(ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, ...]:
         Fact((), "name", msg("room"), "text"),
         Fact((), "unit", msg("bare figures are"), "choice", said(UNITS)),
         Fact((), "graduation", msg("smallest mark of the tape")),
+        Fact((), "language", msg("language of the sheets"), "choice", said(LANGUAGES)),
         Fact((), "sleeping", msg("somebody sleeps here"), "flag"),
         Fact((), "children", msg("children or pets may pull"), "flag"),
         Fact((), "no_holes", msg("no holes allowed"), "flag"),

@@ -258,3 +258,49 @@ def test_bare_figures_take_the_rooms_unit_once_it_changes(window):
     window.refresher.now()
     type_into(window.measurements.row((window.session.wall_id,), "width").field, "3900")
     assert wall(window).width.mm == 3900
+
+
+def test_a_bare_opening_is_dressed_and_undressed(make_window, demo_room):
+    window = make_window(demo_room("3-attic.room.json"))
+    scheme = window.session.committed.walls[0].schemes[0]
+    count = len(scheme.treatments)
+    assert count < len(window.session.committed.walls[0].openings)
+    window.hang.add_treatment.click()
+    now = window.session.committed.walls[0].schemes[0].treatments
+    assert len(now) == count + 1
+    assert window.session.selection[2] == now[-1].id
+    covered = set(now[-1].openings)
+    assert not covered & {key for treatment in now[:-1] for key in treatment.openings}
+    window.hang.refresh()
+    assert window.hang.layer_ref[2] == now[-1].id
+    window.hang.drop_treatment.click()
+    assert len(window.session.committed.walls[0].schemes[0].treatments) == count
+
+
+def test_a_dressed_wall_takes_no_more(window):
+    said = []
+    window.hang.refused.connect(said.append)
+    window.hang.add_treatment.click()
+    assert said
+    assert "dressed" in said[-1]
+
+
+def test_a_wall_without_any_treatment_can_be_dressed(window):
+    window.hang.drop_treatment.click()
+    assert window.session.set_out().treatments == ()
+    window.hang.refresh()
+    assert not window.hang.form.isVisibleTo(window.hang)
+    window.hang.add_treatment.click()
+    assert len(window.session.set_out().treatments) == 1
+
+
+def test_a_treatment_covers_what_is_ticked(make_window, demo_room):
+    window = make_window(demo_room("2-living-room.room.json"))
+    ref = window.hang.layer_ref[:3]
+    opening = window.session.committed.walls[0].openings[0]
+    box = window.hang.form.rows[ref, f"covers {opening.id}"].editor
+    assert box.isChecked()
+    box.click()
+    treatment = window.session.committed.walls[0].schemes[0].treatments[0]
+    assert opening.id not in treatment.openings
+    assert len(window.session.set_out().treatments[0].openings) == len(treatment.openings)

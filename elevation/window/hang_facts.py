@@ -1,0 +1,155 @@
+"""The rows of the form of what hangs: scheme, treatment, cloth, rod, hem, panels, brackets."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import Any
+
+from elevation.room.model import Layer, Ref, Room, Wall
+from elevation.session.session import Session
+from elevation.trade.model import Trade
+from elevation.window.fact_form import Fact
+from elevation.window.hang_edits import cover, is_covered, rename_colour
+from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, hold_end, hold_height
+from elevation.window.made_of import drilling_caution
+from elevation.window.texts import tr
+from elevation.words import Message, msg
+
+_BODIES = {
+    "sheer": msg("sheer"), "light": msg("light"), "medium": msg("medium"), "lined": msg("lined"),
+    "interlined": msg("interlined"),
+}  # fmt: skip
+_HEMS = {
+    "sill": msg("at the sill"), "apron": msg("below the apron"), "clear": msg("clear of the floor"),
+    "kiss": msg("kissing the floor"), "break": msg("breaking on the floor"), "puddle": msg("puddling on the floor"),
+    "length": msg("a finished length"), "panel": msg("as long as the panel is"),
+}  # fmt: skip
+_PLACES = {
+    "from-left-end": msg("in from the left end"), "from-right-end": msg("in from the right end"),
+    "from-centre": msg("from the middle"), "from-wall-left": msg("from the wall's left end"),
+}  # fmt: skip
+
+
+def _said(texts: dict[str, Message]) -> tuple[tuple[str, str], ...]:
+    return tuple((key, tr(text)) for key, text in texts.items())
+
+
+def layer_facts(session: Session, ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
+    """The rows of a layer's form."""
+    return (
+        *_cloth(ref, trade),
+        *_rod(session, ref, layer, trade),
+        *_hem(ref, layer),
+        *_panels(ref, layer),
+        *_brackets(ref, layer, trade),
+    )
+
+
+def treatment_facts(ref: Ref, wall: Wall) -> tuple[Fact, ...]:
+    """The scheme's goal, and what the treatment covers."""
+    facts = [
+        Fact(ref[:2], "", msg("Scheme"), "title"),
+        Fact(ref[:2], "clear_glass_to", msg("glass that open cloth may cover, each side")),
+        Fact(ref, "", msg("Treatment"), "title"),
+        Fact(ref, "name", msg("name of the treatment"), "text"),
+    ]
+    facts += [
+        Fact(
+            ref,
+            f"covers {opening.id}",
+            msg("covers opening {number}", number=number),
+            "flag",
+            edit=partial(cover, ref, opening.id),
+            read=partial(is_covered, ref, opening.id),
+        )
+        for number, opening in enumerate(wall.openings, 1)
+    ]
+    return tuple(facts)
+
+
+def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
+    headings = tuple((row.id, row.name) for row in trade.headings.values())
+    return (
+        Fact(ref, "", msg("Cloth"), "title"),
+        Fact(ref, "fabric.name", msg("name of the cloth"), "text"),
+        Fact(ref, "fabric.colour", msg("colour"), "colour", edit=partial(rename_colour, ref)),
+        Fact(ref, "fabric.body", msg("body"), "choice", _said(_BODIES)),
+        Fact(ref, "heading", msg("heading"), "choice", headings),
+        Fact(ref, "drop", msg("rod's centre to the top of the cloth, if measured")),
+    )
+
+
+def _rod(session: Session, ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
+    sections = tuple((row.id, row.name) for row in trade.sections.values())
+    ends = tuple((row.id, row.name) for row in trade.ends.values())
+    rod = layer.rod
+
+    def hold(room: Room, key: Any) -> Room:
+        return hold_height(room, session.set_out(), ref, key)
+
+    def hold_left(room: Room, key: Any) -> Room:
+        return hold_end(room, session.set_out(), ref, "left", key)
+
+    def hold_right(room: Room, key: Any) -> Room:
+        return hold_end(room, session.set_out(), ref, "right", key)
+
+    return (
+        Fact(ref, "", msg("Rod"), "title"),
+        Fact(ref, "rod.height.at", msg("height, {held}", held=HEIGHT_HOLDS[rod.height.hold]), needed=True),
+        Fact(ref, "rod.height.hold", msg("hold the height"), "choice", _said(HEIGHT_HOLDS), edit=hold),
+        Fact(ref, "rod.left.at", msg("left end, {held}", held=END_HOLDS[rod.left.hold]), needed=True),
+        Fact(ref, "rod.left.hold", msg("hold the left end"), "choice", _said(END_HOLDS), edit=hold_left),
+        Fact(ref, "rod.right.at", msg("right end, {held}", held=END_HOLDS[rod.right.hold]), needed=True),
+        Fact(ref, "rod.right.hold", msg("hold the right end"), "choice", _said(END_HOLDS), edit=hold_right),
+        Fact(ref, "rod.section", msg("section"), "choice", sections),
+        Fact(ref, "rod.diameter", msg("diameter, if another")),
+        Fact(ref, "rod.projection", msg("wall to the rod's centre"), needed=True),
+        Fact(ref, "rod.ends", msg("ends"), "choice", ends),
+        Fact(ref, "rod.stock", msg("longest piece at hand")),
+    )
+
+
+def _hem(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
+    facts = [Fact(ref, "", msg("Hem"), "title"), Fact(ref, "hem.target", msg("hem"), "choice", _said(_HEMS))]
+    if layer.hem.target not in ("kiss", "panel"):
+        facts.append(Fact(ref, "hem.at", msg("by how much")))
+    return tuple(facts)
+
+
+def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
+    facts: list[Fact] = []
+    parks = [("left", tr(msg("the left"))), ("right", tr(msg("the right")))]
+    for number, bracket in enumerate(layer.brackets, 1):
+        parks.append((f"left-of:{bracket.id}", tr(msg("left of bracket {number}", number=number))))
+        parks.append((f"right-of:{bracket.id}", tr(msg("right of bracket {number}", number=number))))
+    for number, panel in enumerate(layer.panels, 1):
+        here = (*ref, panel.id)
+        facts += [
+            Fact(here, "", msg("Panel {number}", number=number), "title"),
+            Fact(here, "flat_width", msg("flat width of a piece"), needed=True),
+            Fact(here, "count", msg("pieces side by side"), "count"),
+            Fact(here, "label_length", msg("length on the packet")),
+            Fact(here, "measured_length", msg("length measured")),
+            Fact(here, "parks", msg("parks at"), "choice", tuple(parks)),
+            Fact(here, "stationary", msg("never draws"), "flag"),
+            Fact(here, "drawn", msg("drawn out by")),
+            Fact(here, "stack", msg("stack, squeezed and measured")),
+        ]
+    return tuple(facts)
+
+
+def _brackets(ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
+    kits = tuple((row.id, row.name) for row in trade.brackets.values())
+    facts: list[Fact] = []
+    if layer.brackets:
+        facts.append(Fact(ref, "", drilling_caution(), "note"))
+    for number, bracket in enumerate(layer.brackets, 1):
+        here = (*ref, bracket.id)
+        facts += [
+            Fact(here, "", msg("Bracket {number}", number=number), "title"),
+            Fact(here, "place.at", msg("place, {held}", held=_PLACES.get(bracket.place.hold, msg("held"))), needed=True),
+            Fact(here, "place.hold", msg("measured"), "choice", _said(_PLACES)),
+            Fact(here, "kit", msg("kit"), "choice", kits),
+            Fact(here, "height", msg("height as built")),
+        ]
+    return tuple(facts)
