@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
+from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from elevation.findings.model import Finding
@@ -22,6 +22,7 @@ from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
 from elevation.window.clearance_marks import clearance_groups
 from elevation.window.shown import Shown
+from elevation.window.standing_layers import StandingLayers
 from elevation.window.texts import language
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport, fitted
 
@@ -29,7 +30,7 @@ BORDER_PX = 10.0
 """Desk that stays in sight around the paper."""
 MARGIN_MM = 4.0
 """Paper around everything that is drawn, paper mm."""
-_WORTH_KEEPING = 3
+_SAME_SCALE = 1e-6
 
 
 class Kept:
@@ -78,7 +79,7 @@ class CanvasPicture:
         self._rungs: dict[str, str] = {}
         self._annotated: tuple[tuple[Any, ...], Annotation] | None = None
         self._last: tuple[Group, ...] = ()
-        self._under: tuple[Placing, tuple[Group, ...], QPixmap] | None = None
+        self._standing: StandingLayers | None = None
 
     # -- making --------------------------------------------------------------------
 
@@ -166,7 +167,11 @@ class CanvasPicture:
             unit = viewport.mm_per_paper
             sides = (-extent[0], extent[3] - high[1] / unit, extent[2] - high[0] / unit, low[1] / unit - extent[1])
             left, top, right, bottom = (BORDER_PX + (max(side, 0.0) + MARGIN_MM) * PX_PER_PAPER_MM for side in sides)
-            viewport = fitted(low, high, (width, height), (left, top, right, bottom))
+            better = fitted(low, high, (width, height), (left, top, right, bottom))
+            if abs(better.px_per_mm - viewport.px_per_mm) < _SAME_SCALE * viewport.px_per_mm:
+                # Settled: the annotation that was laid for this very scale is the one that is painted.
+                break
+            viewport = better
         return viewport
 
     def _extent(self, viewport: Viewport) -> tuple[float, float, float, float]:
@@ -185,40 +190,20 @@ class CanvasPicture:
         *,
         is_dragging: bool,
     ) -> None:
-        """Paint desk, paper and groups.
-
-        While something is dragged, what lies under the first group that changes is painted once and kept as pixels.
-        """
+        """Paint desk, paper and groups; while something is dragged, what stands still is kept as pixels."""
         placing = viewport.placing
-        under = self._under
-        if under is not None and not (under[0] == placing and _starts_with(groups, under[1])):
-            under = self._under = None
-        if under is None and is_dragging:
-            shared = _shared(groups, self._last)
-            if shared >= _WORTH_KEEPING:
-                under = self._under = self._keep(canvas, groups[:shared], placing, desk)
-        if under is None:
-            painter.fillRect(canvas.rect(), desk)
-            self._paint_paper(painter, placing)
+        if not is_dragging or (self._standing is not None and self._standing.placing != placing):
+            self._standing = None
+        if is_dragging and self._standing is None:
+            self._standing = StandingLayers(canvas, placing, self._last)
+        painter.fillRect(canvas.rect(), desk)
+        self._paint_paper(painter, placing)
+        if self._standing is None:
             self.replay.paint(groups, painter, placing)
         else:
-            painter.drawPixmap(0, 0, under[2])
-            self.replay.paint(groups[len(under[1]) :], painter, placing)
+            self._standing.paint(groups, painter, self.replay)
         self._last = groups
         self.replay.forget_all_but(groups)
-
-    def _keep(
-        self, canvas: QWidget, groups: tuple[Group, ...], placing: Placing, desk: QColor
-    ) -> tuple[Placing, tuple[Group, ...], QPixmap]:
-        ratio = canvas.devicePixelRatioF()
-        pixels = QPixmap(round(canvas.width() * ratio), round(canvas.height() * ratio))
-        pixels.setDevicePixelRatio(ratio)
-        pixels.fill(desk)
-        painter = QPainter(pixels)
-        self._paint_paper(painter, placing)
-        self.replay.paint(groups, painter, placing)
-        painter.end()
-        return placing, groups, pixels
 
     def _paint_paper(self, painter: QPainter, placing: Placing) -> None:
         if self._annotated is None:
@@ -230,12 +215,13 @@ class CanvasPicture:
             placing.wall_y - (top + MARGIN_MM) * unit,
             (right - left + 2 * MARGIN_MM) * unit,
             (top - bottom + 2 * MARGIN_MM) * unit,
-        )
+        ).toAlignedRect()
+        # Two calls: filled and outlined in one, a sheet this large takes longer than all that stands on it.
+        painter.fillRect(sheet, QColor(colour(Ink.PAPER)))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
         painter.setPen(QPen(QColor(0, 0, 0, 45), 1))
-        painter.setBrush(QColor(colour(Ink.PAPER)))
-        painter.drawRect(sheet.toAlignedRect())
         painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRect(sheet)
 
     def paint_lit(self, painter: QPainter, groups: tuple[Group, ...], viewport: Viewport, ref: Ref, field: str) -> None:
         """Paint the dimension of a field again, in the ink of what is held."""
@@ -251,7 +237,7 @@ class CanvasPicture:
 
     def forget_cached(self) -> None:
         """The canvas has another size, ratio or desk."""
-        self._under = None
+        self._standing = None
 
 
 def _is_same_field(one: str, other: str) -> bool:
@@ -264,16 +250,3 @@ def _same_where_equal(groups: tuple[Group, ...], before: tuple[Group, ...]) -> t
     return tuple(
         old if (old := known.get((group.layer, group.ref))) is not None and old == group else group for group in groups
     )
-
-
-def _starts_with(groups: tuple[Group, ...], start: tuple[Group, ...]) -> bool:
-    return len(groups) >= len(start) and all(a is b for a, b in zip(groups, start, strict=False))
-
-
-def _shared(groups: tuple[Group, ...], before: tuple[Group, ...]) -> int:
-    count = 0
-    for one, other in zip(groups, before, strict=False):
-        if one is not other:
-            break
-        count += 1
-    return count
