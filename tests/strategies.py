@@ -422,6 +422,7 @@ class Maker:
             no_holes=pick.chance(8),
             children=pick.chance(4),
             floor_to_come=self.between(5, 40) if pick.chance(8) else None,
+            one_height=pick.chance(4),
             limits={"rod-low": self.between(25, 150)} if pick.chance(6) else {},
             walls=walls,
         )

@@ -26,6 +26,7 @@ from elevation.room.edits import replace_rod
 from elevation.room.model import Held, Ref, Room
 from elevation.setting_out.hems import length_in_hand
 from elevation.setting_out.model import SetOut, Span
+from elevation.setting_out.room_rods import rods_elsewhere
 from elevation.units import Length
 from elevation.words import Message, Mm, msg
 
@@ -96,6 +97,9 @@ def height_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> It
         if other.landed.ref != dressed.landed.ref:
             reason = msg("level with the rod of {where}", where=where(other.landed_treatment))
             yield Sticking(axis, ref, other.landed.support.height_mm, reason, NEIGHBOUR)
+    for rod in rods_elsewhere(context.room, set_out.wall, set_out.scheme, context.trade):
+        reason = msg("level with the rod of {where}, wall {wall}", where=where(rod.treatment), wall=rod.wall_name)
+        yield Sticking(axis, ref, rod.height_mm, reason, NEIGHBOUR)
     for opening in uncovered(context, dressed.landed_treatment):
         reason = msg("level with the head of {opening}", opening=opening_name(opening))
         yield Sticking(axis, ref, opening.top_mm, reason, NEIGHBOUR)

@@ -186,12 +186,12 @@ def same_as(room: Room, ref: Ref, targets: Iterable[Ref], trade: Trade, parts: I
             where = (*scheme_ref, there.id)
             done.add(where)
             layers = _handed_on(room, ref, (target[0], there.openings), trade)
-            made = edit_at(made, where, partial(_carried, layers, wanted))
+            made = edit_at(made, where, partial(_carried, source, layers, wanted))
     return made
 
 
-def _carried(layers: tuple[Layer, ...], parts: tuple[Part, ...], treatment: Treatment) -> Treatment:
-    return carry(treatment, layers, parts)
+def _carried(source: Treatment, layers: tuple[Layer, ...], parts: tuple[Part, ...], treatment: Treatment) -> Treatment:
+    return carry(treatment, source, layers, parts)
 
 
 def _scheme_for(room: Room, ref: Ref, wall_id: str) -> tuple[Room, tuple[str, str]]:

@@ -31,20 +31,29 @@ def copied(treatment: Treatment, openings: tuple[str, ...], layers: Iterable[Lay
     return replace(treatment, id="", name="", openings=openings, layers=tuple(as_planned(layer) for layer in layers))
 
 
-def carry(target: Treatment, layers: tuple[Layer, ...], parts: Iterable[Part]) -> Treatment:
+# Where a rod is fixed decides what may hold it: these go together where that differs.
+_FIXED: frozenset[Part] = frozenset({"height", "reach", "rod", "brackets"})
+
+
+def carry(target: Treatment, source: Treatment, layers: tuple[Layer, ...], parts: Iterable[Part]) -> Treatment:
     """``target`` with ``parts`` of the layers of another treatment, front layer to front layer.
 
+    ``layers`` are those of ``source``, made ready to be handed on. Where the two are fixed to something else (wall,
+    ceiling, reveal), rod and brackets are carried together with that, since one cannot be held like the other.
     A layer that it does not have is added where panels are handed on; layers that only it has stay. Ids stay, so that
     what refers to them still holds.
     """
     wanted = frozenset(parts)
+    mount = target.mount
+    if source.mount != mount and wanted & _FIXED:
+        wanted, mount = wanted | _FIXED, source.mount
     made = [_layer(mine, as_planned(theirs), wanted) for mine, theirs in zip(target.layers, layers, strict=False)]
     made.extend(target.layers[len(made) :])
     if "panels" in wanted:
         for theirs in layers[len(target.layers) :]:
             key = theirs.id if all(layer.id != theirs.id for layer in made) else new_id([one.id for one in made], "l")
             made.append(replace(as_planned(theirs), id=key))
-    return changed(target, layers=tuple(made))
+    return changed(target, layers=tuple(made), mount=mount)
 
 
 def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
@@ -57,7 +66,8 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
         other = theirs.rod
         rod = changed(rod, section=other.section, diameter=other.diameter, projection=other.projection, stock=other.stock)
     if "ends" in parts:
-        rod = changed(rod, ends=theirs.rod.ends)
+        other = theirs.rod
+        rod = changed(rod, ends=other.ends, left_ends=other.left_ends, right_ends=other.right_ends)
     layer = changed(mine, rod=rod)
     if "hem" in parts:
         layer = changed(layer, hem=theirs.hem)

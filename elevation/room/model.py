@@ -296,7 +296,9 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     projection : Length
         Wall's face to the rod's centre line; in a reveal and on a sash: the sash to the rod's centre line.
     ends : str
-        Row id in the ends table (``bare``, ``cap``, ``ball-finial`` ...).
+        Row id in the ends table (``bare``, ``cap``, ``ball-finial``, ``socket``, ``return`` ...).
+    left_ends, right_ends : str or None
+        Row id for that end alone where it ends in another way.
     stock : Length or None
         Longest piece at hand; None takes the section's.
     """
@@ -308,6 +310,8 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     diameter: Length | None = None
     projection: Length = Length(88.9, "3 1/2 in")
     ends: str = "ball-finial"
+    left_ends: str | None = None
+    right_ends: str | None = None
     stock: Length | None = None
 
 
@@ -373,6 +377,10 @@ class Wall(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         Row of the wall kinds; ``not-known`` until tested.
     openings, obstacles, schemes : tuples
         Openings stand in order from the left.
+    studs : tuple of Length
+        Middles of the studs that were found, from the wall's left end, in order.
+    stud_spacing : Length or None
+        From stud to stud; None takes the usual figure.
     gap_right : Length or None
         Last link of the measuring chain: last casing to the wall's right end.
     """
@@ -390,6 +398,8 @@ class Wall(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         "not-known", "board-timber-studs", "board-metal-studs", "board-dabs", "board-battens", "plaster-lath",
         "solid-brick", "hollow-block", "aerated-block", "concrete", "timber", "tile",
     ] = "not-known"  # fmt: skip
+    studs: tuple[Length, ...] = ()
+    stud_spacing: Length | None = None
     gap_right: Length | None = None
     openings: tuple[Opening, ...] = ()
     obstacles: tuple[Obstacle, ...] = ()
@@ -412,6 +422,8 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         A sleeping room; a rented one where nothing may be drilled; children or pets who pull.
     floor_to_come : Length or None
         Thickness of a floor still to be laid.
+    one_height : bool
+        The rods of all its walls are wished at one height.
     limits : dict
         Limits of rules that this room overrides, by the limit's id.
     walls : tuple of Wall
@@ -425,6 +437,7 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     no_holes: bool = False
     children: bool = False
     floor_to_come: Length | None = None
+    one_height: bool = False
     limits: dict[str, Length] = {}
     walls: tuple[Wall, ...] = ()
 
