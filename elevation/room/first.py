@@ -25,6 +25,7 @@ from elevation.room.model import (
 from elevation.room.validate import check_room
 from elevation.trade import load_trade
 from elevation.trade.model import Trade
+from elevation.trade.placement import split_gap
 from elevation.units import Length, length_of
 
 Unit = Literal["in", "mm"]
@@ -196,9 +197,8 @@ def _above_casing(facts: FirstFacts, unit: Unit, trade: Trade) -> Length:
     gap_mm = facts.ceiling.mm - (facts.crown.mm if facts.crown else 0.0) - top_mm
     low_mm = trade.limits["rod-low"].value
     under_mm = trade.limits["rod-under-ceiling"].value
-    asked_mm = low_mm + under_mm
-    if gap_mm < asked_mm:
-        return _round(max(gap_mm, 0.0) * low_mm / asked_mm, unit)
+    if gap_mm < low_mm + under_mm:
+        return _round(split_gap(0.0, max(gap_mm, 0.0), low_mm, under_mm), unit)
     return _round_down(min(low_mm + _IN, gap_mm - under_mm), unit)
 
 

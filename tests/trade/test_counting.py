@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from elevation.trade.counting import pieces_of, rings_of
-from elevation.trade.placement import finished_length, rod_between, rod_to_clear, split_gap
+from elevation.trade.placement import split_gap
 
 
 @pytest.mark.parametrize(
@@ -27,13 +27,10 @@ def test_the_fewest_pieces(length: float, stock: float, pieces: int) -> None:
     assert pieces_of(length, stock) == pieces
 
 
-def test_placement_by_hand() -> None:
-    # Head 84 in, ceiling 96 in: two thirds up is 92 in; from memory.
-    assert rod_between(84, 96, 2 / 3) == pytest.approx(92)
+def test_a_gap_too_small_for_both_is_shared() -> None:
     # 4 in of gap shared between 3 and 3 in leaves 2 and 2; common practice, no source.
     assert split_gap(92, 96, 3, 3) == pytest.approx(94)
+    # 4 in between 3 and 1 in: 3 above the head, 1 below the ceiling.
+    assert split_gap(92, 96, 3, 1) == pytest.approx(95)
     assert split_gap(92, 96, 0, 0) == pytest.approx(94)
-    # Floor 1/2 in higher on the right: the shortest drop governs.
-    assert finished_length(90, 0.0, 0.5, 0.5) == pytest.approx(89)
-    # 36 in of glass, 5 and 6 in of stack.
-    assert rod_to_clear(10, 46, 5, 6) == pytest.approx(47)
+    assert split_gap(92, 96, 0, 3) == pytest.approx(92)

@@ -15,6 +15,7 @@ from elevation.trade.stack import (
     traverse_rod_for_glass,
 )
 from elevation.trade.tables import limit_of
+from elevation.words import Mm
 
 INCH = 25.4
 TRADE = load_trade()
@@ -85,6 +86,21 @@ def test_the_basis_tells_the_three_models_apart() -> None:
     pleated = stack_of(1000.0, TRADE.headings["pinch-pleat"], TRADE.bodies["light"]).basis
     measured = stack_of(1000.0, TRADE.headings["clip-rings"], TRADE.bodies["light"], 90.0).basis
     assert len({flat.template, pleated.template, measured.template}) == 3
+
+
+def test_the_basis_of_flat_cloth_names_the_figure_of_its_body() -> None:
+    # 4 1/2 in for each 54 in, half as much again where the body says so.
+    half_more = msgspec.structs.replace(TRADE.bodies["light"], stack_factor=1.5)
+    basis = stack_of(1000.0, TRADE.headings["clip-rings"], half_more).basis
+    assert basis.params["stack"] == Mm(6.75 * INCH)
+    assert basis.params["cloth"] == Mm(54 * INCH)
+
+
+def test_a_one_way_draw_has_one_leading_edge_and_a_return_at_each_end() -> None:
+    # Rod 100 in, 4 in of return at each end, fullness 2.5: 270 in of cloth, 5 widths of 54 in.
+    heading = msgspec.structs.replace(TRADE.headings["pinch-pleat"], fullness_typical=2.5)
+    expected = 5 * heading.stack_mm + heading.stack_plus_mm
+    assert traverse_one_way_stack(100 * INCH, heading, 4 * INCH) == pytest.approx(expected)
 
 
 def test_lined_cloth_takes_the_model_figures() -> None:

@@ -29,6 +29,33 @@ def test_too_many_are_taken_back() -> None:
     assert reconcile([1.6, 2.7, 3.55], 7.85, 1.0) == [2, 3, 3]
 
 
+def sixteenths(*marks: float) -> list[float]:
+    return [mark * SIXTEENTH for mark in marks]
+
+
+@pytest.mark.parametrize(
+    ("marks", "moved"),
+    [
+        # Of the three, the second loses most of a mark: neither the shortest nor the longest takes it.
+        ((10.3, 20.45, 40.4), (0, 1, 0)),
+        # Too many: the second gains most.
+        ((10.7, 20.55, 40.6), (0, -1, 0)),
+        # Equal losses: the longer one; both ways.
+        ((10.4, 40.4, 20.2), (0, 1, 0)),
+        ((20.2, 40.4, 10.4), (0, 1, 0)),
+        ((10.6, 40.6, 20.8), (0, -1, 0)),
+        # Equal in everything: the one nearest to the middle, of five the third, of two in the middle the first.
+        ((20.21, 20.21, 20.21, 20.21, 20.21), (0, 0, 1, 0, 0)),
+        ((20.2, 20.2, 20.2, 20.2), (0, 1, 0, 0)),
+        # A millionth of a mark, or of a mm, decides nothing: float noise must not.
+        ((40.4 + 2e-7, 40.4, 40.4), (0, 1, 0)),
+    ],
+)
+def test_who_moves_on_a_tape_in_sixteenths(marks: tuple[float, ...], moved: tuple[int, ...]) -> None:
+    parts = sixteenths(*marks)
+    assert reconcile_chain(parts, sum(parts), SIXTEENTH).moved == moved
+
+
 def test_a_measured_segment_stays() -> None:
     chain = reconcile_chain([1.4, 2.3, 3.45], 7.15, 1.0, [False, False, True])
     assert chain.marks == (2, 2, 3)

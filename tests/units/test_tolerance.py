@@ -52,3 +52,23 @@ def test_ratios() -> None:
     assert same_ratio(0.0, 0.0)
     assert not less_ratio(1.0, 1.0 + 5e-10)
     assert less_ratio(1.0, 1.1)
+
+
+def test_the_very_edge_of_touching_still_touches() -> None:
+    # Just inside, at and just outside 1e-6 mm, for all four questions; at the edge nothing is called short, over or apart.
+    for beyond_mm, is_apart in ((0.9e-6, False), (1e-6, False), (1.1e-6, True)):
+        assert touches(0.0, beyond_mm) is not is_apart
+        assert falls_short(-beyond_mm, 0.0, 0.0) is is_apart
+        assert exceeds(beyond_mm, 0.0, 0.0) is is_apart
+        assert overlaps(0.0, 5.0, -5.0, beyond_mm) is is_apart
+        assert overlaps(-5.0, beyond_mm, 0.0, 5.0) is is_apart
+
+
+@pytest.mark.parametrize(("apart", "same"), [(0.9e-9, True), (1.1e-9, False)])
+def test_the_edge_of_equal_ratios(apart: float, same: bool) -> None:
+    assert same_ratio(1.0 - apart, 1.0) is same
+    assert same_ratio(1.0, 1.0 - apart) is same
+    assert less_ratio(1.0 - apart, 1.0) is not same
+    assert not less_ratio(1.0, 1.0 - apart)
+    # Of the larger, whatever its sign.
+    assert same_ratio(-1000.0, -1000.0 + 1000 * apart) is same
