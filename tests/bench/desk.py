@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
+from itertools import pairwise
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
@@ -29,6 +30,10 @@ GESTURES = (
     ("opening side", "opening-right", (40, 0)),
     ("floor station", "floor", (0, -30)),
 )
+
+
+HAND_PX_PER_MM = 0.08
+"""Four windows fill the canvas at about this scale: all drags are done from there."""
 
 
 class Desk:
@@ -61,6 +66,15 @@ class Desk:
         """The first handle of that axis, by its place from the left."""
         found = [handle for handle in self.canvas.handles() if handle.axis == axis]
         return min(found, key=lambda handle: handle.at[0])
+
+    def near(self, handle: Handle) -> tuple[float, float]:
+        """Look at the wall from where a hand would take the handle, not from so far that a pixel is a foot; its pixel."""
+        self.canvas.fit()
+        place = self.canvas.viewport.to_px(handle.at)
+        if self.canvas.viewport.px_per_mm < HAND_PX_PER_MM:
+            self.canvas.zoom(HAND_PX_PER_MM / self.canvas.viewport.px_per_mm, *place)
+        self.settle()
+        return place
 
     def mouse(self, kind: QEvent.Type, x: float, y: float) -> None:
         """One event of the left button at a pixel of the canvas, and all that follows from it."""
@@ -131,11 +145,11 @@ def drag(count: int, trade: Trade, folder: Path, at_most: float, moves: int = MO
     desk = Desk(count, trade, folder)
     rows = []
     for name, axis, way in GESTURES:
-        desk.record()
         handle = desk.handle(axis)
-        x, y = desk.canvas.viewport.to_px(handle.at)
+        x, y = desk.near(handle)
+        desk.record()
         desk.mouse(QEvent.Type.MouseButtonPress, x, y)
-        ours, theirs = [], []
+        ours, theirs, rooms = [], [], []
         for move in range(moves + 5):
             part = ((move * 7) % 60) / 60
             went = once(partial(desk.mouse, QEvent.Type.MouseMove, x + way[0] * part, y + way[1] * part))
@@ -143,9 +157,13 @@ def drag(count: int, trade: Trade, folder: Path, at_most: float, moves: int = MO
             if move >= 5:
                 ours.append(went)
                 theirs.append(seen)
+                rooms.append(desk.window.session.room)
         desk.mouse(QEvent.Type.MouseButtonRelease, x, y)
         desk.settle()
-        rows.append(row(f"drag, {count} windows: {name}", ours, theirs, at_most))
+        changed = sum(a != b for a, b in pairwise(rooms)) / (len(rooms) - 1)
+        rows.append(
+            row(f"drag, {count} windows: {name}", ours, theirs, at_most, f"{changed:.0%} of moves changed the room")
+        )
     desk.close()
     return rows
 
