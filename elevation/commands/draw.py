@@ -94,9 +94,10 @@ def write(pictures: Sequence[Picture], out: Path, dpi: int) -> None:
     if ending == ".svg":
         write_atomically(out, to_svg(pictures[0]))
         return
-    _needs_qt()
+    # Said before anything is drawn or loaded: drawing takes a while.
     if not out.parent.is_dir():
         raise BadOutput(str(out), "", "cannot be written: its folder does not exist", "name a folder that exists")
+    _needs_qt()
     if ending == ".png":
         from elevation.output.painters.png import to_png
 

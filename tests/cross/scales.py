@@ -10,6 +10,6 @@ FOOT_INCH = {12 / inches for inches in (3, 1.5, 1, 0.75, 0.5, 0.375, 0.25, 0.187
 
 def printed_ratio(text: str) -> float:
     """The scale that the sheet itself names, such as 1:16 or 1:20."""
-    found = re.findall(r"\b1\s*:\s*(\d+(?:[.,]\d+)?)", text)
+    found = re.findall(r"\b1:(\d+(?:[.,]\d+)?)", text)
     assert len(set(found)) == 1, found
     return float(found[0].replace(",", "."))
