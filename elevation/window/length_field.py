@@ -81,9 +81,14 @@ class LengthField(TextField):
         try:
             length = parse_length(text, self._unit, what=self._what)
         except BadInput as error:
-            self._say(str(error))
+            # The name stands right before the field: only the place in the text needs saying.
+            self._say(str(BadInput(error.where, "", error.wrong, error.right)))
             return
         self._take(length, length.text)
+
+    def check(self) -> None:
+        """Read the text now, as Enter does."""
+        self._enter()
 
     def _take(self, length: Length | None, text: str) -> None:
         self._shown = text

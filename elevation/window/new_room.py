@@ -59,6 +59,7 @@ class NewRoom(QDialog):
             text = tr(msg("{number}  {what}", number=number, what=sentence(tr(name))))
             row = FieldRow(text, self, unit=unit, may_be_empty=not needed)
             row.tag = key
+            row.field.refused.connect(self._fit)
             self.rows[key] = row
             box.addWidget(row)
         self.error = QLabel(self)
@@ -76,7 +77,7 @@ class NewRoom(QDialog):
         box.addWidget(buttons)
         self.unit.chosen.connect(self._take_unit)
         self.setMinimumWidth(420)
-        self.rows["width"].field.setFocus()
+        self.name.setFocus()
 
     def _take_unit(self, unit: str) -> None:
         for row in self.rows.values():
@@ -90,13 +91,17 @@ class NewRoom(QDialog):
             if not text and not needed:
                 lengths[key] = None
                 continue
+            field = self.rows[key].field
+            if not text:
+                self._say(tr(msg("{what} is not filled in; write for example 120 in", what=sentence(tr(name)))))
+                field.setFocus()
+                return
             try:
-                if not text:
-                    raise BadInput(tr(name), "", "is not filled in", "write for example 120 in")
                 lengths[key] = parse_length(text, self.unit.key, what=tr(name))
-            except BadInput as error:
-                self._say(str(error))
-                self.rows[key].field.setFocus()
+            except BadInput:
+                # The field itself says what is wrong.
+                field.setFocus()
+                field.check()
                 return
         try:
             facts = FirstFacts(name=self.name.text().strip(), unit=self.unit.key, **lengths)  # type: ignore[arg-type]
@@ -106,6 +111,14 @@ class NewRoom(QDialog):
             return
         self.accept()
 
-    def _say(self, sentence: str) -> None:
-        self.error.setText(sentence)
+    def _say(self, text: str) -> None:
+        self.error.setText(text)
         self.error.show()
+        self._fit()
+
+    def _fit(self) -> None:
+        """Grow for sentences that appeared: texts that wrap do not make a dialog grow by themselves."""
+        box = self.layout()
+        if box is not None:
+            box.activate()
+            self.resize(self.width(), max(box.totalHeightForWidth(self.width()), box.totalSizeHint().height()))

@@ -176,7 +176,23 @@ def test_a_missing_fact_is_named(qtbot, trade):
     dialog.rows["width"].field.setText("3000")
     dialog.make()
     assert dialog.room is None
-    assert "ceiling" in dialog.error.text()
+    assert "ceiling" in dialog.error.text().lower()
+
+
+def test_a_figure_that_cannot_be_read_is_told_at_its_field_and_the_dialog_grows(qtbot, trade):
+    dialog = NewRoom(trade, "in")
+    qtbot.addWidget(dialog)
+    with qtbot.waitExposed(dialog):
+        dialog.show()
+    height = dialog.height()
+    dialog.rows["width"].field.setText("twelve feet")
+    dialog.make()
+    row = dialog.rows["width"]
+    assert dialog.room is None
+    assert row.error.isVisible()
+    assert "twelve" in row.error.text()
+    assert dialog.height() > height
+    assert row.field.height() >= row.field.sizeHint().height()
 
 
 def test_schemes_are_duplicated_named_switched_and_deleted(window):
