@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from elevation.findings.all_rules import find
 from elevation.findings.model import Finding, Scene
-from elevation.handles.all_handles import handles
 from elevation.handles.model import Handle
+from elevation.handles.remembered import HandleKeeper
 from elevation.room.model import Room
 from elevation.setting_out.memo import Memo
 from elevation.setting_out.model import SetOut
@@ -24,7 +24,8 @@ class Pipeline:
         self.set_out = Memo(set_out)
         self.scene = Memo(Scene)
         self.findings = Memo(find)
-        self.handles = Memo(handles)
+        self.handle_keeper = HandleKeeper()
+        self.handles = Memo(self.handle_keeper.handles)
 
     def set_out_of(self, room: Room, wall_id: str, scheme_id: str | None) -> SetOut:
         """The wall dressed in the scheme."""

@@ -1,0 +1,90 @@
+"""Handles that are remembered are those that would be made anew, and a drag makes only its own treatment's."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from elevation.errors import ElevationError
+from elevation.handles.all_handles import handles
+from elevation.handles.model import Handle
+from elevation.handles.remembered import HANGING, STANDING, HandleKeeper
+from elevation.room.model import Room
+from elevation.session.session import Session
+from elevation.setting_out.whole import set_out
+from elevation.trade.tables import load_trade
+from tests.bench.rooms import windows
+from tests.strategies import random_room
+
+TRADE = load_trade()
+
+
+def said(handle: Handle) -> tuple[object, ...]:
+    """All that a handle is, but for what it would do."""
+    return tuple(getattr(handle, name) for name in Handle.__struct_fields__ if not callable(getattr(handle, name)))
+
+
+def same_moves(one: Handle, other: Handle, room: Room) -> bool:
+    """Whether both would do the same."""
+    low_mm, high_mm = one.bound(False).low_mm, one.bound(False).high_mm
+    target_mm = min(max(one.value_mm + 7.0, low_mm), high_mm)
+    return one.shown_mm(target_mm) == other.shown_mm(target_mm) and one.move(room, target_mm, False) == other.move(
+        room, target_mm, False
+    )
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_remembered_handles_are_those_made_anew(seed: int) -> None:
+    choose, room = random.Random(seed), random_room(seed)
+    session, keeper = Session(room, TRADE), HandleKeeper()
+    for _ in range(8):
+        out = set_out(room, session.wall_id, session.scheme_id, TRADE)
+        kept, fresh = keeper.handles(room, out, TRADE), handles(room, out, TRADE)
+        assert list(map(said, kept)) == list(map(said, fresh))
+        one = choose.choice(range(len(kept)))
+        assert same_moves(kept[one], fresh[one], room)
+        handle = kept[one].bound(False)
+        to_mm = choose.uniform(max(handle.low_mm, handle.value_mm - 200), min(handle.high_mm, handle.value_mm + 200))
+        try:
+            moved = handle.move(room, to_mm, choose.random() < 0.5)
+            set_out(moved, session.wall_id, session.scheme_id, TRADE)
+        except ElevationError:
+            continue
+        # Now and then back to the room before, as Esc and the curve of the glass do.
+        room = moved if choose.random() < 0.8 else room
+
+
+def test_every_family_hangs_or_stands() -> None:
+    assert not {id(family) for family in HANGING} & {id(family) for family in STANDING}
+
+
+@pytest.mark.parametrize("axis", ["rod-height", "rod-right", "bracket", "hem", "lead"])
+def test_dragging_makes_no_other_treatment_s_handles(axis: str) -> None:
+    session = Session(windows(4), TRADE)
+    before = session.handles()
+    handle = next(one for one in before if one.axis == axis)
+    runs = dict(session.pipeline.handle_keeper.runs)
+    gesture = session.press(handle)
+    for step in range(1, 6):
+        gesture.move(handle.value_mm + 6.0 * step, 0.01, free=True)
+        now = {one.key: one for one in session.handles()}
+        for one in before:
+            if one.ref[:3] != handle.ref[:3]:
+                assert now[one.key] is one
+    gesture.release()
+    made = {ref: count - runs.get(ref, 0) for ref, count in session.pipeline.handle_keeper.runs.items()}
+    assert made.pop(handle.ref[:3]) >= 4
+    assert set(made.values()) == {0}
+
+
+def test_moving_an_opening_makes_no_handles_of_rods_over_others() -> None:
+    session = Session(windows(4), TRADE)
+    handle = next(one for one in session.handles() if one.key == ("opening-right", ("w1", "o2")))
+    runs = dict(session.pipeline.handle_keeper.runs)
+    gesture = session.press(handle)
+    gesture.move(handle.value_mm + 40.0, 0.01, free=True)
+    session.handles()
+    made = {ref[2]: count - runs[ref] for ref, count in session.pipeline.handle_keeper.runs.items()}
+    assert made == {"t1": 0, "t2": 1, "t3": 0, "t4": 0}
+    gesture.cancel()
