@@ -28,6 +28,7 @@ from elevation.room.model import (
     ObstacleKind,
     Opening,
     Panel,
+    Readings,
     Rod,
     Room,
     Sash,
@@ -179,7 +180,18 @@ class Maker:
             rows=pick.whole(1, 5),
             sash=Sash(pick.one_of(sashes), pick.one_of(("left", "right", "both")), self.maybe(10, 70)),
             escape=pick.chance(4),
+            taken=self.taken(width, height) if pick.chance(4) else Readings(),
         )
+
+    def taken(self, width: Length, height: Length) -> Readings:
+        """Readings about those of the opening, some of them blank."""
+        pick = self.pick
+
+        def about(mm: float) -> Length | None:
+            return None if pick.chance(5) else self.length(mm + pick.whole(-8, 8))
+
+        across = (width.mm**2 + height.mm**2) ** 0.5
+        return Readings(*(about(mm) for mm in (*[width.mm] * 3, *[height.mm] * 3, across, across)))
 
     def head(self, kind: str, width: Length, height: Length) -> Head:
         """A head of that kind over an opening of that size."""

@@ -24,10 +24,14 @@ from elevation.findings.rules import (
     over_box,
     reach_long,
     reach_short,
+    out_of_square,
     rod_high,
     rod_low,
     rod_under_ceiling,
     splice,
+    reading_used,
+    readings_differ,
+    reveal_depth,
     stack_on_glass,
     swing,
     uneven_rods,
@@ -69,6 +73,9 @@ _WEIGHTS = {Weight.STOP: 0, Weight.BROKEN: 1, Weight.CONSIDER: 2}
 def rule_of(rule_id: str) -> Rule:
     """The rule of that id."""
     return next(rule for rule in RULES if rule.id == rule_id)
+    reading_used.RULE,
+    out_of_square.RULE,
+    readings_differ.RULE,
 
 
 def find_afresh(scene: Scene, treatment: TreatmentOut) -> tuple[Finding, ...]:

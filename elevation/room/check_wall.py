@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length, say_mm
-from elevation.room.model import Head, Obstacle, Opening, Station, Wall, WallEnd
+from elevation.room.model import Head, Obstacle, Opening, Readings, Station, Wall, WallEnd
 from elevation.room.stand import excess, height_at, stands
 from elevation.units.tolerance import TOUCH_MM
 
@@ -140,6 +140,8 @@ def _check_head(opening: Opening, head: Head, place: Place) -> None:
     half_mm = opening.width.mm / 2
     if head.rise is not None and head.kind != "segmental":
         raise place.at("rise").bad(f"stands beside a {head.kind} head", "only a segmental head has a rise of its own")
+    for key in Readings.__struct_fields__:
+        check_length(getattr(opening.taken, key), place.at("taken").at(key), 0, TALL_MM, above=True)
     if head.right_height is not None and head.kind != "raked":
         raise place.at("right_height").bad(f"stands beside a {head.kind} head", "only a raked head has one")
     if head.kind == "segmental":

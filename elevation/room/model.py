@@ -96,6 +96,29 @@ class Sash(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     handle_stands: Length | None = None
 
 
+class Readings(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """An opening measured in several places, as the tape read it; None where it was not.
+
+    Attributes
+    ----------
+    width_top, width_middle, width_bottom : Length or None
+        Between the jambs.
+    height_left, height_middle, height_right : Length or None
+        From sill (or floor) to head.
+    diagonal_rising, diagonal_falling : Length or None
+        From the lower left corner up to the right; from the upper left one down to the right.
+    """
+
+    width_top: Length | None = None
+    width_middle: Length | None = None
+    width_bottom: Length | None = None
+    height_left: Length | None = None
+    height_middle: Length | None = None
+    height_right: Length | None = None
+    diagonal_rising: Length | None = None
+    diagonal_falling: Length | None = None
+
+
 class Opening(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
     """A window or door in the wall.
 
@@ -129,6 +152,8 @@ class Opening(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
     sash : Sash
     escape : bool
         The window a sleeper would climb out of.
+    taken : Readings
+        The readings that ``width`` and ``height`` were chosen from.
     """
 
     id: str
@@ -148,6 +173,7 @@ class Opening(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
     rows: int = 1
     sash: Sash = Sash()
     escape: bool = False
+    taken: Readings = Readings()
 
 
 ObstacleKind = Literal[

@@ -12,7 +12,7 @@ from elevation.findings.all_rules import RULES
 from elevation.findings.model import Weight
 from elevation.planning.remedies import Remedies, grave, helps, key_of, remedies
 from elevation.room.find import layer_of
-from elevation.room.model import Hem, Room, Sash, Station
+from elevation.room.model import Hem, Readings, Room, Sash, Station
 from tests.findings import test_escape as way_out
 from tests.findings import test_limits as limits
 from tests.findings import test_meeting as meeting
@@ -162,6 +162,7 @@ WORKS = [
         "Make bracket 2 from the left one that lets rings pass: slim open arm that open rings pass",
     ),
     ("uneven-rods", limits.second_rod(INCH), "Set the rod 4 in above the casing"),
+    ("reading-used", at(good_room(), OPENING, taken=Readings(width_top=inch(37))), "Take the width that was read, 37 in"),
     (
         "bracket-level",
         limits.bracket_off(INCH),
@@ -363,12 +364,16 @@ def test_where_no_change_could_help_that_is_said(rule, room) -> None:
     assert said(answer.none_because) == "No single change to rod, brackets or cloth puts this right."
 
 
+# What the tape says of the opening itself: no change to what hangs puts it right.
+AS_MEASURED = {"out-of-square", "readings-differ"}
+
+
 def test_every_rule_has_a_remedy_and_a_case_without_one() -> None:
     rules = {rule.id for rule in RULES}
     works, never = {rule for rule, _, _ in WORKS}, {rule for rule, _, _ in NONE}
     # A gap that holds no rod is what no-room says; cloth that is too long can always be taken up.
-    assert rules - works == {"no-room"}
-    assert rules - never == {"hem-low", "hem-varies", "cannot-pass", "no-meet"}
+    assert rules - works == {"no-room"} | AS_MEASURED
+    assert rules - never == {"hem-low", "hem-varies", "cannot-pass", "no-meet", "reading-used"} | AS_MEASURED
 
 
 # --- what a remedy is ---------------------------------------------------------------------------------------

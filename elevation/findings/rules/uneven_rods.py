@@ -1,8 +1,8 @@
 """uneven-rods: the rods of one wall, or of a room that wishes it, do not stand at one height.
 
 Consider; wall and ceiling mounts; compares the front rods of treatments with the height that most of them have (the
-higher where as many have another). Where the room wishes its rods at one height, those of its other walls count too. More than one
-graduation is seen. Common practice, no source.
+higher where as many have another). Where the room wishes its rods at one height, those of its other walls count too.
+More than one graduation is seen. Common practice, no source.
 """
 
 from __future__ import annotations
