@@ -7,7 +7,7 @@ centre. Headings without rings never pass a bracket. Panels that stand still are
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from msgspec import Struct
@@ -84,8 +84,8 @@ def ways_of(
     left_end, right_end = _end_brackets(brackets, left_mm, right_mm)
     start, end = _parking(left_end, right_end, left_mm, right_mm, parks_outside, ring_mm)
     first, last = _far_ends(left_end, right_end, left_mm, right_mm, rings)
-    groups, still = _groups(panels, brackets, start, end)
-    ways: list[Way | None] = [None] * len(panels)
+    groups, still = _groups(panels, brackets, (start, end), (left_mm, right_mm))
+    ways: dict[int, Way] = {}
     stops: list[_Stop] = []
     for (index, side, _), span in zip(still, _still_spans(panels, still, groups, left_mm, right_mm), strict=True):
         ways[index] = Way(side, span, span, span, span)
@@ -101,8 +101,8 @@ def ways_of(
     _reach_all(groups, panels, stops, first, last)
     for group in groups:
         _share_out(group, panels, ways)
-    _keep_apart(groups, ways)
-    return [way for way in ways if way is not None]
+    _keep_apart(groups, panels, ways)
+    return [ways[index] for index in range(len(panels))]
 
 
 def _end_brackets(brackets: Sequence[BracketOut], left: float, right: float) -> tuple[BracketOut | None, BracketOut | None]:
@@ -153,18 +153,20 @@ def _home(parks: str, brackets: Sequence[BracketOut], start: float, end: float) 
 
 
 def _groups(
-    panels: Sequence[Mover], brackets: Sequence[BracketOut], start: float, end: float
+    panels: Sequence[Mover], brackets: Sequence[BracketOut], parking: Span, rod: Span
 ) -> tuple[list[_Group], list[tuple[int, str, float]]]:
     groups: list[_Group] = []
     still: list[tuple[int, str, float]] = []
     taken: dict[tuple[float, bool], float] = {}
     for index, panel in enumerate(panels):
-        x, is_left = _home(panel.parks, brackets, start, end)
+        x, is_left = _home(panel.parks, brackets, *parking)
+        # A bracket beyond the rod's end holds nothing there.
+        x = _within(x, rod)
         key = (x, is_left)
         if panel.stationary:
             wide = _still_width(panel)
             shift = taken.get(key, 0.0)
-            still.append((index, "left" if is_left else "right", x + shift if is_left else x - shift))
+            still.append((index, "left" if is_left else "right", _within(x + shift if is_left else x - shift, rod)))
             taken[key] = shift + wide
             continue
         for group in groups:
@@ -176,9 +178,13 @@ def _groups(
     for group in groups:
         # Panels that stand still keep the place at the wall; those that move start beside them.
         shift = taken.get((group.x, group.is_left), 0.0)
-        group.x += shift if group.is_left else -shift
+        group.x = _within(group.x + shift if group.is_left else group.x - shift, rod)
     groups.sort(key=lambda group: (group.x, group.is_left))
     return groups, still
+
+
+def _within(x: float, rod: Span) -> float:
+    return min(max(x, rod[0]), rod[1])
 
 
 def _still_width(panel: Mover) -> float:
@@ -262,50 +268,91 @@ def _meet(
             right.blocked = (between[-1].ref,)
 
 
-def _share_out(group: _Group, panels: Sequence[Mover], ways: list[Way | None]) -> None:
+def _share_out(group: _Group, panels: Sequence[Mover], ways: dict[int, Way]) -> None:
     """Split a group's reach among its members by flat width; each is limited by its own cloth."""
     sign = 1.0 if group.is_left else -1.0
     room = max(sign * (group.limit - group.x), 0.0)
     reach = max(sign * (group.reach - group.x), 0.0)
-    flat = sum(panels[i].flat_mm for i in group.members)
-    closed_at = open_at = drawn_at = 0.0
-    for index in group.members:
-        panel = panels[index]
+    members = [panels[index] for index in group.members]
+    flat = sum(panel.flat_mm for panel in members)
+    opened, drawn = _laid(members, _stack, room), _laid(members, _wish, room)
+    closed_at = cloth = 0.0
+    for nth, index in enumerate(group.members):
+        panel = members[nth]
+        near, stacked = opened[nth]
         share = min(reach * (panel.flat_mm / flat if flat > 0 else 0.0), panel.flat_mm)
-        most = max(min(room - open_at, panel.flat_mm), 0.0)
-        stack = min(panel.stack_mm, most)
         # A stack thicker than its share of the closed cover leaves the cloth where it is.
-        share = max(share, min(stack, reach - closed_at))
-        drawn = (
-            stack
-            if panel.drawn_mm is None
-            else min(max(panel.drawn_mm, stack), max(min(room - drawn_at, panel.flat_mm), 0.0))
-        )
+        share = min(max(share, stacked - near), max(reach - closed_at, 0.0))
+        cloth += panel.flat_mm
+        inside = sum(_stack(other) for other in members[nth + 1 :])
+        far = max(min(room - inside, cloth), stacked, closed_at + share)
         ways[index] = Way(
             "left" if group.is_left else "right",
-            _span(group.x, sign, open_at, open_at + max(most, share)),
-            _span(group.x, sign, open_at, open_at + stack),
-            _span(group.x, sign, closed_at, closed_at + share),
-            _span(group.x, sign, drawn_at, drawn_at + drawn),
+            _span(group, min(near, closed_at), far),
+            _span(group, near, stacked),
+            _span(group, closed_at, closed_at + share),
+            _span(group, *drawn[nth]),
             group.blocked,
         )
-        closed_at, open_at, drawn_at = closed_at + share, open_at + stack, drawn_at + drawn
+        closed_at += share
 
 
-def _span(x: float, sign: float, near: float, far: float) -> Span:
-    return (x + near, x + far) if sign > 0 else (x - far, x - near)
+def _stack(panel: Mover) -> float:
+    return min(panel.stack_mm, panel.flat_mm)
 
 
-def _keep_apart(groups: list[_Group], ways: list[Way | None]) -> None:
+def _wish(panel: Mover) -> float:
+    """How wide a panel is drawn where nothing is in its way: between its stack and its flat width."""
+    stack = _stack(panel)
+    return stack if panel.drawn_mm is None else min(max(panel.drawn_mm, stack), panel.flat_mm)
+
+
+def _laid(members: Sequence[Mover], wish: Callable[[Mover], float], room: float) -> list[Span]:
+    """How far the two edges of panels side by side are from where they park, outermost first.
+
+    Each is as wide as ``wish`` says, but leaves those inside it room for their stacks.
+    """
+    spans: list[Span] = []
+    at = 0.0
+    for nth, panel in enumerate(members):
+        free = max(room - at, 0.0)
+        inside = sum(_stack(other) for other in members[nth + 1 :])
+        wide = min(wish(panel), max(free - inside, min(_stack(panel), free)))
+        spans.append((at, at + wide))
+        at += wide
+    return spans
+
+
+def _span(group: _Group, near: float, far: float) -> Span:
+    return (group.x + near, group.x + far) if group.is_left else (group.x - far, group.x - near)
+
+
+def _keep_apart(groups: list[_Group], panels: Sequence[Mover], ways: dict[int, Way]) -> None:
     """Leading edges drawn past each other meet half way; so do stacks that are longer together than the rod."""
     for a, b in pairwise(groups):
         if not a.is_left or b.is_left:
             continue
         left, right = ways[a.members[-1]], ways[b.members[-1]]
-        if left is None or right is None:
-            continue
-        left.drawn, right.drawn = _apart(left.drawn, right.drawn)
-        left.open, right.open = _apart(left.open, right.open)
+        stacks = [sum(_stack(panels[index]) for index in group.members) for group in (a, b)]
+        if left.drawn[1] > right.drawn[0]:
+            middle = _middle(left.drawn[1], right.drawn[0], a.x, b.x, stacks)
+            for group in (a, b):
+                laid = _laid([panels[index] for index in group.members], _wish, abs(middle - group.x))
+                for index, span in zip(group.members, laid, strict=True):
+                    ways[index].drawn = _span(group, *span)
+        if left.open[1] > right.open[0]:
+            middle = _middle(left.open[1], right.open[0], a.x, b.x, stacks)
+            for group in (a, b):
+                laid = _laid([panels[index] for index in group.members], _stack, abs(middle - group.x))
+                for index, span in zip(group.members, laid, strict=True):
+                    ways[index].open = _span(group, *span)
+
+
+def _middle(left_edge: float, right_edge: float, low: float, high: float, stacks: Sequence[float]) -> float:
+    """Where two groups meet that would overlap: half way, but leaving each its stacks where there is room for both."""
+    middle = min(max((left_edge + right_edge) / 2, low), high)
+    low, high = low + stacks[0], high - stacks[1]
+    return min(max(middle, low), high) if low <= high else middle
 
 
 def _apart(left: Span, right: Span) -> tuple[Span, Span]:

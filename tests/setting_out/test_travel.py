@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import random
+from itertools import pairwise
+
 import pytest
 
 from elevation.setting_out.model import BracketOut
@@ -212,3 +215,70 @@ def test_brackets_off_the_rod_stop_nothing() -> None:
 def test_a_rod_of_no_length_is_no_trouble() -> None:
     for way in ways([mover(), mover("right"), mover("left-of:b0")], (bracket(0),), right=0.0):
         assert way.open == way.closed == (0.0, 0.0)
+
+
+def test_a_drawn_panel_pushes_those_inside_it_along() -> None:
+    # 96 in of rod, 4 1/2 in of stack inside: the outer one draws 91 1/2 in at most.
+    outer, inner = ways([mover(flat=200, drawn=500), mover(flat=108)], ENDS)
+    assert (outer.drawn, inner.drawn) == ((0.0, 91.5), (91.5, 96.0))
+    assert outer.travel == (0.0, 91.5)
+    assert inner.travel == (4.5, 96.0)
+
+
+def test_a_drawn_panel_leaves_its_mate_its_stack() -> None:
+    left, right = ways([mover(flat=200, drawn=95), mover("right")], ENDS)
+    assert (left.drawn, right.drawn) == ((0.0, 91.5), (91.5, 96.0))
+
+
+def test_several_panels_drawn_past_others_meet_half_way_and_keep_their_stacks() -> None:
+    # 30 + 4 1/2 in from the left against 60 in from the right, all the rod: half way is 17 1/4 in.
+    brackets = (bracket(0), bracket(60))
+    outer, inner, right = ways([mover(drawn=30), mover(), mover("right", flat=108, drawn=500)], brackets, right=60.0)
+    assert (outer.drawn, inner.drawn) == ((0.0, 12.75), (12.75, 17.25))
+    assert right.drawn == (17.25, 60.0)
+
+
+def test_a_stack_thicker_than_its_share_takes_no_more_than_there_is() -> None:
+    # The narrow one's share of 30 in of reach is 2 in, its stack 4 1/2 in: the wide one closes over the rest.
+    narrow, wide, right = ways(
+        [mover(flat=10), mover(flat=140), mover("right", flat=150)], (bracket(0), bracket(60)), right=60.0
+    )
+    assert narrow.closed == (0.0, 4.5)
+    assert wide.closed == (4.5, pytest.approx(30.0))
+    assert right.closed == (pytest.approx(30.0), 60.0)
+
+
+def test_a_bracket_beyond_the_rods_end_holds_no_panel_there() -> None:
+    (way,) = ways([mover("left-of:far", flat=200)], (bracket(0), bracket(90), bracket(100, "far")))
+    assert way.open == (91.5, 96.0)
+    still, moving = ways([mover(stationary=True, flat=300, drawn=200), mover(flat=100)], ENDS)
+    assert still.open == (0.0, 96.0)
+    assert moving.open == (96.0, 96.0)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_no_cloth_leaves_the_rod_or_hangs_over_another(seed: int) -> None:
+    dice = random.Random(seed)
+    for _ in range(60):
+        length = dice.choice([0.0, 20.0, 60.0, 96.0, 200.0])
+        places = sorted(
+            dice.choice([-3.0, 0.0, 2.0, length / 3, length / 2, length, length + 3]) for _ in range(dice.randrange(5))
+        )
+        made = [bracket(x, f"b{i}", passes=dice.random() < 0.4, half=0.375) for i, x in enumerate(places)]
+        parks = ["left", "right", *(f"{side}-of:b{i}" for i in range(len(made)) for side in ("left", "right"))]
+        panels = [
+            mover(
+                dice.choice(parks), dice.choice([10, 54, 108, 200]), dice.choice([4.5, 9, 20]),
+                dice.random() < 0.2, dice.choice([None, 0, 10, 30, 500]),
+            )
+            for _ in range(dice.randrange(1, 5))
+        ]  # fmt: skip
+        out = ways(panels, made, 0.0, length, rings=dice.random() < 0.6, outside=dice.random() < 0.7, ring=0.25)
+        for name in ("open", "closed", "drawn"):
+            spans = sorted(getattr(way, name) for way in out)
+            assert all(-1e-9 <= left <= right <= length + 1e-9 for left, right in spans), name
+            wide = [span for span in spans if span[1] - span[0] > 1e-9]
+            assert all(a[1] <= b[0] + 1e-9 for a, b in pairwise(wide)), name
+        for way in out:
+            assert way.travel[0] <= way.closed[0] + 1e-9
+            assert way.closed[1] <= way.travel[1] + 1e-9
