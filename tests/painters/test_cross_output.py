@@ -1,11 +1,11 @@
 """One drawing three times: our PNG, our PDF drawn by poppler, our SVG drawn by librsvg.
 
-Measured at 300 dpi, any channel more than 16 of 255 apart (``tests/cross/rasters.py``). Two counts:
+Measured at 300 dpi, any channel more than 16 of 255 apart (``tests/cross/rasters.py``), in two ways:
 
-- every pixel, edges included: PNG against SVG by rsvg-convert, and against PDF by pdftocairo;
-- pixels that an edge one pixel (0.085 mm) to the side does not explain: those, and PDF by pdftoppm. pdftoppm moves
-  each thin line and rectangle to whole pixels and each glyph too; it differs by 1.5 to 3 % from
-  pdftocairo on the same PDF, so a plain count would measure pdftoppm and not the file.
+- *displaced*: pixels that an edge one pixel (0.085 mm) to the side does not explain. This is what a person would see.
+- *plain*: every pixel, edges included. That is the smoothing of edges, which each program does in its own way; it grows
+  with the amount of small type on the sheet. pdftoppm is left out of it: it moves thin lines, rectangles and
+  glyphs to whole pixels, and so differs by 1.5 to 3 % from pdftocairo on the very same PDF.
 """
 
 from __future__ import annotations
@@ -33,6 +33,8 @@ pytestmark = pytest.mark.skipif(bool(missing_programs()), reason=f"not on this m
 
 DPI = 300
 AT_MOST = 0.005
+STRICT = 0.0005
+EDGES = 0.01
 
 _WALLS = [(demo, wall.id) for demo in sorted(places.demo_rooms().glob("*.room.json")) for wall in load_room(demo).walls]
 _COARSE = pytest.mark.xfail(
@@ -50,7 +52,7 @@ _CASES = [pytest.param(demo, wall, id=f"{demo.name[:-10]}-{wall}", marks=_marks(
 
 
 @pytest.mark.parametrize(("demo", "wall_id"), _CASES)
-def test_png_svg_and_pdf_show_the_same_picture(demo, wall_id, tmp_path, qapp, record_property):
+def test_png_svg_and_pdf_show_the_same_picture(demo, wall_id, tmp_path, qapp):
     room = load_room(demo)
     wall = next(wall for wall in room.walls if wall.id == wall_id)
     picture = picture_of(room, wall, wall.schemes[0] if wall.schemes else None, load_trade())
@@ -61,14 +63,15 @@ def test_png_svg_and_pdf_show_the_same_picture(demo, wall_id, tmp_path, qapp, re
     drawn_svg = of_svg(svg, DPI, private_fonts(tmp_path))
     drawn_pdf = of_pdf(pdf, DPI)
     cairo_pdf = of_pdf(pdf, DPI, "pdftocairo")
-    shares = {
-        "PNG and SVG": share_different(ours, drawn_svg),
-        "PNG and PDF": share_different(ours, cairo_pdf),
-        "PNG and SVG, edges apart": share_displaced(ours, drawn_svg),
-        "PNG and PDF by pdftoppm, edges apart": share_displaced(ours, drawn_pdf),
-        "SVG and PDF by pdftoppm, edges apart": share_displaced(drawn_svg, drawn_pdf),
+    displaced = {
+        "PNG and SVG": share_displaced(ours, drawn_svg),
+        "PNG and PDF": share_displaced(ours, cairo_pdf),
+        "PNG and PDF by pdftoppm": share_displaced(ours, drawn_pdf),
+        "SVG and PDF by pdftoppm": share_displaced(drawn_svg, drawn_pdf),
     }
-    for name, share in shares.items():
-        record_property(name, share)
-    print(demo.name, wall_id, {name: f"{share:.3%}" for name, share in shares.items()})
-    assert max(shares.values()) < AT_MOST, shares
+    plain = {"PNG and SVG": share_different(ours, drawn_svg), "PNG and PDF": share_different(ours, cairo_pdf)}
+    for kind, shares in (("displaced", displaced), ("plain", plain)):
+        print(demo.name, wall_id, kind, {name: f"{share:.3%}" for name, share in shares.items()})
+    assert max(displaced.values()) < AT_MOST
+    assert max(displaced["PNG and SVG"], displaced["PNG and PDF"]) < STRICT
+    assert max(plain.values()) < EDGES
