@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView
 
 from elevation.errors import BadInput
 from elevation.handles.model import Handle
-from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.measurements import sentence
@@ -17,6 +16,7 @@ from elevation.window.picking import reading_order
 from elevation.window.texts import tr
 from elevation.words import Message, Mm, Style, msg
 
+_Row = tuple[str, str, str]
 _Index = QModelIndex | QPersistentModelIndex
 _NAME, _FIGURE, _WHERE = range(3)
 
@@ -36,40 +36,35 @@ class HandlesModel(QAbstractTableModel):
         super().__init__(parent)
         self._session = session
         self.order: list[Handle] = []
-        self._texts: list[tuple[str, str, str]] = []
-        self._style: Style | None = None
-        self._said: dict[tuple[str, Ref], tuple[float, Message, Message, tuple[str, str, str]]] = {}
+        self._style = Style()
+        self._said: dict[int, tuple[Handle, _Row]] = {}
 
     def refresh(self) -> None:
         """Take over the handles as they are now; only rows that read differently are told."""
-        order = reading_order(self._session.handles())
+        order, before = reading_order(self._session.handles()), self.order
         style = style_for(self._session.room)
-        if style != self._style:
-            self._style, self._said = style, {}
-        texts = [self._row(handle, style) for handle in order]
-        if [handle.key for handle in order] != [handle.key for handle in self.order]:
+        if style != self._style or [handle.key for handle in order] != [handle.key for handle in before]:
             self.beginResetModel()
-            self.order, self._texts = order, texts
+            self.order, self._style, self._said = order, style, {}
             self.endResetModel()
             return
         self.order = order
-        before, self._texts = self._texts, texts
-        for row, (old, new) in enumerate(zip(before, texts, strict=True)):
-            if old != new:
+        for row, (old, new) in enumerate(zip(before, order, strict=True)):
+            # A handle that did not change is the same object; texts are made only for rows that are looked at.
+            if old is not new and _figures(old) != _figures(new):
                 self.dataChanged.emit(self.index(row, 0), self.index(row, 2))
 
-    def _row(self, handle: Handle, style: Style) -> tuple[str, str, str]:
-        shown = handle.shown_mm(handle.value_mm)
-        said = self._said.get(handle.key)
-        if said is None or said[0] != shown or said[1] != handle.shown_as or said[2] != handle.name:
-            texts = (
-                sentence(tr(handle.name, style)),
-                tr(msg("{figure}", figure=Mm(shown)), style),
-                tr(handle.shown_as, style),
-            )
-            said = (shown, handle.shown_as, handle.name, texts)
-            self._said[handle.key] = said
-        return said[3]
+    def _row(self, index: int) -> _Row:
+        handle = self.order[index]
+        said = self._said.get(id(handle))
+        if said is None:
+            if len(self._said) > 2 * len(self.order):
+                self._said = {}
+            figure = msg("{figure}", figure=Mm(handle.shown_mm(handle.value_mm)))
+            row = sentence(tr(handle.name, self._style)), tr(figure, self._style), tr(handle.shown_as, self._style)
+            # Kept beside its texts, so that its id cannot be another handle's.
+            said = self._said[id(handle)] = (handle, row)
+        return said[1]
 
     def rowCount(self, parent: _Index = QModelIndex()) -> int:  # noqa: B008  (Qt's own default)
         """One row a handle."""
@@ -88,9 +83,9 @@ class HandlesModel(QAbstractTableModel):
 
     def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Texts; the whole row in words for screen readers."""
-        if not index.isValid() or index.row() >= len(self._texts):
+        if not index.isValid() or index.row() >= len(self.order):
             return None
-        row = self._texts[index.row()]
+        row = self._row(index.row())
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
             return row[index.column()]
         if role in (Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole):
@@ -106,7 +101,7 @@ class HandlesModel(QAbstractTableModel):
         """Set a handle to what was typed, as one gesture."""
         if role != Qt.ItemDataRole.EditRole or index.column() != _FIGURE or not index.isValid():
             return False
-        if str(value) == self._texts[index.row()][_FIGURE]:
+        if str(value) == self._row(index.row())[_FIGURE]:
             return False
         gesture = self._session.press(self.order[index.row()])
         try:
@@ -118,6 +113,11 @@ class HandlesModel(QAbstractTableModel):
         gesture.release()
         self.refused.emit("")
         return True
+
+
+def _figures(handle: Handle) -> tuple[float, Message, Message]:
+    """What the texts of a handle's row are made of."""
+    return handle.shown_mm(handle.value_mm), handle.shown_as, handle.name
 
 
 class HandlesTable(QTableView):

@@ -6,13 +6,14 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
+from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
-from elevation.setting_out.model import ProportionOut, SetOut
+from elevation.setting_out.model import ProportionOut, SetOut, TreatmentOut
 from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
-from elevation.words import Mm, Percent, Ratio, msg
+from elevation.words import Message, Mm, Percent, Ratio, Style, msg
 
 MOST_PARTS = 5
 """More parts than this are drawn but not told in figures."""
@@ -60,6 +61,7 @@ class PartsBar(QWidget):
 class _Row(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
+        self.shows: tuple[ProportionOut, Style] | None = None
         self.name = QLabel(self)
         self.name.setTextFormat(Qt.TextFormat.PlainText)
         self.name.setWordWrap(True)
@@ -82,6 +84,7 @@ class ProportionsPanel(QWidget):
         super().__init__(parent)
         self._session = session
         self._set_out: SetOut | None = None
+        self._lines: dict[Ref, tuple[TreatmentOut, Style, str]] = {}
         self.theme: Theme = LIGHT
         self.rows: list[_Row] = []
         self.glass = QLabel(self)
@@ -107,32 +110,27 @@ class ProportionsPanel(QWidget):
             row.bar.theme = self.theme
             self.rows.append(row)
             self._box.insertWidget(self._box.count() - 1, row)
+        style = style_for(self._session.room)
         for row, proportion in zip(self.rows, set_out.proportions, strict=False):
-            self._show_row(row, proportion)
+            if row.shows != (proportion, style):
+                row.shows = (proportion, style)
+                self._show_row(row, proportion, style)
+            if row.isHidden():
+                row.show()
         for row in self.rows[len(set_out.proportions) :]:
             row.hide()
 
     def _show_glass(self, set_out: SetOut) -> None:
         style = style_for(self._session.room)
-        lines = []
+        before, self._lines = self._lines, {}
         for treatment in set_out.treatments:
-            glass = treatment.glass
-            what = msg(
-                "{name}: {clear} of the glass clear when open; a rod of {length} would clear it.",
-                name=treatment.name or ", ".join(str(opening.number) for opening in treatment.openings),
-                clear=Percent(glass.clear_open),
-                length=Mm(glass.support_to_clear_mm),
-            )
-            if glass.clear_open >= 0.9995:
-                what = msg(
-                    "{name}: all of the glass is clear when open.",
-                    name=treatment.name or ", ".join(str(opening.number) for opening in treatment.openings),
-                )
-            lines.append(tr(what, style))
-        _set(self.glass, "\n".join(lines))
+            line = before.get(treatment.ref)
+            if line is None or line[0] is not treatment or line[1] != style:
+                line = (treatment, style, tr(_glass_text(treatment), style))
+            self._lines[treatment.ref] = line
+        _set(self.glass, "\n".join(text for _, _, text in self._lines.values()))
 
-    def _show_row(self, row: _Row, proportion: ProportionOut) -> None:
-        style = style_for(self._session.room)
+    def _show_row(self, row: _Row, proportion: ProportionOut, style: Style) -> None:
         name = msg("{name}: {ratio}", name=proportion.name, ratio=Ratio(proportion.ratio))
         _set(row.name, sentence(tr(name, style)))
         row.bar.show_parts(tuple(round(value, 2) for _, value in proportion.parts))
@@ -141,8 +139,6 @@ class ProportionsPanel(QWidget):
         _set(row.figures, " · ".join(parts) if len(parts) <= MOST_PARTS else "")
         row.figures.setVisible(len(parts) <= MOST_PARTS)
         row.bar.setToolTip(" · ".join(parts))
-        if row.isHidden():
-            row.show()
 
     def set_theme(self, theme: Theme) -> None:
         """Bars in other inks."""
@@ -150,6 +146,19 @@ class ProportionsPanel(QWidget):
         for row in self.rows:
             row.bar.theme = theme
             row.bar.update()
+
+
+def _glass_text(treatment: TreatmentOut) -> Message:
+    glass = treatment.glass
+    name = treatment.name or ", ".join(str(opening.number) for opening in treatment.openings)
+    if glass.clear_open >= 0.9995:
+        return msg("{name}: all of the glass is clear when open.", name=name)
+    return msg(
+        "{name}: {clear} of the glass clear when open; a rod of {length} would clear it.",
+        name=name,
+        clear=Percent(glass.clear_open),
+        length=Mm(glass.support_to_clear_mm),
+    )
 
 
 def _set(label: QLabel, text: str) -> None:
