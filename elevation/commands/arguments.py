@@ -60,7 +60,7 @@ class Sheets(Struct, frozen=True):
 
 Given = Help | Window | Check | Draw | Sheets
 
-SHEETS = ("elevation", "measuring")
+SHEETS = ("elevation", "measuring", "measurements")
 PAPERS = ("a4", "a3", "letter", "tabloid")
 
 _HELP = """\
@@ -68,7 +68,7 @@ Elevation draws a window wall to scale with its curtain rod and panels.
 
   elevation [ROOM]                      open the window
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
-  elevation draw ROOM --out FILE [--wall W] [--scheme S] [--sheet elevation|measuring]
+  elevation draw ROOM --out FILE [--wall W] [--scheme S] [--sheet elevation|measuring|measurements]
                  [--paper a4|a3|letter|tabloid] [--scale 1:20] [--dpi N]
   elevation sheets ROOM... --out DIR    every sheet of every room
   elevation --version

@@ -80,8 +80,8 @@ def picture_of(
     """The sheet of one wall; ``paper`` and ``scale`` as on the command line, None for what fits."""
     style = style_for(room)
     page = None if paper is None else page_named(paper)
-    if sheet == "measuring":
-        return measuring_sheet(room, wall, style, page)
+    if sheet in ("measuring", "measurements"):
+        return measuring_sheet(room, wall, style, page, is_filled=sheet == "measurements")
     laid = set_out(room, wall.id, None if scheme is None else scheme.id, trade)
     findings = find(Scene(room, laid, trade))
     ratio = None if scale is None else scale_of(scale)

@@ -27,12 +27,20 @@ class TapeField(NamedTuple):
     name : Message
         What to measure, from where to where.
     """
+    letter : str
+        Which of several readings of that number it is; empty for the one figure that is used.
 
     number: int
     ref: Ref
     field: str
     name: Message
 
+    letter: str = ""
+
+    @property
+    def label(self) -> str:
+        """Number and letter: ``9``, ``9b``."""
+        return f"{self.number}{self.letter}"
 
 _Unnumbered = tuple[Ref, str, Message]
 
@@ -54,6 +62,46 @@ def fields(wall: Wall) -> tuple[TapeField, ...]:
 
 
 def _place_field(opening: Opening) -> str:
+def reading_fields(wall: Wall) -> tuple[TapeField, ...]:
+    """What may be read in several places: a letter each beside the number of the figure that is used.
+
+    Three widths and three heights have the number of the width and the height; the diagonals follow the heights.
+    """
+    numbers = {(entry.ref, entry.field): entry.number for entry in fields(wall)}
+    found: list[TapeField] = []
+    for number, opening in enumerate(wall.openings, 1):
+        ref = (wall.id, opening.id)
+        for used, readings in _readings(number):
+            found.extend(
+                TapeField(numbers[ref, used], ref, f"taken.{field}", name, letter)
+                for letter, (field, name) in zip("abcde", readings, strict=False)
+            )
+    return tuple(found)
+
+
+def _readings(number: int) -> tuple[tuple[str, tuple[tuple[str, Message], ...]], ...]:
+    return (
+        (
+            "width",
+            (
+                ("width_top", msg("opening {number}: width at the top", number=number)),
+                ("width_middle", msg("opening {number}: width in the middle", number=number)),
+                ("width_bottom", msg("opening {number}: width at the bottom", number=number)),
+            ),
+        ),
+        (
+            "height",
+            (
+                ("height_left", msg("opening {number}: height at the left", number=number)),
+                ("height_middle", msg("opening {number}: height in the middle", number=number)),
+                ("height_right", msg("opening {number}: height at the right", number=number)),
+                ("diagonal_rising", msg("opening {number}: diagonal up to the right", number=number)),
+                ("diagonal_falling", msg("opening {number}: diagonal down to the right", number=number)),
+            ),
+        ),
+    )
+
+
     return "left" if opening.left is not None and opening.gap is None else "gap"
 
 
