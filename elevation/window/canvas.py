@@ -203,6 +203,7 @@ class Canvas(QWidget):
         """Keep the whole wall in sight as long as nobody zoomed."""
         super().resizeEvent(event)
         self.picture.forget_cached()
+        self.picture.width_px = float(self.width())
         if self._fits:
             self.fit()
 

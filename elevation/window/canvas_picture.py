@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from typing import Any
 
 from msgspec.structs import replace
-from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtCore import QRect, QRectF
+from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QWidget
 
 from elevation.findings.model import Finding
@@ -22,6 +22,7 @@ from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
 from elevation.window.clearance_marks import clearance_groups
 from elevation.window.shown import Shown
+from elevation.window.sight import is_in_sight
 from elevation.window.standing_layers import StandingLayers
 from elevation.window.texts import language
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport, fitted
@@ -68,12 +69,18 @@ class CanvasPicture:
     Parameters
     ----------
     session : Session
+
+    Attributes
+    ----------
+    width_px : float or None
+        Width of the canvas: treatments beside it are not drawn until they come into sight. None draws all.
     """
 
     def __init__(self, session: Session) -> None:
         self._session = session
         self.replay = Replay()
         self.kept = Kept()
+        self.width_px: float | None = None
         self._marks = Kept()
         self._clear: tuple[Group, ...] = ()
         self._rungs: dict[str, str] = {}
@@ -100,7 +107,7 @@ class CanvasPicture:
         room = session.room if preview is None else preview
         set_out = session.pipeline.set_out_of(room, session.wall_id, session.scheme_id)
         findings = session.pipeline.findings_of(room, session.wall_id, session.scheme_id)
-        groups = [*self._geometry(set_out, shown), *self._annotation(room, set_out, findings, viewport).groups]
+        groups = [*self._geometry(set_out, shown, viewport), *self._annotation(room, set_out, findings, viewport).groups]
         if shown.clearances:
             source = (set_out.treatments, set_out.ceiling, set_out.floor, viewport.mm_per_paper)
             groups += self._marks.groups("clearance", source, lambda: self._clearances(room, set_out, viewport))
@@ -112,7 +119,7 @@ class CanvasPicture:
         self._clear = _same_where_equal(made, self._clear)
         return self._clear
 
-    def _geometry(self, set_out: SetOut, shown: Shown) -> Iterable[Group]:
+    def _geometry(self, set_out: SetOut, shown: Shown, viewport: Viewport) -> Iterable[Group]:
         kept, view = self.kept, View(shown.cloth, shown.stack)
         face = (
             set_out.wall, set_out.wall_name, set_out.width_mm, set_out.known_width, set_out.ends, set_out.ceiling,
@@ -129,6 +136,8 @@ class CanvasPicture:
         trade = self._session.trade
         for treatment in set_out.treatments:
             keys.add(treatment.ref)
+            if not is_in_sight(treatment, viewport, self.width_px):
+                continue
             groups += kept.groups(
                 treatment.ref,
                 (treatment, set_out.floor, view),
@@ -216,12 +225,10 @@ class CanvasPicture:
             (right - left + 2 * MARGIN_MM) * unit,
             (top - bottom + 2 * MARGIN_MM) * unit,
         ).toAlignedRect()
-        # Two calls: filled and outlined in one, a sheet this large takes longer than all that stands on it.
+        # Filled only: outlined with a pen, a sheet this large takes longer than much of what stands on it.
         painter.fillRect(sheet, QColor(colour(Ink.PAPER)))
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-        painter.setPen(QPen(QColor(0, 0, 0, 45), 1))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRect(sheet)
+        for side in _outline(sheet):
+            painter.fillRect(side, QColor(0, 0, 0, 45))
 
     def paint_lit(self, painter: QPainter, groups: tuple[Group, ...], viewport: Viewport, ref: Ref, field: str) -> None:
         """Paint the dimension of a field again, in the ink of what is held."""
@@ -238,6 +245,17 @@ class CanvasPicture:
     def forget_cached(self) -> None:
         """The canvas has another size, ratio or desk."""
         self._standing = None
+
+
+def _outline(sheet: QRect) -> tuple[QRect, ...]:
+    """Four strips of one pixel around a sheet, none lying on another."""
+    left, top, width, height = sheet.x(), sheet.y(), sheet.width(), sheet.height()
+    return (
+        QRect(left, top, width, 1),
+        QRect(left, top + height, width, 1),
+        QRect(left, top + 1, 1, height - 1),
+        QRect(left + width, top, 1, height + 1),
+    )
 
 
 def _is_same_field(one: str, other: str) -> bool:
