@@ -24,9 +24,6 @@ def _span(treatment: TreatmentOut) -> Span:
     """From where to where its metal and its cloth reach, however far that is drawn, wall mm."""
     spans = [(layer.support.metal_left_mm, layer.support.metal_right_mm) for layer in treatment.layers]
     spans += [
-        span
-        for layer in treatment.layers
-        for panel in layer.panels
-        for span in (panel.open, panel.drawn, panel.closed)
+        span for layer in treatment.layers for panel in layer.panels for span in (panel.open, panel.drawn, panel.closed)
     ]
     return min(span[0] for span in spans), max(span[1] for span in spans)
