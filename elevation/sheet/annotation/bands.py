@@ -6,6 +6,7 @@ its own part of the line, so that what one treatment does never moves the label 
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Mapping, Sequence
 
 from msgspec import Struct
@@ -122,8 +123,7 @@ def lay_side(
     laid: list[Laid] = []
     lines: list[float] = []
     line = FIRST
-    for index, slot in enumerate(slots):
-        crossing = _crossing(slots[index + 1 :], frame.scale)
+    for index, (slot, crossing) in enumerate(zip(slots, _crossings(slots, frame.scale), strict=True)):
         depth = PAST
         for place, chain in enumerate(slot):
             part = _part(slot, place, bounds, frame.scale)
@@ -146,20 +146,22 @@ def lay_side(
     return SideOut(frame, tuple(laid), tuple(lines), reach if slots else 0.0)
 
 
-def _crossing(outer: Sequence[Slot], scale: float) -> tuple[float, ...]:
-    places = {
-        round(end / scale, 4)
-        for slot in outer
-        for chain in slot
-        for segment in chain.segments
-        for end in (segment.low, segment.high)
-    }
-    return tuple(sorted(places))
+def _crossings(slots: Sequence[Slot], scale: float) -> list[tuple[float, ...]]:
+    """For each slot where the extension lines of the slots outside it cross it, in order."""
+    places: set[float] = set()
+    crossings = []
+    for slot in reversed(slots):
+        crossings.append(tuple(sorted(places)))
+        for chain in slot:
+            for segment in chain.segments:
+                places.add(round(segment.low / scale, 4))
+                places.add(round(segment.high / scale, 4))
+    return crossings[::-1]
 
 
 def _near(crossing: tuple[float, ...], part: tuple[float, float]) -> tuple[float, ...]:
     # Lines elsewhere along the wall hinder nothing here, and this way their moving does not lay these labels again.
-    return tuple(place for place in crossing if part[0] - CLEAR <= place <= part[1] + CLEAR)
+    return crossing[bisect_left(crossing, part[0] - CLEAR) : bisect_right(crossing, part[1] + CLEAR)]
 
 
 def _part(slot: Slot, place: int, bounds: tuple[float, float], scale: float) -> tuple[float, float]:

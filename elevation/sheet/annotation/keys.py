@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 
 from elevation.room.model import Ref
@@ -14,6 +15,8 @@ _SIZE = 3.3
 _ROW = 4.8
 _NUMBER = 2.7
 _HALF = 1.85
+_REACH = _HALF + 0.5
+"""A line farther than this from an opening does not touch a number under it."""
 _DOWN = 3.0
 """Middle of an opening's number below the wall: between the outline and the first line's figures."""
 
@@ -60,7 +63,9 @@ def opening_numbers(
     y = foot - _DOWN
     for opening in set_out.openings:
         low, high = opening.left_mm / scale, opening.right_mm / scale
-        x = _place((low + high) / 2, low, high, [*((place - 0.4, place + 0.4) for place in crossing), *taken])
+        # Only lines that come near: on a long wall most cross it elsewhere.
+        near = crossing[bisect_left(crossing, low - _REACH) : bisect_right(crossing, high + _REACH)]
+        x = _place((low + high) / 2, low, high, [*((place - 0.4, place + 0.4) for place in near), *taken])
         if x is None:
             x = _place((low + high) / 2, low - 3 * _HALF, high + 3 * _HALF, taken)
         if x is None:
@@ -79,7 +84,7 @@ def opening_numbers(
 
 
 def _place(wish: float, low: float, high: float, blocked: Sequence[tuple[float, float]]) -> float | None:
-    spans = [(a - _HALF, b + _HALF) for a, b in blocked]
+    spans = [(a - _HALF, b + _HALF) for a, b in blocked if b + _HALF >= low and a - _HALF <= high]
 
     def free(x: float) -> bool:
         return all(not a + 1e-9 < x < b - 1e-9 for a, b in spans)
