@@ -8,6 +8,14 @@ from elevation.sheet.draw_fitting import EDGE, FINE, drop_shadow, fade
 from elevation.sheet.paths import Step, circle, polygon, rectangle, rounded, segment
 from elevation.sheet.records import Fill, Gradient, Ink, Path, Pen, Record, Stop
 
+_ENAMEL = (
+    Stop(0.0, inks.ENAMEL_SHADE),
+    Stop(0.33, inks.PLASTIC),
+    Stop(0.61, inks.ENAMEL),
+    Stop(1.0, inks.TRIM_DEEP),
+)
+"""Light across one column of a radiator."""
+
 
 def radiator(thing: ObstacleOut) -> list[Record]:
     """A column radiator: rounded sections side by side on feet, with its valve."""
@@ -16,13 +24,15 @@ def radiator(thing: ObstacleOut) -> list[Record]:
     each = wide / count
     foot = min(90.0, high * 0.13)
     columns: list[Step] = []
+    bodies: list[Fill] = []
     feet: list[Step] = []
-    stops: list[Stop] = []
     for index in range(count):
         near = thing.left_mm + index * each
-        columns.extend(rounded(near + each * 0.06, thing.bottom_mm + foot, near + each * 0.94, thing.top_mm, each * 0.42))
-        for share, tone in ((0.06, inks.ENAMEL_SHADE), (0.35, inks.PLASTIC), (0.6, inks.ENAMEL), (0.94, inks.TRIM_DEEP)):
-            stops.append(Stop((index + share) / count, tone))
+        left, right = near + each * 0.06, near + each * 0.94
+        column = rounded(left, thing.bottom_mm + foot, right, thing.top_mm, each * 0.42)
+        columns.extend(column)
+        # One gradient a column: a single one over them all is sampled too coarsely by some PDF viewers.
+        bodies.append(Fill(column, Gradient((left, 0.0), (right, 0.0), _ENAMEL)))
     for near in (thing.left_mm + each * 0.3, thing.right_mm - each * 0.7):
         feet.extend(rectangle(near, thing.bottom_mm, near + each * 0.4, thing.bottom_mm + foot + each * 0.3))
     rails = (
@@ -47,7 +57,7 @@ def radiator(thing: ObstacleOut) -> list[Record]:
         Path(tuple(feet), FINE),
         Fill(rails, inks.TRIM_DEEP),
         Path(rails, FINE),
-        Fill(tuple(columns), Gradient((thing.left_mm, 0.0), (thing.right_mm, 0.0), tuple(stops))),
+        *bodies,
         Path(tuple(grooves), Pen(inks.FINE_LINE, 0.13)),
         Path(tuple(columns), EDGE),
         Fill(circle(thing.left_mm + each * 0.4, valve_y, min(22.0, each * 0.36)), inks.METAL_MIDDLE),

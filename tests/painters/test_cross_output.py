@@ -37,18 +37,14 @@ STRICT = 0.0005
 EDGES = 0.01
 
 _WALLS = [(demo, wall.id) for demo in sorted(places.demo_rooms().glob("*.room.json")) for wall in load_room(demo).walls]
-_COARSE = pytest.mark.xfail(
-    reason="poppler's cairo output samples the one gradient over all the radiator's columns too coarsely"
-)
 
 
-def _marks(demo, wall_id):
+def _marks(demo):
     # One wall in the everyday run; all of them where slow tests run.
-    marks = [] if "kitchen" in demo.name else [pytest.mark.slow]
-    return [*marks, _COARSE] if (demo.name[0], wall_id) == ("4", "west") else marks
+    return [] if "kitchen" in demo.name else [pytest.mark.slow]
 
 
-_CASES = [pytest.param(demo, wall, id=f"{demo.name[:-10]}-{wall}", marks=_marks(demo, wall)) for demo, wall in _WALLS]
+_CASES = [pytest.param(demo, wall, id=f"{demo.name[:-10]}-{wall}", marks=_marks(demo)) for demo, wall in _WALLS]
 
 
 @pytest.mark.parametrize(("demo", "wall_id"), _CASES)
