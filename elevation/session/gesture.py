@@ -73,6 +73,7 @@ class Gesture:
         self._pointer: _Pointer | None = None
         self._typed: Length | None = None
         self._candidate = room
+        self._moved_to_mm: float | None = None
         self._stuck = Stuck(handle.value_mm)
         self._is_stale = False
         self._is_dragged = False
@@ -170,6 +171,7 @@ class Gesture:
             return
         self._is_stale = False
         if self._typed is not None:
+            self._moved_to_mm = None
             self._candidate = self.handle.hold(self._base, self._typed, self.alone)
             self._stuck = Stuck(self.handle.from_shown(self._typed.mm))
         elif self._pointer is not None and self._is_dragged:
@@ -177,8 +179,12 @@ class Gesture:
             self._stuck = stick(
                 self.handle, at.wanted_mm, self.candidates, self._base.graduation_mm, at.mm_per_px, self._stuck, at.free
             )
-            self._candidate = self.handle.move(self._base, self._stuck.value_mm, self.alone)
+            if self._stuck.value_mm != self._moved_to_mm:
+                # Most moves stay within a graduation: the candidate is then the very same room, and nothing is done.
+                self._candidate = self.handle.move(self._base, self._stuck.value_mm, self.alone)
+                self._moved_to_mm = self._stuck.value_mm
         else:
+            self._moved_to_mm = None
             self._candidate = self._base
             self._stuck = Stuck(self.handle.value_mm)
 
