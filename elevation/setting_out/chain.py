@@ -75,7 +75,7 @@ def resolved(wall: Wall, graduation_mm: float, assumed_gap_mm: float) -> Resolve
     for index, opening in enumerate(openings):
         if opening.left is not None:
             edge = opening.left.mm - _casing(opening)
-            error = _fill(gaps, openings, start, index, edge - start_mm, is_fixed=True)
+            error = _fill(gaps, openings, start, index, edge - start_mm)
             worst = _worse(worst, _Stretch(start, index, error))
             start, start_mm = index + 1, opening.left.mm + opening.width.mm + _casing(opening)
     tail_full = all(gap.typed for gap in gaps[start:])
@@ -101,11 +101,11 @@ def _overall(opening: Opening) -> float:
     return opening.width.mm + 2 * _casing(opening)
 
 
-def _fill(gaps: list[_Gap], openings: Sequence[Opening], start: int, stop: int, room_mm: float, *, is_fixed: bool) -> float:
+def _fill(gaps: list[_Gap], openings: Sequence[Opening], start: int, stop: int, room_mm: float) -> float:
     """Fill the blank gaps ``start..stop`` so that they and the openings between take ``room_mm``; return the error.
 
-    Where an opening is fixed at the far end, the gap that leads to it takes the error, so that the links still meet; the
-    wall's end takes none: the last link reaches as far as it was typed.
+    An opening fixed at the far end stays where it is: when it is laid, the gap before it takes the error. The wall's end
+    takes none: the last link reaches as far as it was typed.
     """
     taken = sum(_overall(opening) for opening in openings[start:stop])
     part = gaps[start : stop + 1]
@@ -114,18 +114,14 @@ def _fill(gaps: list[_Gap], openings: Sequence[Opening], start: int, stop: int, 
     for gap in blanks:
         gap.size_mm = max(free, 0.0) / len(blanks)
         gap.certain = len(blanks) == 1
-    if blanks and free >= 0:
-        return 0.0
-    if is_fixed:
-        part[-1].size_mm += free
-    return -free
+    return 0.0 if blanks and free >= 0 else -free
 
 
 def _fill_last(
     gaps: list[_Gap], openings: Sequence[Opening], start: int, width: Length | None, start_mm: float, assumed_mm: float
 ) -> float:
     if width is not None:
-        return _fill(gaps, openings, start, len(openings), width.mm - start_mm, is_fixed=False)
+        return _fill(gaps, openings, start, len(openings), width.mm - start_mm)
     for gap in gaps[start:]:
         if not gap.typed:
             gap.size_mm, gap.certain = assumed_mm, False

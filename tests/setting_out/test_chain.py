@@ -179,6 +179,16 @@ def test_without_the_walls_width_it_is_assumed() -> None:
     assert [spot.placed for spot in out.spots] == [True, False]
     # 20 + 36 + 24 + 36 + 24.
     assert out.width_mm / INCH == pytest.approx(140)
+    # Nothing to compare with.
+    assert out.chain.closing_error_mm is None
+    assert out.chain.again == ()
+
+
+def test_what_is_taken_where_nothing_is_said() -> None:
+    # A blank gap is drawn 24 in wide; every closing error is worth a second look.
+    out = resolve(wall(opening("w")))
+    assert [link.right_mm / INCH for link in out.links] == pytest.approx([24, 27, 57, 60, 84])
+    assert resolve(wall(opening("w", gap=20), width=120, gap_right=64.01)).again == ("gap-right", "width:w", "gap:w")
 
 
 def test_an_unmeasured_casing_is_taken_as_none_and_not_typed() -> None:

@@ -50,3 +50,8 @@ def test_steepness_is_the_inverse_of_the_arc(ratio: float) -> None:
 
 def test_scale_does_not_matter() -> None:
     assert fold_depth(152.4, 76.2) == pytest.approx(25.4 * fold_depth(6.0, 3.0))
+
+
+@pytest.mark.parametrize("ratio", [0.0, 0.5, 1.0])
+def test_cloth_that_is_not_longer_than_its_wave_is_flat(ratio: float) -> None:
+    assert steepness_of(ratio) == 0.0

@@ -23,6 +23,7 @@ from elevation.units import (
     parse_length,
     quantise,
 )
+from elevation.units.format import round_half_even
 
 EIGHTH, SIXTEENTH, THIRTY_SECOND = 25.4 / 8, 25.4 / 16, 25.4 / 32
 TAPES = [("in", EIGHTH), ("in", SIXTEENTH), ("in", THIRTY_SECOND), ("mm", 1.0), ("mm", 5.0)]
@@ -115,7 +116,7 @@ def test_lengths_written_for_files() -> None:
 
 @pytest.mark.parametrize("graduation_mm", [0.0, -1.0, float("nan"), float("inf"), 1e-9])
 def test_a_graduation_is_a_positive_length(graduation_mm: float) -> None:
-    with pytest.raises(ValueError, match="graduation"):
+    with pytest.raises(ValueError, match="too fine" if graduation_mm == 1e-9 else "positive length"):
         quantise(1.0, graduation_mm)
 
 
@@ -172,3 +173,43 @@ def test_nearest_and_even_by_exact_arithmetic(mm: float, tape: tuple[str, float]
 def test_exact_ties_go_to_the_even_mark(low: int, tape: tuple[str, float]) -> None:
     _, graduation_mm = tape
     assert mark_of((low + 0.5) * graduation_mm, graduation_mm) == round(Fraction(2 * low + 1, 2))
+
+
+@pytest.mark.parametrize(
+    ("numerator", "denominator", "nearest"),
+    [
+        (1, 3, 0),
+        (2, 3, 1),
+        (1, 2, 0),
+        (3, 2, 2),
+        (5, 2, 2),
+        (7, 2, 4),
+        (49, 100, 0),
+        (51, 100, 1),
+        (8, 4, 2),
+        (13, 8, 2),
+        (11, 8, 1),
+    ],
+)
+def test_half_goes_to_the_even_number(numerator: int, denominator: int, nearest: int) -> None:
+    assert round_half_even(numerator, denominator) == nearest
+
+
+@pytest.mark.parametrize(
+    ("mark", "unit", "graduation_mm", "figure"),
+    [
+        # 1 mm is 5/127 in = 0.03937; 2 mm 0.07874; 127 mm are 5 in: no tape's fraction, so decimals, at most four.
+        (1, "in", 1.0, "0.0394"), (2, "in", 1.0, "0.0787"), (127, "in", 1.0, "5"), (-1, "in", 1.0, "-0.0394"),
+        # 1/64 in is the finest fraction of a tape; 1/128 in = 0.0078125.
+        (1, "in", 25.4 / 64, "1/64"), (65, "in", 25.4 / 64, "1 1/64"), (1, "in", 25.4 / 128, "0.0078"),
+        # 1/16 in in mm is 1.5875 exactly; 0.00125 and 0.00375 mm are ties of the fourth decimal.
+        (1, "mm", 25.4 / 16, "1.5875"), (16, "mm", 25.4 / 16, "25.4"),
+        (1, "mm", 0.00125, "0.0012"), (3, "mm", 0.00125, "0.0038"),
+    ],
+)  # fmt: skip
+def test_figures_of_the_other_system(mark: int, unit: str, graduation_mm: float, figure: str) -> None:
+    assert format_mark(mark, unit, graduation_mm, plain=True) == figure
+
+
+def test_fractions_are_set_unless_asked_for_plain() -> None:
+    assert format_mark(6, "in", 25.4 / 16) == "³⁄₈"
