@@ -10,7 +10,7 @@ from elevation.commands.main import EXIT_BAD, EXIT_FINE, EXIT_FOUND, complain
 from elevation.commands.speaking import encodable, shown, shown_json
 from elevation.errors import ElevationError
 from elevation.findings.all_rules import find
-from elevation.findings.model import Finding, Scene, Weight
+from elevation.findings.model import Scene, Weight
 from elevation.output.report import Plain, wall_report, wall_text
 from elevation.planning.remedies import remedies
 from elevation.room.model import Room
@@ -18,7 +18,7 @@ from elevation.room.style import style_for
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
 from elevation.trade.tables import load_trade
-from elevation.words import Message, Style
+from elevation.words import Style
 
 
 def run_check(given: Check) -> int:
@@ -60,9 +60,6 @@ def run_check(given: Check) -> int:
 def _wall(room: Room, wall_id: str, scheme_id: str | None, trade: Trade, style: Style) -> tuple[Plain, str, bool]:
     laid = set_out(room, wall_id, scheme_id, trade)
     findings = find(Scene(room, laid, trade))
-    found: list[tuple[Finding, list[Message]]] = [
-        (finding, [remedy.label for remedy in remedies(room, wall_id, scheme_id, finding, trade).offered])
-        for finding in findings
-    ]
+    found = [(finding, remedies(room, wall_id, scheme_id, finding, trade)) for finding in findings]
     grave = any(finding.weight is not Weight.CONSIDER for finding in findings)
     return wall_report(laid, found, style), wall_text(laid, found, style), grave

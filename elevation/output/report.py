@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from elevation.findings.model import Finding
+from elevation.planning.remedies import Remedies
 from elevation.room.model import Ref
 from elevation.setting_out.model import BracketOut, ClearancesOut, GlassOut, LayerOut, PanelOut, SetOut, TreatmentOut
-from elevation.words import Message, Style
+from elevation.words import Style
 from elevation.words.say import say
 
 Plain = dict[str, object]
@@ -115,7 +116,7 @@ def _treatment(treatment: TreatmentOut) -> Plain:
     }
 
 
-def _finding(finding: Finding, remedies: Iterable[Message], style: Style) -> Plain:
+def _finding(finding: Finding, remedies: Remedies, style: Style) -> Plain:
     plain: Plain = {
         "rule": finding.rule,
         "weight": finding.weight.value,
@@ -124,20 +125,22 @@ def _finding(finding: Finding, remedies: Iterable[Message], style: Style) -> Pla
         "limit_mm": _mm(finding.limit_mm),
         "authority": say(finding.authority, style),
         "text": say(finding.text, style),
-        "remedies": [say(label, style) for label in remedies],
+        "remedies": [say(remedy.label, style) for remedy in remedies.offered],
+        "none_because": None if remedies.none_because is None else say(remedies.none_because, style),
     }
     if finding.caution is not None:
         plain["caution"] = say(finding.caution, style)
     return plain
 
 
-def wall_report(set_out: SetOut, found: Sequence[tuple[Finding, Sequence[Message]]], style: Style) -> Plain:
+def wall_report(set_out: SetOut, found: Sequence[tuple[Finding, Remedies]], style: Style) -> Plain:
     """One wall in one scheme as the plain data of ``check --json``.
 
     Parameters
     ----------
     set_out : SetOut
-    found : sequence of (Finding, labels of its remedies)
+    found : sequence of (Finding, Remedies)
+        Each finding with what can be offered for it.
     style : Style
         English by contract; the unit is the room's.
     """
@@ -146,20 +149,22 @@ def wall_report(set_out: SetOut, found: Sequence[tuple[Finding, Sequence[Message
         "scheme": set_out.scheme or "",
         "treatments": [_treatment(treatment) for treatment in set_out.treatments],
         "missing": [say(fact.text, style) for fact in set_out.missing],
-        "findings": [_finding(finding, labels, style) for finding, labels in found],
+        "findings": [_finding(finding, remedies, style) for finding, remedies in found],
     }
 
 
-def wall_text(set_out: SetOut, found: Sequence[tuple[Finding, Sequence[Message]]], style: Style) -> str:
-    """The same as lines of text for a terminal: what stands where, then the findings with their remedies."""
+def wall_text(set_out: SetOut, found: Sequence[tuple[Finding, Remedies]], style: Style) -> str:
+    """The same as lines of text for a terminal: what stands where, then findings with remedies or why there are none."""
     scheme = set_out.scheme_name or set_out.scheme or "no scheme"
     lines = [f"{set_out.wall_name or set_out.wall}, {scheme}"]
-    for finding, labels in found:
+    for finding, remedies in found:
         lines.append(f"  {finding.weight.value:<8} {say(finding.text, style)} [{finding.rule}]")
         lines.append(f"           {say(finding.authority, style)}")
         if finding.caution is not None:
             lines.append(f"           {say(finding.caution, style)}")
-        lines += [f"           try: {say(label, style)}" for label in labels]
+        lines += [f"           try: {say(remedy.label, style)}" for remedy in remedies.offered]
+        if remedies.none_because is not None:
+            lines.append(f"           no remedy: {say(remedies.none_because, style)}")
     lines += [f"  unknown  {say(fact.text, style)}" for fact in set_out.missing]
     if not found:
         lines.append("  nothing is broken")

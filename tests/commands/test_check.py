@@ -8,6 +8,9 @@ import pytest
 
 from elevation import places
 from elevation.commands.main import main
+from elevation.room.file import dump_room
+from tests.findings import test_limits as limits
+from tests.findings.rooms import INCH
 
 DEMOS = sorted(places.demo_rooms().glob("*.room.json"))
 
@@ -88,3 +91,31 @@ def test_text_says_weight_rule_and_authority(capsys):
     out = capsys.readouterr().out
     assert "[" in out
     assert "common practice" in out
+
+
+def test_a_finding_without_remedies_says_why(tmp_path, schema, capsys):
+    # Ready-made panels hang level over a floor that is not: no change to rod, brackets or cloth helps.
+    room = tmp_path / "uneven.room.json"
+    room.write_bytes(dump_room(limits.floor_varies(INCH)))
+    why = "No single change to rod, brackets or cloth puts this right."
+    _, got, _ = _json(capsys, room)
+    jsonschema.validate(got, schema)
+    (finding,) = [one for one in got["rooms"][0]["walls"][0]["findings"] if one["rule"] == "hem-varies"]
+    assert finding["remedies"] == []
+    assert finding["none_because"] == why
+    main(["check", str(room)])
+    lines = capsys.readouterr().out.splitlines()
+    at = next(index for index, line in enumerate(lines) if line.endswith("[hem-varies]"))
+    assert lines[at + 1 : at + 3] == ["           common practice", f"           no remedy: {why}"]
+
+
+def test_a_finding_with_remedies_says_no_such_thing(tmp_path, schema, capsys):
+    room = tmp_path / "low.room.json"
+    room.write_bytes(dump_room(limits.rod_above_casing(2 * INCH)))
+    _, got, _ = _json(capsys, room)
+    findings = got["rooms"][0]["walls"][0]["findings"]
+    assert [one["rule"] for one in findings] == ["rod-low"]
+    assert findings[0]["remedies"][0] == "Set the rod 3 in above the casing"
+    assert findings[0]["none_because"] is None
+    main(["check", str(room)])
+    assert "no remedy" not in capsys.readouterr().out
