@@ -208,7 +208,7 @@ class CanvasPicture:
         painter.fillRect(canvas.rect(), desk)
         self._paint_paper(painter, placing)
         if self._standing is None:
-            self.replay.paint(groups, painter, placing)
+            self.replay.paint(groups, painter, placing, (canvas.width(), canvas.height()))
         else:
             self._standing.paint(groups, painter, self.replay)
         self._last = groups

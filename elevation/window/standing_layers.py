@@ -83,7 +83,7 @@ class StandingLayers:
         self._layers = layers
 
     def _replay(self, run: Sequence[Group], painter: QPainter, replay: Replay) -> None:
-        replay.paint(run, painter, self.placing)
+        replay.paint(run, painter, self.placing, (self._canvas.width(), self._canvas.height()))
         self.painted += len(run)
 
     def _pixels(self, run: Sequence[Group], replay: Replay) -> QPixmap:

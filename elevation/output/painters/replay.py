@@ -85,6 +85,13 @@ def placing_of(picture: Picture, px_per_paper_mm: float) -> Placing:
     )
 
 
+Size = tuple[float, float]
+
+_AROUND = 30.0
+"""How far a dimension's text and strokes may stand out past its points, paper mm."""
+_MOST_MEASURES = 4000
+
+
 class _Op(Protocol):
     def paint(self, painter: QPainter, frame: _Frame) -> None: ...
 
@@ -92,8 +99,13 @@ class _Op(Protocol):
 class _Frame:
     """A group's coordinates on one painter: transform, and pens of the right width under it."""
 
-    def __init__(self, x: float, y: float, px: float, px_per_paper_mm: float, base: QTransform) -> None:
+    def __init__(
+        self, x: float, y: float, px: float, px_per_paper_mm: float, base: QTransform, seen: Size | None = None
+    ) -> None:
         self.x, self.y, self.px = x, y, px
+        self.seen: tuple[float, float, float, float] | None = None
+        if seen is not None:
+            self.seen = -x / px, (y - seen[1]) / px, (seen[0] - x) / px, y / px
         self.px_per_paper_mm = px_per_paper_mm
         self.mm_per_paper = px_per_paper_mm / px
         self.base = base
@@ -194,8 +206,27 @@ class _Measure:
         self._dimension = dimension
         self._laid_for = 0.0
         self._ops: list[_Op] = []
+        points = (dimension.a, dimension.b, dimension.text_at, *dimension.leader)
+        across = (dimension.line,)
+        xs = [x for x, _ in points] + list(across if dimension.along == "y" else ())
+        ys = [y for _, y in points] + list(across if dimension.along == "x" else ())
+        self._box = min(xs), min(ys), max(xs), max(ys)
+
+    def _is_out_of_sight(self, frame: _Frame) -> bool:
+        if frame.seen is None:
+            return False
+        around = _AROUND * frame.mm_per_paper
+        box, seen = self._box, frame.seen
+        return (
+            box[2] + around < seen[0]
+            or box[0] - around > seen[2]
+            or box[3] + around < seen[1]
+            or box[1] - around > seen[3]
+        )
 
     def paint(self, painter: QPainter, frame: _Frame) -> None:
+        if self._is_out_of_sight(frame):
+            return
         if self._laid_for != frame.mm_per_paper:
             self._laid_for = frame.mm_per_paper
             self._ops = _compile(dimension_lines(self._dimension, frame.mm_per_paper))
@@ -233,8 +264,12 @@ def _brush(paint: str | Gradient) -> QBrush:
     return QBrush(gradient)
 
 
-def _compile(records: Iterable[Record]) -> list[_Op]:
-    """Qt's own values for records, in order; neighbours of one pen are drawn in one go."""
+def _compile(records: Iterable[Record], measures: dict[Dimension, _Measure] | None = None) -> list[_Op]:
+    """Qt's own values for records, in order; neighbours of one pen are drawn in one go.
+
+    ``measures`` are dimensions that were compiled before: an equal one is taken again.
+    """
+    known = {} if measures is None else measures
     ops: list[_Op] = []
     for record in records:
         last = ops[-1] if ops else None
@@ -260,7 +295,10 @@ def _compile(records: Iterable[Record]) -> list[_Op]:
         elif isinstance(record, Text):
             ops.append(_Words(record))
         else:
-            ops.append(_Measure(record))
+            measure = known.get(record)
+            if measure is None:
+                measure = known[record] = _Measure(record)
+            ops.append(measure)
     return ops
 
 
@@ -276,13 +314,16 @@ class Replay:
     def __init__(self) -> None:
         self.compiled = 0
         self._known: dict[int, tuple[Group, list[_Op]]] = {}
+        self._measures: dict[Dimension, _Measure] = {}
 
     def ops_of(self, group: Group) -> list[_Op]:
         """The compiled form of a group (by identity)."""
         found = self._known.get(id(group))
         if found is not None and found[0] is group:
             return found[1]
-        ops = _compile(group.records)
+        if len(self._measures) > _MOST_MEASURES:
+            self._measures.clear()
+        ops = _compile(group.records, self._measures)
         self.compiled += 1
         # The group is kept beside its ops, so that its id cannot be given to another.
         self._known[id(group)] = (group, ops)
@@ -294,7 +335,9 @@ class Replay:
         if len(self._known) > len(kept):
             self._known = {key: value for key, value in self._known.items() if key in kept}
 
-    def paint(self, groups: Iterable[Group], painter: QPainter, placing: Placing) -> None:
+    def paint(
+        self, groups: Iterable[Group], painter: QPainter, placing: Placing, seen: Size | None = None
+    ) -> None:
         """Replay groups in the order given.
 
         Parameters
@@ -303,14 +346,18 @@ class Replay:
         painter : QPainter
             Its transform stays the base of everything and is restored.
         placing : Placing
+        seen : (float, float) or None
+            Width and height, from the painter's origin, of all that will be looked at: dimensions beside it are left
+            out. None paints all.
         """
         base = painter.transform()
         painter.save()
         painter.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.TextAntialiasing)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        wall = _Frame(placing.wall_x, placing.wall_y, placing.px_per_wall_mm, placing.px_per_paper_mm, base)
-        paper = _Frame(placing.paper_x, placing.paper_y, placing.px_per_paper_mm, placing.px_per_paper_mm, base)
+        unit = placing.px_per_paper_mm
+        wall = _Frame(placing.wall_x, placing.wall_y, placing.px_per_wall_mm, unit, base, seen)
+        paper = _Frame(placing.paper_x, placing.paper_y, unit, unit, base, seen)
         now: _Frame | None = None
         for group in groups:
             frame = wall if group.frame == "wall" else paper
