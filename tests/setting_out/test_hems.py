@@ -65,6 +65,16 @@ def test_a_sill_and_an_apron() -> None:
             assert panel.target_gap_mm is None
 
 
+def test_an_apron_without_a_stool_however_low() -> None:
+    for high in (3.0, 1 / 25.4):
+        opening = window(apron=inch(high))
+        assert panels_of(Hem("apron"), opening=opening)[0].hem_low_mm / INCH == pytest.approx(30 - high)
+
+
+def test_a_figure_beside_a_panel_in_hand_is_no_length() -> None:
+    assert panels_of(Hem("panel", inch(60)))[0].finished_length_mm is None
+
+
 def test_without_an_apron_the_hem_is_four_inches_below_the_sill() -> None:
     # A workroom's guide: to the apron's bottom or 4 in below the sill.
     assert panels_of(Hem("apron"))[0].hem_low_mm / INCH == pytest.approx(26)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 
-from elevation.room.model import Bracket, Panel, Rod, Treatment
+from elevation.room.model import Bracket, Panel, Rod, Station, Treatment
 from elevation.setting_out.model import TreatmentOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
@@ -45,6 +46,41 @@ def test_its_clearances() -> None:
     assert clear.left_of_opening_mm / INCH == pytest.approx(10)
     assert clear.bracket_right_mm is not None
     assert clear.bracket_right_mm / INCH == pytest.approx(8)
+
+
+@pytest.mark.parametrize(
+    ("left_in", "right_in", "below", "gap"),
+    [
+        # Falling 1 in 20 from 100 in: 93.7 in at the rod's right end (126 in), 94.025 in over the last casing's end (119.5 in).
+        (100.0, 93.0, 93.7 - 1 - 91.5, 94.025 - 1 - 87.5),
+        # Rising from 93 in: 93.5 in at the rod's left end (10 in), 93.825 in over the first casing's end (16.5 in).
+        (93.0, 100.0, 93.5 - 1 - 91.5, 93.825 - 1 - 87.5),
+    ],
+)
+def test_clearances_under_a_raked_ceiling_with_crown(left_in: float, right_in: float, below: float, gap: float) -> None:
+    openings = (window("a1", left=20), window("a2", left=80, height=50))
+    panels = (
+        Panel(id="p1", flat_width=inch(54), parks="left", measured_length=inch(87)),
+        Panel(id="p2", flat_width=inch(54), parks="right", measured_length=inch(88)),
+    )
+    made = room(openings, [treatment(openings=("a1", "a2"), panels=panels)], width=140.0, crown=inch(1))
+    ceiling = (Station(inch(0), inch(left_in)), Station(inch(140), inch(right_in)))
+    made = msgspec.structs.replace(made, walls=(msgspec.structs.replace(made.walls[0], ceiling=ceiling),))
+    clear = set_out_afresh(made, "a", "s", TRADE).treatments[0].clearances
+    # The higher head is at 84 in, its casing's top at 87 1/2, the rod 4 in over that.
+    assert clear.above_opening_mm / INCH == pytest.approx(7.5)
+    assert clear.above_casing_mm / INCH == pytest.approx(4)
+    assert clear.below_ceiling_mm is not None
+    assert clear.below_ceiling_mm / INCH == pytest.approx(below)
+    assert clear.head_to_ceiling_mm is not None
+    assert clear.head_to_ceiling_mm / INCH == pytest.approx(gap)
+    assert clear.bracket_left_mm is not None
+    assert clear.bracket_left_mm / INCH == pytest.approx(8)
+    # Cloth from 89 3/4 in down.
+    assert clear.hem_to_floor_low_mm is not None
+    assert clear.hem_to_floor_low_mm / INCH == pytest.approx(1.75)
+    assert clear.hem_to_floor_high_mm is not None
+    assert clear.hem_to_floor_high_mm / INCH == pytest.approx(2.75)
 
 
 @pytest.mark.parametrize(

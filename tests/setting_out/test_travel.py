@@ -282,3 +282,20 @@ def test_no_cloth_leaves_the_rod_or_hangs_over_another(seed: int) -> None:
         for way in out:
             assert way.travel[0] <= way.closed[0] + 1e-9
             assert way.closed[1] <= way.travel[1] + 1e-9
+
+
+def test_panels_that_stand_still_meet_half_way_where_both_want_more() -> None:
+    # 60 in from the left and 50 in from the right on 96 in: both give 7 in.
+    left, right = ways(
+        [mover(stationary=True, flat=80, drawn=60), mover("right", stationary=True, flat=80, drawn=50)], ENDS
+    )
+    assert (left.open, right.open) == ((0.0, 53.0), (53.0, 96.0))
+    left, right = ways(
+        [mover(stationary=True, flat=80, drawn=40), mover("right", stationary=True, flat=80, drawn=50)], ENDS
+    )
+    assert (left.open, right.open) == ((0.0, 40.0), (46.0, 96.0))
+
+
+def test_a_lone_bracket_in_the_middle_counts_as_the_left_one() -> None:
+    left, right = ways([mover(), mover("right")], (bracket(48),))
+    assert (left.open[0], right.open[1]) == (48.0, 96.0)
