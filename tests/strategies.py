@@ -54,7 +54,9 @@ HEM_TARGETS: tuple[str, ...] = get_args(get_type_hints(Hem)["target"])
 HEADINGS = ("clip-rings", "rings", "eyelets", "tab", "rod-pocket", "pencil-pleat", "pinch-pleat")
 SECTIONS = ("conduit-1/2", "conduit-3/4", "conduit-1", "dowel-1", "dowel-1-3/8", "tube-20", "tube-28")
 KITS = ("shop-strap", "shop-cradle", "open-arm", "cup")
-ROD_ENDS = ("bare", "cap", "ball-finial", "spear-finial")
+ROD_ENDS = ("bare", "cap", "ball-finial", "spear-finial", "socket", "return", "elbow")
+CEILING_KITS = ("ceiling-cup", "ceiling-hook")
+MOUNTS = ("wall", "wall", "wall", "ceiling", "reveal", "sash")
 CEILINGS = ("level", "sloping", "gable", "unmeasured")
 FLOORS = ("level", "out of level", "wavy")
 MOST_OPENINGS = 12
@@ -178,7 +180,7 @@ class Maker:
             frame=self.between(5, max(6, min(90, int(least_frame / 2) - 30))) if pick.chance(2) else None,
             columns=pick.whole(1, 4),
             rows=pick.whole(1, 5),
-            sash=Sash(pick.one_of(sashes), pick.one_of(("left", "right", "both")), self.maybe(10, 70)),
+            sash=Sash(pick.one_of(sashes), pick.one_of(("left", "right", "both")), self.maybe(10, 70), self.maybe(5, 60)),
             escape=pick.chance(4),
             taken=self.taken(width, height) if pick.chance(4) else Readings(),
         )
@@ -320,7 +322,34 @@ class Maker:
     def treatment(self, key: str, group: tuple[Opening, ...]) -> Treatment:
         """A treatment with one layer, or two where it is lucky."""
         layers = tuple(self.layer(f"l{number}") for number in range(1, 3 if self.pick.chance(8) else 2))
-        return Treatment(key, tuple(opening.id for opening in group), layers, self.pick.one_of(("", "Left", "Garden")))
+        made = Treatment(key, tuple(opening.id for opening in group), layers, self.pick.one_of(("", "Left", "Garden")))
+        mount = self.pick.one_of(MOUNTS)
+        if mount == "wall" or (mount != "ceiling" and len(group) > 1):
+            return made
+        return _with(made, mount=mount, layers=tuple(self.mounted(layer, mount) for layer in layers))
+
+    def mounted(self, layer: Layer, mount: str) -> Layer:
+        """The layer on the ceiling or inside an opening: other holds, other brackets."""
+        pick = self.pick
+        if mount == "ceiling":
+            height = Held("bracket-drop", self.between(0, 40)) if pick.chance(2) else layer.rod.height
+            kits = tuple(_with(bracket, kit=pick.one_of(CEILING_KITS)) for bracket in layer.brackets)
+            return _with(layer, rod=_with(layer.rod, height=height), brackets=kits)
+        share = pick.one_of((0.25, 0.5, 2 / 3, 1.0))
+        height = pick.one_of(
+            (
+                Held("below-head", self.between(10, 120)),
+                Held("above-sill", self.between(200, 900)),
+                Held("share-of-opening", self.between(-60, 60), share),
+            )
+        )
+        left, right = (Held("inside-opening", self.between(0, 60)) for _ in range(2))
+        rod = _with(layer.rod, height=height, left=left, right=right, projection=self.between(10, 120))
+        if mount == "reveal":
+            panels = tuple(_with(panel, parks=panel.parks.split("-")[0]) for panel in layer.panels)
+            return _with(layer, rod=rod, brackets=(), panels=panels)
+        kits = tuple(_with(bracket, kit="sash-hook") for bracket in layer.brackets)
+        return _with(layer, rod=rod, brackets=kits)
 
     def layer(self, key: str) -> Layer:
         """A layer on its own rod."""
@@ -381,6 +410,8 @@ class Maker:
                 f"b{number}",
                 place,
                 pick.one_of(KITS),
+            left_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
+            right_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
                 rings_pass=pick.one_of((None, None, True, False)),
                 height=self.between(2000, 2400) if pick.chance(10) else None,
             )

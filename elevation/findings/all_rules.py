@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.rules import (
+    below_sill,
     bracket_level,
     cannot_pass,
     cloth_below_head,
@@ -25,6 +26,7 @@ from elevation.findings.rules import (
     reach_long,
     reach_short,
     out_of_square,
+    past_jamb,
     rod_high,
     rod_low,
     rod_under_ceiling,
@@ -44,6 +46,7 @@ RULES: tuple[Rule, ...] = (
     on_casing.RULE,
     meets.RULE,
     swing.RULE,
+    past_jamb.RULE,
     escape.RULE,
     heat.RULE,
     splice.RULE,
@@ -58,6 +61,8 @@ RULES: tuple[Rule, ...] = (
     hem_low.RULE,
     stack_on_glass.RULE,
     cloth_below_head.RULE,
+    below_sill.RULE,
+    reveal_depth.RULE,
     fullness.RULE,
     hem_high.RULE,
     hem_varies.RULE,

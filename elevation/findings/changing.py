@@ -130,6 +130,8 @@ def _end_by(scene: Scene, held: Held, out_mm: float, slack: float) -> Held | Non
 def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
     """Move one end of a layer's rod outward by ``out_mm`` (inward where negative)."""
     rod = layer_of(scene.room, ref).rod
+    if -out_mm >= layer_at(scene, ref).support.length_mm:
+        return  # nothing would be left of it
     held = _end_by(scene, rod.left if side == "left" else rod.right, out_mm, slack_mm)
     if held is None:
         return
@@ -144,6 +146,8 @@ def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 
 def rod_ends(scene: Scene, ref: Ref, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
     """Move both ends of a layer's rod outward by ``out_mm`` each (inward where negative): a mirrored pair."""
     rod = layer_of(scene.room, ref).rod
+    if -2 * out_mm >= layer_at(scene, ref).support.length_mm:
+        return
     lengths = [held.hold == "rod-length" for held in (rod.left, rod.right)]
     # Where one end holds the rod's length, that length has to take both moves.
     left = _end_by(scene, rod.left, out_mm * (2 if lengths[0] else 1), slack_mm)
@@ -168,10 +172,23 @@ def rod_projection(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
     now = layer_of(scene.room, ref).rod.projection
     support = layer_at(scene, ref).support
     if support.from_sash_mm is not None:
-        return  # inside an opening it is held from the sash, and to stand farther out is to leave the reveal
+        yield from from_sash(scene, ref, least_mm + support.from_sash_mm - support.projection_mm)
+        return
     at = length(scene, mark_up(least_mm, scene.room.graduation_mm))
     if now.mm < at.mm <= MOST_PROJECTION_MM:
         label = msg("Hold the rod {at} out from the wall", at=Mm(at.mm))
+        yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))
+
+
+def from_sash(scene: Scene, ref: Ref, wanted_mm: float) -> Iterator[Change]:
+    """Hold a rod inside an opening so that its centre line stands ``wanted_mm`` off the sash, or a mark beyond."""
+    now = layer_at(scene, ref).support.from_sash_mm
+    if now is None:
+        return
+    grad = scene.room.graduation_mm
+    at = length(scene, mark_up(wanted_mm, grad) if wanted_mm > now else mark_down(wanted_mm, grad))
+    if at.mm > 0 and at.mm != layer_of(scene.room, ref).rod.projection.mm:
+        label = msg("Hold the rod {at} off the sash", at=Mm(at.mm))
         yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))
 
 

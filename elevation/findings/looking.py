@@ -61,9 +61,11 @@ def draws_from(layer: LayerOut, side: str) -> PanelOut | None:
         # Brackets stand in order along the rod; none but the end one may be at or beyond the panel's place.
         at = panel.parks_at_mm
         if side == "left":
-            is_inside = any(bracket.x_mm <= at + TOUCH_MM for bracket in layer.brackets[1:])
+            first = 0 if layer.support.carried[0] else 1
+            is_inside = any(bracket.x_mm <= at + TOUCH_MM for bracket in layer.brackets[first:])
         else:
-            is_inside = any(bracket.x_mm >= at - TOUCH_MM for bracket in layer.brackets[:-1])
+            last = len(layer.brackets) - (0 if layer.support.carried[1] else 1)
+            is_inside = any(bracket.x_mm >= at - TOUCH_MM for bracket in layer.brackets[:last])
         if not is_inside and (best is None or (at < best.parks_at_mm) == (side == "left")):
             best = panel
     return best

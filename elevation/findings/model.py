@@ -12,6 +12,21 @@ from elevation.setting_out.model import Point, SetOut, TreatmentOut
 from elevation.trade.model import Trade
 from elevation.words import Message
 
+ON_WALL = frozenset({"wall"})
+"""Mounts of rules about brackets on the wall."""
+
+BEFORE_WALL = frozenset({"wall", "ceiling"})
+"""Mounts that hang before the wall, beside and over the opening."""
+
+FIXED = frozenset({"wall", "ceiling", "reveal"})
+"""Mounts that stay where they are when a sash moves."""
+
+INSIDE = frozenset({"reveal", "sash"})
+"""Mounts that hang inside one opening."""
+
+EVERY_MOUNT = FIXED | INSIDE
+"""Mounts of rules that hold whatever the rod is fixed to."""
+
 
 class Weight(StrEnum):
     """How much a finding matters; told apart on screen by shape and word."""
@@ -132,4 +147,4 @@ class Rule(Struct, frozen=True):
     find_in_wall: Callable[[Scene], Iterable[Finding]] | None = None
     changes: Callable[[Scene, Finding], Iterable[Change]] = lambda _scene, _finding: ()
     stickings: Callable[[Scene, TreatmentOut], Iterable[Sticking]] = lambda _scene, _treatment: ()
-    mounts: frozenset[str] = frozenset({"wall"})
+    mounts: frozenset[str] = ON_WALL

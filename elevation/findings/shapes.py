@@ -88,15 +88,21 @@ def cloth_back(layer: LayerOut, panel: PanelOut) -> float:
 
 
 def rod_rects(support: SupportOut) -> tuple[tuple[str, Rect, float, float], ...]:
-    """The rod and its finials: (part, rectangle, back, front), the last two as distances from the wall."""
+    """The rod and its ends: (part, rectangle, back, front), the last two as distances from the wall.
+
+    An end bent back to the wall reaches it.
+    """
     radius = support.diameter_mm / 2
     y, out = support.height_mm, support.projection_mm
     parts = [("rod", (support.left_mm, y - radius, support.right_mm, y + radius), out - radius, out + radius)]
     thick = max(support.finial_diameter_mm / 2, radius)
+    carried = support.carried
     if support.metal_left_mm < support.left_mm:
-        parts.append(("end", (support.metal_left_mm, y - thick, support.left_mm, y + thick), out - thick, out + thick))
+        back = 0.0 if carried[0] and support.left_ends != "socket" else out - thick
+        parts.append(("end", (support.metal_left_mm, y - thick, support.left_mm, y + thick), back, out + thick))
     if support.metal_right_mm > support.right_mm:
-        parts.append(("end", (support.right_mm, y - thick, support.metal_right_mm, y + thick), out - thick, out + thick))
+        back = 0.0 if carried[1] and support.right_ends != "socket" else out - thick
+        parts.append(("end", (support.right_mm, y - thick, support.metal_right_mm, y + thick), back, out + thick))
     return tuple(parts)
 
 

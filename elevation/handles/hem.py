@@ -227,7 +227,7 @@ def _by_rod(context: Context, dressed: Dressed, panel: PanelOut, name: Message) 
         (max(low_mm - below_mm, floor_mm - MOST_ON_FLOOR_MM), high_mm - below_mm),
         Scale(rod.base_mm - below_mm, rod.sign),
         held.at,
-        hold_height(dressed.landed.ref, held.hold),
+        hold_height(dressed.landed.ref, held),
         name,
         msg("rod {what}", what=ROD_SHOWN_AS[held.hold]),
         low_why=msg("no more cloth on the floor"),

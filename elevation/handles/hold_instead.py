@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from elevation.errors import BadInput, NoSuch
+from elevation.findings.model import INSIDE
 from elevation.findings.shapes import extremes, height_at
 from elevation.handles.context import exact
 from elevation.room.edits import replace_at, replace_rod
@@ -15,14 +16,48 @@ from elevation.units import Length
 from elevation.units.tolerance import TOUCH_MM
 
 HOLDS: dict[str, tuple[str, ...]] = {
-    "height": ("above-head", "above-casing", "below-ceiling", "above-floor"),
-    "left": ("beyond-opening", "beyond-casing", "from-corner", "rod-length"),
-    "right": ("beyond-opening", "beyond-casing", "from-corner", "rod-length"),
+    "height": (
+        "above-head",
+        "above-casing",
+        "below-ceiling",
+        "above-floor",
+        "bracket-drop",
+        "below-head",
+        "above-sill",
+        "share-of-opening",
+    ),
+    "left": ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening"),
+    "right": ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening"),
     "bracket": ("from-left-end", "from-right-end", "from-centre", "from-wall-left"),
     "hem": ("sill", "apron", "clear", "length"),
     "opening": ("left", "gap"),
 }
 """What each thing may be held by, in the order in which a person is offered it."""
+
+SHARE = 0.5
+"""The share of the opening that a rod is held from at first: where sashes that slide up and down meet."""
+
+
+def holds_for(which: str, mount: str, now: str) -> tuple[str, ...]:
+    """The holds that make sense on a mount; what is held now is always among them.
+
+    Parameters
+    ----------
+    which : str
+        A key of ``HOLDS``.
+    mount : str
+    now : str
+        What is held now.
+    """
+    inside = mount in INSIDE
+    wrong = _OUTSIDE if inside else _WITHIN
+    if mount != "ceiling":
+        wrong |= {"bracket-drop"}
+    return tuple(hold for hold in HOLDS[which] if hold == now or hold not in wrong)
+
+
+_WITHIN = frozenset({"below-head", "above-sill", "share-of-opening", "inside-opening"})
+_OUTSIDE = frozenset({"above-head", "above-casing", "below-ceiling", "beyond-opening", "beyond-casing", "from-corner"})
 
 
 def hold_instead(room: Room, set_out: SetOut, ref: Ref, which: str, hold: str) -> Room:
@@ -70,11 +105,11 @@ def hold_instead(room: Room, set_out: SetOut, ref: Ref, which: str, hold: str) -
 
 
 def _held(hold: str, at: Length) -> Held:
-    return Held(hold, at)  # type: ignore[arg-type]
+    return Held(hold, at, SHARE if hold == "share-of-opening" else 0.0)  # type: ignore[arg-type]
 
 
 def _same(held: Held, hold: str) -> Length | None:
-    return held.at if held.hold == hold else None
+    return held.at if held.hold == hold and held.share in (0.0, SHARE) else None
 
 
 def _layer(set_out: SetOut, ref: Ref) -> tuple[TreatmentOut, LayerOut]:
@@ -93,10 +128,23 @@ def _height_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: 
         return support.height_mm - max(opening.casing_top_mm for opening in treatment.openings)
     if hold == "above-floor":
         return support.height_mm
+    top_mm = max(opening.top_mm for opening in treatment.openings)
+    bottom_mm = min(opening.bottom_mm for opening in treatment.openings)
+    if hold == "below-head":
+        return top_mm - support.height_mm
+    if hold in ("above-sill", "share-of-opening"):
+        share = SHARE if hold == "share-of-opening" else 0.0
+        return support.height_mm - bottom_mm - share * (top_mm - bottom_mm)
     if not set_out.ceiling.known:
         raise BadInput("the ceiling", "", "has not been measured", "measure it first, then hold the rod below it")
     ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
-    return ceiling_mm - set_out.crown_mm - support.height_mm
+    if hold == "bracket-drop":
+        figure_mm = ceiling_mm - support.drop_mm - support.height_mm
+        if figure_mm < -TOUCH_MM:
+            raise BadInput("the rod", "", "stands higher than these brackets hold it", "choose brackets with less drop")
+        return max(figure_mm, 0.0)
+    crown_mm = 0.0 if treatment.mount == "ceiling" else set_out.crown_mm
+    return ceiling_mm - crown_mm - support.height_mm
 
 
 def _hold_end(room: Room, set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str, hold: str) -> Room:
@@ -128,6 +176,8 @@ def _end_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str
     else:
         opening = treatment.openings[-1]
         beyond_mm = support.right_mm - opening.right_mm
+    if hold == "inside-opening":
+        return -beyond_mm
     return beyond_mm - (opening.casing_mm if hold == "beyond-casing" else 0.0)
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Literal
 
-from elevation.findings.model import Sticking
+from elevation.findings.model import INSIDE, Sticking
 from elevation.findings.naming import opening_name, where
 from elevation.handles.context import (
     Context,
@@ -47,6 +47,8 @@ _SHOWN_AS: dict[tuple[str, str], Message] = {
     ("beyond-casing", "right"): msg("beyond the casing, right"),
     ("from-corner", "left"): msg("from the left corner"),
     ("from-corner", "right"): msg("from the right corner"),
+    ("inside-opening", "left"): msg("inside the left jamb"),
+    ("inside-opening", "right"): msg("inside the right jamb"),
     ("rod-length", "left"): msg("long, held at the right end"),
     ("rod-length", "right"): msg("long, held at the left end"),
 }
@@ -54,7 +56,7 @@ _SHOWN_AS: dict[tuple[str, str], Message] = {
 
 def sign_of(hold: str, side: str) -> int:
     """Whether the figure grows to the right (1) or to the left (-1)."""
-    grows_outward = hold != "from-corner"
+    grows_outward = hold not in ("from-corner", "inside-opening")
     return 1 if grows_outward == (side == "right") else -1
 
 
@@ -97,7 +99,8 @@ def _mirrored(room: Room, own: Held, other: Held, figure: Length, side: Side, ot
 def _ranges(context: Context, dressed: Dressed) -> tuple[Span, Span]:
     """Where either end can be: on the wall, and on its own side of the other end."""
     support, rod = dressed.landed.support, dressed.layer.rod
-    low_mm, high_mm = _wall_span(context)
+    inside = dressed.treatment.mount in INSIDE
+    low_mm, high_mm = _jamb_span(dressed) if inside else _wall_span(context)
     left, right = (low_mm, support.right_mm - LEAST_ROD_MM), (support.left_mm + LEAST_ROD_MM, high_mm)
     length_mm = support.right_mm - support.left_mm
     # An end that carries a rod of held length takes the other end with it.
@@ -115,7 +118,18 @@ def _wall_span(context: Context) -> Span:
     return -PAST_OPEN_MM if left == "open" else 0.0, high_mm + PAST_OPEN_MM if right == "open" else high_mm
 
 
-def _end_why(kind: str) -> Message:
+def _jamb_span(dressed: Dressed) -> Span:
+    """From jamb to jamb, less what ends the rod."""
+    opening, support = dressed.landed_treatment.openings[0], dressed.landed.support
+    return (
+        opening.left_mm + support.left_mm - support.metal_left_mm,
+        opening.right_mm - support.metal_right_mm + support.right_mm,
+    )
+
+
+def _end_why(dressed: Dressed, kind: str) -> Message:
+    if dressed.treatment.mount in INSIDE:
+        return msg("the jamb")
     return msg("the corner") if kind == "corner" else msg("far enough past the wall's open end")
 
 
@@ -154,7 +168,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             msg("left end of the rod, {where}", where=name),
             _SHOWN_AS[(rod.left.hold, "left")],
             both_mm=both_left,
-            low_why=_end_why(context.set_out.ends[0]),
+            low_why=_end_why(dressed, context.set_out.ends[0]),
             high_why=msg("the other end"),
         )
         yield make(
@@ -171,7 +185,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             _SHOWN_AS[(rod.right.hold, "right")],
             both_mm=both_right,
             low_why=msg("the other end"),
-            high_why=_end_why(context.set_out.ends[1]),
+            high_why=_end_why(dressed, context.set_out.ends[1]),
         )
 
 
@@ -215,11 +229,12 @@ def _symmetries(context: Context, dressed: Dressed, side: Side, mirrored: bool) 
     openings = dressed.landed_treatment.openings
     if openings:
         first, last = openings[0], openings[-1]
+        inside = dressed.treatment.mount in INSIDE
         if not mirrored:
             # The two reaches cannot become equal while both ends move alike.
             value_mm = _evened_mm(dressed, side, first.left_mm + last.right_mm)
             yield value_mm, msg("equal reach on both sides"), PROPORTION
-        beside = _beside(context, first, last, side)
+        beside = None if inside else _beside(context, first, last, side)
         if beside is not None:
             edge_mm = first.left_mm if side == "left" else last.right_mm
             next_mm = beside.right_mm if side == "left" else beside.left_mm

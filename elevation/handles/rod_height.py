@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from elevation.findings.limits import limit_mm
-from elevation.findings.model import Scene, Sticking
+from elevation.findings.model import INSIDE, Scene, Sticking
 from elevation.findings.naming import opening_name, where
+from elevation.findings.rules.past_jamb import room_over
 from elevation.findings.shapes import extremes, way
 from elevation.handles.context import (
     Context,
@@ -25,7 +26,7 @@ from elevation.handles.ranks import NEIGHBOUR, PROPORTION, RULE
 from elevation.room.edits import replace_rod
 from elevation.room.model import Held, Ref, Room
 from elevation.setting_out.hems import length_in_hand
-from elevation.setting_out.model import SetOut, Span
+from elevation.setting_out.model import OpeningOut, SetOut, Span
 from elevation.setting_out.room_rods import rods_elsewhere
 from elevation.units import Length
 from elevation.words import Message, Mm, msg
@@ -37,12 +38,19 @@ SHOWN_AS: dict[str, Message] = {
     "above-casing": msg("above the casing"),
     "below-ceiling": msg("below the ceiling"),
     "above-floor": msg("above the floor"),
+    "bracket-drop": msg("below where its brackets hold it"),
+    "below-head": msg("below the head"),
+    "above-sill": msg("above the sill"),
+    "share-of-opening": msg("above that share of the opening"),
 }
+
+DOWN = frozenset({"below-ceiling", "bracket-drop", "below-head"})
+"""Holds whose figure grows downwards."""
 
 
 def sign_of(hold: str) -> int:
     """Whether the figure grows upwards (1) or downwards (-1)."""
-    return -1 if hold == "below-ceiling" else 1
+    return -1 if hold in DOWN else 1
 
 
 def scale_of(dressed: Dressed) -> Scale:
@@ -53,19 +61,37 @@ def scale_of(dressed: Dressed) -> Scale:
 
 
 def range_of(set_out: SetOut, dressed: Dressed) -> Span:
-    """Where the rod's centre line can be: from the floor to the ceiling, clear of both by its own radius."""
+    """Where the rod's centre line can be: from the floor to the ceiling, clear of both by its own radius.
+
+    Inside an opening from its sill to its head; under brackets of the ceiling no higher than they hold it.
+    """
     support = dressed.landed.support
     radius_mm = support.diameter_mm / 2
+    if dressed.treatment.mount in INSIDE:
+        opening = dressed.landed_treatment.openings[0]
+        return opening.bottom_mm + radius_mm, support.height_mm + max(room_over(opening, support), 0.0)
     _, floor_mm = extremes(set_out.floor, support.left_mm, support.right_mm)
     ceiling_mm = ceiling_over_mm(set_out, support.left_mm, support.right_mm)
+    held = dressed.layer.rod.height
+    if held.hold == "bracket-drop":
+        return floor_mm + radius_mm, support.height_mm + held.at.mm
     return floor_mm + radius_mm, ceiling_mm - radius_mm
 
 
-def hold_height(ref: Ref, hold: str) -> HoldFigure:
-    """Writes the height of the rod of the layer at ``ref``."""
+def _whys(dressed: Dressed) -> tuple[Message, Message]:
+    """What stops the rod below and above."""
+    if dressed.treatment.mount in INSIDE:
+        return msg("the sill"), msg("the head")
+    if dressed.layer.rod.height.hold == "bracket-drop":
+        return msg("the floor"), msg("as high as its brackets hold it")
+    return msg("the floor"), msg("the ceiling")
+
+
+def hold_height(ref: Ref, held: Held) -> HoldFigure:
+    """Writes the height of the rod of the layer at ``ref``, held as it is now."""
 
     def write(room: Room, figure: Length, _alone: bool) -> Room:
-        return replace_rod(room, ref, height=Held(hold, figure))  # type: ignore[arg-type]
+        return replace_rod(room, ref, height=Held(held.hold, figure, held.share))
 
     return write
 
@@ -73,6 +99,7 @@ def hold_height(ref: Ref, hold: str) -> HoldFigure:
 def _handles(context: Context) -> Iterable[Handle]:
     for dressed in dressed_layers(context):
         support, held = dressed.landed.support, dressed.layer.rod.height
+        whys = _whys(dressed)
         yield make(
             AXIS,
             dressed.landed.ref,
@@ -82,11 +109,11 @@ def _handles(context: Context) -> Iterable[Handle]:
             range_of(context.set_out, dressed),
             scale_of(dressed),
             held.at,
-            hold_height(dressed.landed.ref, held.hold),
+            hold_height(dressed.landed.ref, held),
             msg("rod height, {where}", where=where(dressed.landed_treatment)),
             SHOWN_AS[held.hold],
-            low_why=msg("the floor"),
-            high_why=msg("the ceiling"),
+            low_why=whys[0],
+            high_why=whys[1],
         )
 
 
@@ -104,6 +131,9 @@ def height_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> It
         reason = msg("level with the head of {opening}", opening=opening_name(opening))
         yield Sticking(axis, ref, opening.top_mm, reason, NEIGHBOUR)
     yield from _panel_places(axis, ref, context, dressed)
+    if dressed.treatment.mount in INSIDE:
+        yield from _inside_places(axis, ref, dressed.landed_treatment.openings[0])
+        return
     if set_out.ceiling.known and dressed.landed_treatment.openings:
         low_mm = max(opening.casing_top_mm for opening in dressed.landed_treatment.openings)
         ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
@@ -114,6 +144,24 @@ def height_places(axis: str, ref: Ref, context: Context, dressed: Dressed) -> It
                 axis, ref, low_mm + (high_mm - low_mm) * two_thirds, msg("two thirds up from head to ceiling"), PROPORTION
             )
             yield Sticking(axis, ref, (low_mm + high_mm) / 2, msg("half way from head to ceiling"), PROPORTION)
+
+
+def _inside_places(axis: str, ref: Ref, opening: OpeningOut) -> Iterable[Sticking]:
+    """Rod heights inside an opening: parts of its height, and its glazing bars."""
+    high_mm = opening.top_mm - opening.bottom_mm
+    for part, reason in _SHARES:
+        yield Sticking(axis, ref, opening.bottom_mm + high_mm * part, reason, PROPORTION)
+    glass_mm = opening.glass_top_mm - opening.glass_bottom_mm
+    for row in range(1, opening.rows):
+        y_mm = opening.glass_bottom_mm + glass_mm * row / opening.rows
+        yield Sticking(axis, ref, y_mm, msg("level with a glazing bar"), NEIGHBOUR)
+
+
+_SHARES = (
+    (1 / 2, msg("half of the opening")),
+    (2 / 3, msg("two thirds of the opening")),
+    (3 / 4, msg("three quarters of the opening")),
+)
 
 
 def clear_mm(context: Context, dressed: Dressed) -> float:

@@ -9,10 +9,13 @@ from elevation.room.check_wall import LOW_MM
 from elevation.room.model import Bracket, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
 from elevation.room.nearest import advice, quoted
 
-HEIGHT_HOLDS = ("above-head", "above-casing", "below-ceiling", "above-floor")
+HEIGHT_HOLDS = (
+    "above-head", "above-casing", "below-ceiling", "above-floor", "bracket-drop", "below-head", "above-sill",
+    "share-of-opening",
+)  # fmt: skip
 """What a rod's height may be held by."""
 
-END_HOLDS = ("beyond-opening", "beyond-casing", "from-corner", "rod-length")
+END_HOLDS = ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening")
 """What a rod's end may be held by."""
 
 BRACKET_HOLDS = ("from-left-end", "from-right-end", "from-centre", "from-wall-left")
@@ -47,6 +50,11 @@ def _check_treatment(treatment: Treatment, wall: Wall, place: Place) -> None:
             raise place.item("openings", index).bad(f"is {quoted(key)}, but no opening has that id", advice(key, known))
         if key in treatment.openings[:index]:
             raise place.item("openings", index).bad(f"is {quoted(key)} a second time", "name each opening once")
+    if treatment.mount in ("reveal", "sash") and len(treatment.openings) > 1:
+        raise place.at("openings").bad(
+            f"are {len(treatment.openings)}, but a rod in a reveal or on a sash has one",
+            "make a treatment for each opening",
+        )
     if not treatment.layers:
         raise place.at("layers").bad("is empty", "a treatment has at least one layer")
     for index, layer in enumerate(treatment.layers):
@@ -72,6 +80,13 @@ def _check_hold(held: Held, holds: tuple[str, ...], place: Place) -> None:
     if held.hold == "rod-length":
         check_length(held.at, place.at("at"), 0, FAR_MM, above=True)
 
+    if held.hold == "share-of-opening":
+        if not 0 < held.share <= 1:
+            raise place.at("share").bad(f"is {held.share:g}", "it must be more than 0 and at most 1, for example 0.5")
+    elif held.share != 0:
+        raise place.at("share").bad(f'stands beside "{held.hold}"', 'only "share-of-opening" has one')
+    if held.hold == "bracket-drop":
+        check_length(held.at, place.at("at"), 0, TALL_MM)
 
 def _check_rod(rod: Rod, place: Place) -> None:
     _check_hold(rod.height, HEIGHT_HOLDS, place.at("height"))

@@ -132,7 +132,10 @@ def check_rows(room: Room, trade: Trade, name: str) -> None:
 def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
     rod = place.at("rod")
     _check_row(layer.rod.section, trade.sections, rod.at("section"), "rod section")
-    _check_row(layer.rod.ends, trade.ends, rod.at("ends"), "rod end")
+    for key in ("ends", "left_ends", "right_ends"):
+        row = getattr(layer.rod, key)
+        if row is not None:
+            _check_row(row, trade.ends, rod.at(key), "rod end")
     _check_row(layer.heading, trade.headings, place.at("heading"), "heading")
     for index, bracket in enumerate(layer.brackets):
         _check_row(bracket.kit, trade.brackets, place.item("brackets", index).at("kit"), "bracket")

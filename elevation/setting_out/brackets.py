@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.room.model import Bracket, Ref
+from elevation.setting_out.facts import WallFacts
 from elevation.setting_out.model import BracketOut
+from elevation.setting_out.mounting import plate_of
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
 
@@ -23,7 +25,13 @@ def place_of(bracket: Bracket, left_mm: float, right_mm: float) -> float:
 
 
 def brackets_of(
-    ref: Ref, brackets: Sequence[Bracket], left_mm: float, right_mm: float, height_mm: float, trade: Trade
+    ref: Ref,
+    brackets: Sequence[Bracket],
+    left_mm: float,
+    right_mm: float,
+    height_mm: float,
+    facts: WallFacts,
+    trade: Trade,
 ) -> tuple[BracketOut, ...]:
     """All brackets of one rod, left to right.
 
@@ -34,7 +42,6 @@ def brackets_of(
         kit = row_of(trade.brackets, bracket.kit, "bracket kit")
         x = place_of(bracket, left_mm, right_mm)
         y = height_mm if bracket.height is None else bracket.height.mm
-        half = kit.plate_width_mm / 2
         found.append(
             BracketOut(
                 ref=(*ref, bracket.id),
@@ -43,8 +50,9 @@ def brackets_of(
                 built=bracket.height is not None,
                 rings_pass=kit.rings_pass if bracket.rings_pass is None else bracket.rings_pass,
                 half_width_mm=kit.width_mm / 2,
-                plate=(x - half, y - kit.plate_below_mm, x + half, y + kit.plate_above_mm),
+                plate=plate_of(kit, x, y, facts),
                 kit=bracket.kit,
+                on=kit.mount,
             )
         )
     found.sort(key=lambda bracket: (bracket.x_mm, bracket.ref))

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from elevation.room.model import Ref, Wall
 from elevation.setting_out.model import MissingFact, OpeningOut, TreatmentOut
+from elevation.setting_out.mounting import INSIDE
 from elevation.words import msg
 
 
@@ -21,11 +22,11 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
         )
     elif wall.crown is None:
         found.append(MissingFact(ref, "crown", msg("The crown is not measured: it is taken as none.")))
-    for opening in openings:
     is_drilled = any(layer.brackets for treatment in treatments for layer in treatment.layers)
     if wall.substrate == "not-known" and is_drilled:
         text = msg("What the wall is made of is not known: what its brackets can carry cannot be told.")
         found.append(MissingFact(ref, "substrate", text))
+    for opening in openings:
         if not opening.placed:
             text = msg(
                 "Where opening {number} stands is not measured: it is drawn in the middle of what is free.",
@@ -36,9 +37,29 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
             text = msg("The casing of opening {number} is not measured: it is taken as none.", number=opening.number)
             found.append(MissingFact(opening.ref, "casing", text))
     for treatment in treatments:
+        found.extend(_inside(treatment))
         for layer in treatment.layers:
             for panel in layer.panels:
                 if panel.finished_length_mm is None:
                     text = msg("The panel in hand is not measured: it is drawn clear of the floor.")
                     found.append(MissingFact(panel.ref, "measured_length", text))
     return tuple(found)
+
+
+def _inside(treatment: TreatmentOut) -> Iterator[MissingFact]:
+    """What a rod inside an opening has to know of it."""
+    if treatment.mount not in INSIDE:
+        return
+    for opening in treatment.openings:
+        if opening.reveal_mm is None:
+            text = msg(
+                "The depth of the reveal of opening {number} is not measured: it is taken as none.", number=opening.number
+            )
+            yield MissingFact(opening.ref, "reveal", text)
+        if opening.sash != "fixed" and opening.handle_stands_mm is None and opening.handle_out_mm <= 0:
+            text = msg(
+                "How far the handle of opening {number} stands out from the sash is not measured: "
+                "whether the rod clears it cannot be told.",
+                number=opening.number,
+            )
+            yield MissingFact(opening.ref, "sash.handle_stands", text)

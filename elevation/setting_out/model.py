@@ -71,7 +71,8 @@ class OpeningOut(Struct, frozen=True, gc=False):
     heights at the sides (the springing of an arc; a raked head rises from one to the other). ``casing_mm`` is zero where
     it was not measured, so nothing is reckoned from a guess.
     ``sweep`` are rectangles (left, bottom, right, top, out) that a moving sash or leaf needs in front of the
-    wall, ``out`` mm deep. ``known_casing`` False: drawn dashed. ``placed`` False: position assumed.
+    wall, ``out`` mm deep (negative: behind the wall's face, in the reveal).
+    ``known_casing`` False: drawn dashed. ``placed`` False: position assumed.
     """
 
     ref: Ref
@@ -106,6 +107,7 @@ class OpeningOut(Struct, frozen=True, gc=False):
     known_casing: bool
     placed: bool
     left_top_mm: float = 0.0
+    handle_stands_mm: float | None = None
 
 
 class ObstacleOut(Struct, frozen=True, gc=False):
@@ -129,7 +131,11 @@ class SupportOut(Struct, frozen=True, gc=False):
     ``metal_left_mm``/``metal_right_mm`` the outermost metal with finials. ``finial_mm`` is a finial's
     length, ``finial_diameter_mm`` its thickness. ``splices_mm`` are x of joints; ``splice_free`` those without a
     bracket. ``pieces`` is how many pieces of stock make the rod,
-    ``material`` what it is made of, as the section table says.
+    ``material`` what it is made of, as the section table says. ``projection_mm`` is the wall's face to the centre line
+    (negative: in the reveal), ``from_sash_mm`` the sash to it, for mounts inside an opening. ``left_ends``
+    and ``right_ends`` are the rows of the ends table on either side; ``carried`` tells at which of them a socket or a tube
+    bent back to the wall carries the rod. A bent tube's cut length follows its middle line to the wall. ``drop_mm`` is
+    how far below the ceiling brackets that are fixed to it hold the centre line.
     """
 
     kind: str
@@ -151,10 +157,18 @@ class SupportOut(Struct, frozen=True, gc=False):
     splice_free: tuple[float, ...]
     pieces: int
     material: str = "steel"
+    from_sash_mm: float | None = None
+    left_ends: str = ""
+    right_ends: str = ""
+    carried: tuple[bool, bool] = (False, False)
+    drop_mm: float = 0.0
 
 
 class BracketOut(Struct, frozen=True, gc=False):
-    """A bracket: centre ``x_mm``, rod centre ``height_mm`` there, wall plate (left, bottom, right, top)."""
+    """A bracket: centre ``x_mm``, rod centre ``height_mm`` there, plate (left, bottom, right, top) and what that is ``on``.
+
+    A plate on the ``ceiling`` is seen edge-on; others are on the ``wall`` or the ``sash``.
+    """
 
     ref: Ref
     x_mm: float
@@ -164,6 +178,7 @@ class BracketOut(Struct, frozen=True, gc=False):
     half_width_mm: float
     plate: tuple[float, float, float, float]
     kit: str
+    on: str = "wall"
 
 
 class PanelOut(Struct, frozen=True, gc=False):

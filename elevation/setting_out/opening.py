@@ -82,6 +82,7 @@ def place(ref: Ref, opening: Opening, spot: Spot, sizes: SweepSizes) -> Placed:
         known_casing=opening.casing is not None,
         placed=spot.placed,
         left_top_mm=left_top,
+        handle_stands_mm=opening.sash.handle_stands.mm if opening.sash.handle_stands else None,
     )
     return Placed(out, glass)
 
@@ -118,25 +119,34 @@ def sweep_of(opening: Opening, left: float, right: float, bottom: float, top: fl
     """Boxes (left, bottom, right, top, out from the wall's face) that a moving sash or leaf needs.
 
     A leaf that turns in needs its own width before the opening, less the depth it hangs back in the reveal; a sash that
-    tilts in, a part of its height. A handle needs what it stands out, over a zone at the closing side.
+    tilts in, a part of its height. A handle needs what it stands out, over a zone at the closing side. What ends in the
+    reveal, behind the wall's face, reaches out a negative way: only what hangs in there can be met.
     """
     sash = opening.sash
     boxes: list[Box] = []
     back = opening.reveal.mm if opening.reveal else 0.0
     if sash.kind in ("casement-in", "swing-in"):
         leaf = (right - left) / (2 if sash.hinge == "both" else 1)
-        if leaf > back:
+        if leaf > 0:
             boxes.append((left, bottom, right, top, leaf - back))
     elif sash.kind == "tilt-in":
-        out = sizes.tilt_reach * (top - bottom) - back
-        if out > 0:
-            boxes.append((left, bottom, right, top, out))
-    handle = sash.handle_out.mm if sash.handle_out else 0.0
-    if handle > 0:
+        boxes.append((left, bottom, right, top, sizes.tilt_reach * (top - bottom) - back))
+    handle = _handle_out(opening)
+    if handle is not None:
         zone = min(sizes.handle_zone_mm, right - left)
         a, b = _handle_zone(sash.kind, sash.hinge, left, right, zone)
         boxes.append((a, bottom, b, top, handle))
     return tuple(boxes)
+
+
+def _handle_out(opening: Opening) -> float | None:
+    """How far a handle reaches out from the wall's face; None where none was measured."""
+    sash = opening.sash
+    if sash.handle_out is not None and sash.handle_out.mm > 0:
+        return sash.handle_out.mm
+    if sash.handle_stands is not None and sash.handle_stands.mm > 0:
+        return sash.handle_stands.mm - (opening.reveal.mm if opening.reveal else 0.0)
+    return None
 
 
 def _handle_zone(kind: str, hinge: str, left: float, right: float, zone: float) -> tuple[float, float]:

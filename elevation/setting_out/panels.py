@@ -68,6 +68,7 @@ def panels_of(
         rings=heading.carries == "rings",
         parks_outside=heading.parks_outside,
         ring_mm=defaults.parked_ring_mm,
+        carried=support.carried,
     )
     target = target_of(layer.hem, openings, defaults)
     below = heading.drop_below(support.diameter_mm) if layer.drop is None else layer.drop.mm

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from elevation.room.model import Held, Rod
 from elevation.setting_out.facts import WallFacts
 from elevation.setting_out.model import OpeningOut, SupportOut
+from elevation.setting_out.mounting import depths_of
 from elevation.setting_out.profile import lowest_over
 from elevation.trade.counting import pieces_of
-from elevation.trade.model import Trade
+from elevation.trade.model import EndRow, Trade
 from elevation.trade.tables import row_of
 
 # Joints in the open so far, unevenness of the pieces so far, all joints, those in the open.
@@ -40,6 +42,8 @@ def _end(held: Held, opening: OpeningOut, width_mm: float, *, is_left: bool) -> 
     at = held.at.mm
     if held.hold == "rod-length":
         return None
+    if held.hold == "inside-opening":
+        return opening.left_mm + at if is_left else opening.right_mm - at
     if is_left:
         if held.hold == "from-corner":
             return at
@@ -49,18 +53,36 @@ def _end(held: Held, opening: OpeningOut, width_mm: float, *, is_left: bool) -> 
     return opening.right_mm + at + (opening.casing_mm if held.hold == "beyond-casing" else 0.0)
 
 
-def height_of(held: Held, openings: Sequence[OpeningOut], facts: WallFacts, left_mm: float, right_mm: float) -> float:
+def height_of(
+    held: Held,
+    openings: Sequence[OpeningOut],
+    facts: WallFacts,
+    left_mm: float,
+    right_mm: float,
+    mount: str = "wall",
+    drop_mm: float = 0.0,
+) -> float:
     """Height of the rod's centre line over the datum.
 
-    Above the highest covered head or casing; below ceiling or crown where that is lowest along the rod; or over the datum.
+    Above the highest covered head or casing, or below it; below ceiling or crown where that is lowest along the rod (the
+    bare ceiling for a rod that is fixed to it); ``drop_mm`` below it and lower where its brackets hold it; over the sill or
+    a share of the opening; or over the datum.
     """
     at = held.at.mm
+    if held.hold == "bracket-drop":
+        return lowest_over(facts.ceiling, left_mm, right_mm) - drop_mm - at
+    if held.hold == "below-head":
+        return max(opening.top_mm for opening in openings) - at
+    if held.hold in ("above-sill", "share-of-opening"):
+        bottom = min(opening.bottom_mm for opening in openings)
+        return bottom + held.share * (max(opening.top_mm for opening in openings) - bottom) + at
     if held.hold == "above-head":
         return max(opening.top_mm for opening in openings) + at
     if held.hold == "above-casing":
         return max(opening.casing_top_mm for opening in openings) + at
     if held.hold == "below-ceiling":
-        return lowest_over(facts.ceiling, left_mm, right_mm) - facts.crown_mm - at
+        crown_mm = 0.0 if mount == "ceiling" else facts.crown_mm
+        return lowest_over(facts.ceiling, left_mm, right_mm) - crown_mm - at
     return at
 
 
@@ -71,6 +93,8 @@ def support_of(
     trade: Trade,
     bracket_xs: Sequence[float],
     span: tuple[float, float],
+    mount: str = "wall",
+    drop_mm: float = 0.0,
 ) -> SupportOut:
     """The rod set out.
 
@@ -85,34 +109,58 @@ def support_of(
         Bracket centres, rising.
     span : tuple of float
         Its ends, from ``ends_of``.
+    mount : str
+        What the treatment is fixed to.
+    drop_mm : float
+        How far below the ceiling its brackets hold the rod's axis, where they are fixed to it.
     """
     left, right = span
     section = row_of(trade.sections, rod.section, "section")
-    end = row_of(trade.ends, rod.ends, "end")
-    cut_left, cut_right = left - end.extra_tube_mm, right + end.extra_tube_mm
+    diameter = rod.diameter.mm if rod.diameter else section.outer_mm
+    first, last = (row_of(trade.ends, own or rod.ends, "end") for own in (rod.left_ends, rod.right_ends))
+    cut_left, cut_right = left - first.extra_tube_mm, right + last.extra_tube_mm
     stock = rod.stock.mm if rod.stock else section.stock_mm
     joints, free = joints_of(cut_left, cut_right, stock, bracket_xs)
+    projection, from_sash = depths_of(rod, mount, openings)
     return SupportOut(
         kind="rod",
         left_mm=left,
         right_mm=right,
-        height_mm=height_of(rod.height, openings, facts, left, right),
+        height_mm=height_of(rod.height, openings, facts, left, right, mount, drop_mm),
         length_mm=right - left,
         cut_left_mm=cut_left,
         cut_right_mm=cut_right,
-        cut_length_mm=cut_right - cut_left,
-        metal_left_mm=min(cut_left, left - end.length_mm),
-        metal_right_mm=max(cut_right, right + end.length_mm),
-        diameter_mm=rod.diameter.mm if rod.diameter else section.outer_mm,
-        projection_mm=rod.projection.mm,
+        cut_length_mm=cut_right - cut_left + _bent(first, projection) + _bent(last, projection),
+        metal_left_mm=min(cut_left, left - _beyond(first, diameter)),
+        metal_right_mm=max(cut_right, right + _beyond(last, diameter)),
+        diameter_mm=diameter,
+        projection_mm=projection,
         ends=rod.ends,
-        finial_mm=end.length_mm,
-        finial_diameter_mm=end.diameter_mm,
+        finial_mm=max(first.length_mm, last.length_mm),
+        finial_diameter_mm=max(first.diameter_mm, last.diameter_mm),
         splices_mm=joints,
         splice_free=free,
         pieces=len(joints) + 1,
         material=section.material,
+        from_sash_mm=from_sash,
+        left_ends=first.id,
+        right_ends=last.id,
+        carried=(first.carries, last.carries),
+        drop_mm=drop_mm,
     )
+
+
+def _beyond(end: EndRow, diameter_mm: float) -> float:
+    """How far metal stands beyond a rod's end: half the tube where that end is the middle line of a leg to the wall."""
+    return max(end.diameter_mm, diameter_mm) / 2 if end.shape == "return" else end.length_mm
+
+
+def _bent(end: EndRow, projection_mm: float) -> float:
+    """Tube that an end bent back to the wall needs beyond the rod's end: arc and leg, less the corner that the arc cuts."""
+    if end.shape != "return":
+        return 0.0
+    bend = min(end.bend_mm, max(projection_mm, 0.0))
+    return max(projection_mm, 0.0) - 2 * bend + math.pi / 2 * bend
 
 
 def joints_of(

@@ -64,6 +64,7 @@ def ways_of(
     rings: bool,
     parks_outside: bool,
     ring_mm: float,
+    carried: tuple[bool, bool] = (False, False),
 ) -> list[Way]:
     """The ways of all panels of one rod, in their order.
 
@@ -80,8 +81,10 @@ def ways_of(
         The outermost ring, eyelet or tab is held beyond the end bracket.
     ring_mm : float
         Width of the parked ring.
+    carried : (bool, bool)
+        At which ends, left and right, the rod is carried without a bracket: every bracket there is one in the middle.
     """
-    left_end, right_end = _end_brackets(brackets, left_mm, right_mm)
+    left_end, right_end = _end_brackets(brackets, left_mm, right_mm, carried)
     start, end = _parking(left_end, right_end, left_mm, right_mm, parks_outside, ring_mm)
     first, last = _far_ends(left_end, right_end, left_mm, right_mm, rings)
     groups, still = _groups(panels, brackets, (start, end), (left_mm, right_mm))
@@ -105,10 +108,14 @@ def ways_of(
     return [ways[index] for index in range(len(panels))]
 
 
-def _end_brackets(brackets: Sequence[BracketOut], left: float, right: float) -> tuple[BracketOut | None, BracketOut | None]:
+def _end_brackets(
+    brackets: Sequence[BracketOut], left: float, right: float, carried: tuple[bool, bool]
+) -> tuple[BracketOut | None, BracketOut | None]:
     """The brackets that carry the rod's two ends: a lone one carries the end that it is nearer to."""
     if not brackets:
         return None, None
+    if carried[0] or carried[1]:
+        return (None if carried[0] else brackets[0]), (None if carried[1] else brackets[-1])
     if len(brackets) > 1:
         return brackets[0], brackets[-1]
     alone = brackets[0]

@@ -9,6 +9,7 @@ from elevation.setting_out.facts import Defaults, WallFacts
 from elevation.setting_out.glass import glass_of
 from elevation.setting_out.model import LayerOut, OpeningOut, TreatmentOut
 from elevation.setting_out.opening import Placed
+from elevation.setting_out.mounting import drop_of
 from elevation.setting_out.panels import panels_of
 from elevation.setting_out.support import ends_of, support_of
 from elevation.trade.model import Trade
@@ -31,7 +32,9 @@ def set_out_treatment(
         What holds for the wall and for the trade.
     """
     openings = tuple(placed.out for placed in covered)
-    layers = tuple(_layer((*ref, layer.id), layer, openings, facts, defaults, trade) for layer in treatment.layers)
+    layers = tuple(
+        _layer((*ref, layer.id), layer, treatment.mount, openings, facts, defaults, trade) for layer in treatment.layers
+    )
     return TreatmentOut(
         ref=ref,
         name=treatment.name,
@@ -44,11 +47,18 @@ def set_out_treatment(
 
 
 def _layer(
-    ref: Ref, layer: Layer, openings: tuple[OpeningOut, ...], facts: WallFacts, defaults: Defaults, trade: Trade
+    ref: Ref,
+    layer: Layer,
+    mount: str,
+    openings: tuple[OpeningOut, ...],
+    facts: WallFacts,
+    defaults: Defaults,
+    trade: Trade,
 ) -> LayerOut:
     span = ends_of(layer.rod, openings, facts.width_mm)
     centres = sorted(place_of(bracket, *span) for bracket in layer.brackets)
-    support = support_of(layer.rod, openings, facts, trade, centres, span)
-    brackets = brackets_of(ref, layer.brackets, *span, support.height_mm, trade)
+    drop = drop_of(layer.brackets, trade) if mount == "ceiling" else 0.0
+    support = support_of(layer.rod, openings, facts, trade, centres, span, mount, drop)
+    brackets = brackets_of(ref, layer.brackets, *span, support.height_mm, facts, trade)
     panels = panels_of(ref, layer, openings, brackets, support, facts, defaults, trade)
     return LayerOut(ref, support, brackets, panels, layer.heading, layer.fabric.colour, layer.fabric.body)

@@ -27,15 +27,15 @@ def between(left: float, right: float, hidden: Sequence[Span]) -> list[Span]:
     return [span for span in seen if span[1] - span[0] > 1e-6]
 
 
-def rod_records(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list[Record]:
+def rod_records(support: SupportOut, shapes: tuple[str, str], hidden: Sequence[Span]) -> list[Record]:
     """Tube, splices and ends of a rod.
 
     Parameters
     ----------
     support : SupportOut
         Where the rod lies, wall mm.
-    shape : str
-        Of its ends: ``none``, ``cap``, ``ball`` or ``spear``.
+    shapes : (str, str)
+        Of its left and right end: ``none``, ``cap``, ``ball``, ``spear``, ``socket`` or ``return``.
     hidden : sequence of (left, right)
         Where cloth or a ring passes in front of the tube.
 
@@ -51,16 +51,14 @@ def rod_records(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list
         tube.extend(rectangle(near, low, far, high))
         edges.extend(segment(near, low, far, low))
         edges.extend(segment(near, high, far, high))
-    if shape == "none":
-        for x in (support.cut_left_mm, support.cut_right_mm):
-            if any(near < x < far for near, far in hidden):
-                continue
+    for shape, x in zip(shapes, (support.cut_left_mm, support.cut_right_mm), strict=True):
+        if shape == "none" and not any(near < x < far for near, far in hidden):
             edges.extend(segment(x, low, x, high))
     records: list[Record] = []
     if tube:
         records += [Fill(tuple(tube), _tone(support, half)), Path(tuple(edges), _edge(support, NARROW))]
     records.extend(_splices(support, hidden))
-    records.extend(_ends(support, shape, hidden))
+    records.extend(_ends(support, shapes, hidden))
     return records
 
 
@@ -99,18 +97,18 @@ def _splices(support: SupportOut, hidden: Sequence[Span]) -> list[Record]:
     ]
 
 
-def _ends(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list[Record]:
-    if shape == "none" or support.finial_mm <= 0:
-        return []
+def _ends(support: SupportOut, shapes: tuple[str, str], hidden: Sequence[Span]) -> list[Record]:
     steps: list[Step] = []
     rims: list[Step] = []
     y = support.height_mm
-    half = max(support.finial_diameter_mm, support.diameter_mm) / 2
-    for end, side in ((support.cut_left_mm, -1.0), (support.cut_right_mm, 1.0)):
-        tip = support.metal_left_mm if side < 0 else support.metal_right_mm
+    places = ((support.cut_left_mm, support.metal_left_mm, -1.0), (support.cut_right_mm, support.metal_right_mm, 1.0))
+    for shape, (end, tip, side) in zip(shapes, places, strict=True):
         length = abs(tip - end)
-        if length <= 1e-6 or any(near <= min(end, tip) and max(end, tip) <= far for near, far in hidden):
+        if shape == "none" or length <= 1e-6:
             continue
+        if any(near <= min(end, tip) and max(end, tip) <= far for near, far in hidden):
+            continue
+        half = max(support.finial_diameter_mm, support.diameter_mm) / 2
         if shape == "ball":
             radius = min(half, length / 2)
             collar = min(length - 2 * radius + radius * 0.12, length)
@@ -120,12 +118,22 @@ def _ends(support: SupportOut, shape: str, hidden: Sequence[Span]) -> list[Recor
         elif shape == "spear":
             steps.extend(_spear(end, tip, y, half, support.diameter_mm / 2))
             rims.extend(segment(end + side * length * 0.14, y - half * 0.6, end + side * length * 0.14, y + half * 0.6))
+        elif shape == "socket":
+            # A flange on the side wall, seen edge-on, and the cup that takes the rod.
+            flange, cup = tip - side * length * 0.3, support.diameter_mm * 0.66
+            steps.extend(rounded(min(flange, tip), y - half, max(flange, tip), y + half, length * 0.1))
+            steps.extend(rectangle(min(end, flange), y - cup, max(end, flange), y + cup))
+        elif shape == "return":
+            # The leg to the wall, seen end-on, round as the tube is.
+            steps.extend(circle(end, y, length))
+            rims.extend(circle(end, y, length * 0.55))
         else:
             steps.extend(rounded(min(end, tip), y - half, max(end, tip), y + half, half * 0.35))
     if not steps:
         return []
     # Collar and ball overlap; each is filled by itself, since an even-odd fill would leave a hole.
-    records: list[Record] = [Fill(part, _tone(support, half)) for part in _closed_parts(steps)]
+    tone = _tone(support, max(support.finial_diameter_mm, support.diameter_mm) / 2)
+    records: list[Record] = [Fill(part, tone) for part in _closed_parts(steps)]
     records.append(Path((*steps, *rims), _edge(support, NARROW)))
     return records
 
@@ -170,6 +178,8 @@ def bracket_records(bracket: BracketOut, diameter_mm: float, cloth_top_mm: float
     -------
     list of Record
     """
+    if bracket.on == "ceiling":
+        return _hanging_records(bracket, diameter_mm)
     left, bottom, right, top = bracket.plate
     x, y, rod = bracket.x_mm, bracket.height_mm, diameter_mm / 2
     foot = y + rod
@@ -209,6 +219,24 @@ def bracket_records(bracket: BracketOut, diameter_mm: float, cloth_top_mm: float
     if cloth_top_mm is None or cloth_top_mm <= y + rod:
         records += [Fill(cradle, shine), Path(cradle, _EDGE)]
     return records
+
+
+def _hanging_records(bracket: BracketOut, diameter_mm: float) -> list[Record]:
+    """A bracket under the ceiling: plate seen edge-on, stem, and what holds the rod; cloth hangs below it."""
+    left, bottom, right, top = bracket.plate
+    x, y, rod = bracket.x_mm, bracket.height_mm, diameter_mm / 2
+    half, wrap = max(bracket.half_width_mm, 3.0), rod * 1.22 + 1.0
+    stem = min(half * 0.5, 5.0)
+    shine = Gradient(
+        (x - half, 0.0), (x + half, 0.0), (Stop(0.0, inks.METAL_LIGHT), Stop(0.5, Ink.METAL), Stop(1.0, inks.METAL_DARK))
+    )
+    plate = rectangle(left, bottom, right, top)
+    cup = rounded(x - half, y - wrap, x + half, y + wrap, half * 0.4)
+    parts: list[tuple[Step, ...]] = [tuple(plate), tuple(cup)]
+    if bottom > y + wrap:
+        parts.insert(0, tuple(rectangle(x - stem, y + wrap, x + stem, bottom)))
+    screws = tuple(step for at in (left, right) for step in segment((at + x) / 2, bottom - 1.5, (at + x) / 2, top))
+    return [*(record for part in parts for record in (Fill(part, shine), Path(part, _EDGE))), Path(screws, _EDGE)]
 
 
 def _tab(left: float, root: float, right: float, end: float, radius: float) -> tuple[Step, ...]:

@@ -119,7 +119,6 @@ def _draw_layer(
     """One layer, and what its cloth hides; rods come after all cloth, so a far one is cut where near cloth hangs."""
     row = trade.headings.get(layer.heading)
     kind = heading_kind(layer.heading, row.carries if row is not None else "rings")
-    end = trade.ends.get(layer.support.ends)
     names = [panel_title(number, treatment, style) for number in range(1, len(layer.panels) + 1)]
     groups: list[Group] = []
     hidden: list[Span] = [(left, right) for left, right, top in nearer if top > layer.support.height_mm]
@@ -140,7 +139,8 @@ def _draw_layer(
             covers.append((*span, drape.top_mm))
     if view.stack:
         groups.extend(_ghosts(layer, names, floor, view))
-    support_records = rod_records(layer.support, end.shape if end is not None else "none", hidden)
+    shapes = (_end_shape(layer.support.left_ends, layer, trade), _end_shape(layer.support.right_ends, layer, trade))
+    support_records = rod_records(layer.support, shapes, hidden)
     if support_records:
         groups.append(Group(layer.ref, "rod", rod_title(treatment, style), tuple(support_records)))
     for number, bracket in enumerate(layer.brackets, 1):
@@ -149,6 +149,12 @@ def _draw_layer(
         if pieces:
             groups.append(Group(bracket.ref, "bracket", bracket_title(number, treatment, style), tuple(pieces)))
     return groups, covers
+
+
+def _end_shape(row_id: str, layer: LayerOut, trade: Trade) -> str:
+    """What an end of a rod looks like, by its row."""
+    row = trade.ends.get(row_id or layer.support.ends)
+    return row.shape if row is not None else "none"
 
 
 def _ghosts(layer: LayerOut, names: list[str], floor: Profile, view: View) -> list[Group]:

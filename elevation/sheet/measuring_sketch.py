@@ -141,6 +141,7 @@ def _openings(wall: Wall, badges: _Badges, left: float, bottom: float, right: fl
         badges.put(ref, "frame", (low_x + 2.6, head - 7.5))
         badges.put(ref, "reveal", (high_x - 2.6, head - 7.5))
         badges.put(ref, "sash.handle_out", (middle, (sill + head) / 2 - 5.0))
+        badges.put(ref, "sash.handle_stands", (middle, (sill + head) / 2 - 10.0))
         badges.put(ref, "stool.thickness", (low_x - casing - 4.0, sill))
         badges.put(ref, "stool.horn", (high_x + casing + 4.0, sill))
         badges.put(ref, "stool.projection", (low_x + 0.5, sill - 4.4))

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from elevation.room.model import Obstacle, Opening, Ref, Wall
+from elevation.room.mounting import INSIDE
 from elevation.words import Message, msg
 
 
@@ -26,21 +27,21 @@ class TapeField(NamedTuple):
         Path of the field inside that thing: ``width``, ``stool.horn``, ``head.rise``, ``ceiling.0.height``.
     name : Message
         What to measure, from where to where.
-    """
     letter : str
         Which of several readings of that number it is; empty for the one figure that is used.
+    """
 
     number: int
     ref: Ref
     field: str
     name: Message
-
     letter: str = ""
 
     @property
     def label(self) -> str:
         """Number and letter: ``9``, ``9b``."""
         return f"{self.number}{self.letter}"
+
 
 _Unnumbered = tuple[Ref, str, Message]
 
@@ -61,7 +62,6 @@ def fields(wall: Wall) -> tuple[TapeField, ...]:
     return tuple(TapeField(number, *fact) for number, fact in enumerate(found, 1))
 
 
-def _place_field(opening: Opening) -> str:
 def reading_fields(wall: Wall) -> tuple[TapeField, ...]:
     """What may be read in several places: a letter each beside the number of the figure that is used.
 
@@ -102,6 +102,7 @@ def _readings(number: int) -> tuple[tuple[str, tuple[tuple[str, Message], ...]],
     )
 
 
+def _place_field(opening: Opening) -> str:
     return "left" if opening.left is not None and opening.gap is None else "gap"
 
 
@@ -154,6 +155,7 @@ def _heights(wall: Wall) -> Iterator[_Unnumbered]:
 
 
 def _details(wall: Wall) -> Iterator[_Unnumbered]:
+    inside = _hung_inside(wall)
     for number, opening in enumerate(wall.openings, 1):
         ref = (wall.id, opening.id)
         yield ref, "reveal", msg("opening {number}: depth of the reveal", number=number)
@@ -165,12 +167,25 @@ def _details(wall: Wall) -> Iterator[_Unnumbered]:
         if opening.kind == "window":
             yield ref, "apron", msg("opening {number}: height of the apron", number=number)
         yield ref, "sash.handle_out", msg("opening {number}: handle out from the wall", number=number)
+        if opening.id in inside:
+            yield ref, "sash.handle_stands", msg("opening {number}: handle out from the sash", number=number)
+
+
+def _hung_inside(wall: Wall) -> frozenset[str]:
+    """Openings in whose reveal or on whose sash something hangs in any scheme."""
+    return frozenset(
+        opening
+        for scheme in wall.schemes
+        for treatment in scheme.treatments
+        if treatment.mount in INSIDE
+        for opening in treatment.openings
+    )
 
 
 _KINDS: dict[str, Message] = {
     "outlet": msg("outlet"),
     "switch": msg("switch"),
-    "light": msg("light"),
+    "light": msg("wall light"),
     "hot-water-radiator": msg("radiator"),
     "electric-heater": msg("electric heater"),
     "fan-heater": msg("fan heater"),

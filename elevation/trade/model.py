@@ -60,7 +60,11 @@ class SectionRow(Struct, frozen=True, gc=False):
 
 
 class BracketRow(Struct, frozen=True, gc=False):
-    """A bracket kit: plate on the wall (width, above and below the rod's axis), width along the rod, rings pass or not."""
+    """A bracket kit: plate on the wall (width, above and below the rod's axis), width along the rod, rings pass or not.
+
+    ``mount`` is what it is screwed to: ``wall``, ``ceiling`` or ``sash``. A ceiling's bracket holds the rod's axis
+    ``drop_mm`` below the ceiling; its plate's width is that along the rod, above and below are zero.
+    """
 
     id: str
     name: str
@@ -71,19 +75,31 @@ class BracketRow(Struct, frozen=True, gc=False):
     rings_pass: bool
     source: str
     sure: Sure
+    mount: Literal["wall", "ceiling", "sash"] = "wall"
+    drop_mm: float = 0.0
 
 
 class EndRow(Struct, frozen=True, gc=False):
-    """How a rod ends: extra tube beyond the rod's end (bare ends), length and thickness of cap or finial."""
+    """How a rod ends: extra tube beyond the rod's end (bare ends), length and thickness of cap, finial or socket.
+
+    A ``socket`` is screwed to a side wall or jamb and a ``return`` bends the tube back to the wall, on an arc of radius
+    ``bend_mm`` (0: an elbow): both carry the rod, so no bracket is needed there.
+    """
 
     id: str
     name: str
     extra_tube_mm: float
     length_mm: float
     diameter_mm: float
-    shape: Literal["none", "cap", "ball", "spear"]
+    shape: Literal["none", "cap", "ball", "spear", "socket", "return"]
     source: str
     sure: Sure
+    bend_mm: float = 0.0
+
+    @property
+    def carries(self) -> bool:
+        """Whether the end itself carries the rod."""
+        return self.shape in ("socket", "return")
 
 
 class ReadyMadeRow(Struct, frozen=True, gc=False):
@@ -108,12 +124,6 @@ class BodyRow(Struct, frozen=True, gc=False):
     pleated_factor: float = 1.0
 
 
-class LimitRow(Struct, frozen=True, gc=False):
-    """A limit of a rule: a length in mm, an area in mm2 or a ratio, with the words of its authority."""
-
-    id: str
-    name: str
-    value: float
 class SubstrateRow(Struct, frozen=True, gc=False):
     """What a wall is made of.
 

@@ -76,11 +76,14 @@ BRACKETS = _columns(
     Column("width", "width_mm", cells.length),
     Column("rings pass", "rings_pass", cells.yes),
 )
+    Column("mount", "mount", cells.one_of("wall", "ceiling", "sash")),
+    Column("drop", "drop_mm", cells.length),
 ENDS = _columns(
     Column("extra tube", "extra_tube_mm", cells.length),
     Column("length", "length_mm", cells.length),
     Column("diameter", "diameter_mm", cells.length),
-    Column("shape", "shape", cells.one_of("none", "cap", "ball", "spear")),
+    Column("shape", "shape", cells.one_of("none", "cap", "ball", "spear", "socket", "return")),
+    Column("bend", "bend_mm", cells.length),
 )
 READY_MADE = _columns(
     Column("market", "market", cells.one_of("in", "mm")),
@@ -90,8 +93,6 @@ BODIES = _columns(
     Column("stack factor", "stack_factor", cells.ratio),
     Column("pleated factor", "pleated_factor", cells.ratio),
 )
-LIMITS = _columns(
-    Column("value", "value", cells.text),
 SUBSTRATES = _columns(
     Column("build", "build", cells.one_of("unknown", "studs", "battens", "dabs", "masonry", "timber")),
     Column("sounds", "sounds", cells.text),
@@ -100,6 +101,15 @@ SUBSTRATES = _columns(
     Column("fix", "fix", cells.text),
 )
     Column("kind", "kind", cells.one_of(*_LIMIT_KINDS)),
+BANDS = _columns(
+    Column("region", "region", cells.one_of("uk", "de")),
+    Column("side", "side", cells.one_of("ceiling", "floor", "corner", "opening")),
+    Column("near", "near_mm", cells.length),
+    Column("far", "far_mm", cells.length),
+    Column("authority", "authority", cells.text),
+)
+LIMITS = _columns(
+    Column("value", "value", cells.text),
     Column("authority", "authority", cells.text),
 )
 
@@ -134,7 +144,6 @@ def load_trade(folder: Path | None = None) -> Trade:
         limits=_load(at / "limits.csv", LIMITS, LimitRow),
     )
 
-        substrates=_load(at / "substrates.csv", SUBSTRATES, SubstrateRow),
 
 def row_of(table: Mapping[str, Row], row_id: str, what: str) -> Row:
     """The row of that id.

@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QMenu
 
 from elevation.errors import ElevationError
 from elevation.handles.model import Handle
-from elevation.room.find import layer_of
-from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, hold_end, hold_height
+from elevation.room.find import layer_of, treatment_of
+from elevation.window.holding import end_holds, height_holds, hold_end, hold_height
 from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.words import Message, msg
@@ -53,9 +53,13 @@ class CanvasMenu:
         menu.popup(at)
 
     def _holds(self, handle: Handle) -> dict[str, Message]:
+        if handle.axis != "rod-height" and handle.axis not in _SIDES:
+            return {}
+        room = self._canvas.session.committed
+        rod, mount = layer_of(room, handle.ref[:4]).rod, treatment_of(room, handle.ref[:3]).mount
         if handle.axis == "rod-height":
-            return HEIGHT_HOLDS
-        return END_HOLDS if handle.axis in _SIDES else {}
+            return height_holds(mount, rod.height.hold)
+        return end_holds(mount, rod.left.hold if handle.axis == "rod-left" else rod.right.hold)
 
     def _held(self, handle: Handle) -> str:
         if not self._holds(handle):

@@ -5,15 +5,20 @@ from __future__ import annotations
 from functools import partial
 from typing import Any
 
-from elevation.room.model import Layer, Ref, Room, Wall
+from msgspec.structs import replace
+
+from elevation.room.edits import replace_rod
+from elevation.room.find import layer_of
+from elevation.room.model import Layer, Ref, Rod, Room, Wall
+from elevation.room.mounting import INSIDE, mounted
 from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
-from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, hold_end, hold_height
+from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
-from elevation.words import Message, msg
+from elevation.words import Message, msg, term
 
 _BODIES = {
     "sheer": msg("sheer"), "light": msg("light"), "medium": msg("medium"), "lined": msg("lined"),
@@ -23,6 +28,13 @@ _HEMS = {
     "sill": msg("at the sill"), "apron": msg("below the apron"), "clear": msg("clear of the floor"),
     "kiss": msg("kissing the floor"), "break": msg("breaking on the floor"), "puddle": msg("puddling on the floor"),
     "length": msg("a finished length"), "panel": msg("as long as the panel is"),
+}  # fmt: skip
+_MOUNTS = {
+    "wall": msg("on the wall"), "ceiling": msg("on the ceiling"), "reveal": msg("in the reveal"),
+    "sash": msg("on the sash"),
+}  # fmt: skip
+_SHARES = {
+    "0.5": msg("a half"), "0.6666666666666666": msg("two thirds"), "0.75": msg("three quarters"), "1": msg("all of it"),
 }  # fmt: skip
 _PLACES = {
     "from-left-end": msg("in from the left end"), "from-right-end": msg("in from the right end"),
@@ -34,25 +46,32 @@ def _said(texts: dict[str, Message]) -> tuple[tuple[str, str], ...]:
     return tuple((key, tr(text)) for key, text in texts.items())
 
 
-def layer_facts(session: Session, ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
+def layer_facts(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
     """The rows of a layer's form."""
     return (
         *_cloth(ref, trade),
-        *_rod(session, ref, layer, trade),
+        *_rod(session, ref, layer, mount, trade),
         *_hem(ref, layer),
         *_panels(ref, layer),
-        *_brackets(ref, layer, trade),
+        *_brackets(ref, layer, mount, trade),
     )
 
 
-def treatment_facts(ref: Ref, wall: Wall) -> tuple[Fact, ...]:
-    """The scheme's goal, and what the treatment covers."""
+def treatment_facts(ref: Ref, wall: Wall, mount: str, trade: Trade) -> tuple[Fact, ...]:
+    """The scheme's goal, and what the treatment is fixed to and covers."""
+
+    def fix(room: Room, key: Any) -> Room:
+        return mounted(room, ref, key, trade)
+
     facts = [
         Fact(ref[:2], "", msg("Scheme"), "title"),
         Fact(ref[:2], "clear_glass_to", msg("glass that open cloth may cover, each side")),
         Fact(ref, "", msg("Treatment"), "title"),
         Fact(ref, "name", msg("name of the treatment"), "text"),
+        Fact(ref, "mount", msg("fixed"), "choice", _said(_MOUNTS), edit=fix),
     ]
+    if mount in INSIDE:
+        return tuple(facts)  # what hangs inside an opening covers that one
     facts += [
         Fact(
             ref,
@@ -68,7 +87,7 @@ def treatment_facts(ref: Ref, wall: Wall) -> tuple[Fact, ...]:
 
 
 def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
-    headings = tuple((row.id, row.name) for row in trade.headings.values())
+    headings = tuple((row.id, tr(term(row.name))) for row in trade.headings.values())
     return (
         Fact(ref, "", msg("Cloth"), "title"),
         Fact(ref, "fabric.name", msg("name of the cloth"), "text"),
@@ -79,9 +98,10 @@ def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
     )
 
 
-def _rod(session: Session, ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
-    sections = tuple((row.id, row.name) for row in trade.sections.values())
-    ends = tuple((row.id, row.name) for row in trade.ends.values())
+def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
+    sections = tuple((row.id, tr(term(row.name))) for row in trade.sections.values())
+    ends = tuple((row.id, tr(term(row.name))) for row in trade.ends.values())
+    own_ends = (("", tr(msg("the same"))), *ends)
     rod = layer.rod
 
     def hold(room: Room, key: Any) -> Room:
@@ -96,17 +116,68 @@ def _rod(session: Session, ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, 
     return (
         Fact(ref, "", msg("Rod"), "title"),
         Fact(ref, "rod.height.at", msg("height, {held}", held=HEIGHT_HOLDS[rod.height.hold]), needed=True),
-        Fact(ref, "rod.height.hold", msg("hold the height"), "choice", _said(HEIGHT_HOLDS), edit=hold),
+        Fact(
+            ref, "rod.height.hold", msg("hold the height"), "choice", _said(height_holds(mount, rod.height.hold)), edit=hold
+        ),
+        *_share(ref, rod),
         Fact(ref, "rod.left.at", msg("left end, {held}", held=END_HOLDS[rod.left.hold]), needed=True),
-        Fact(ref, "rod.left.hold", msg("hold the left end"), "choice", _said(END_HOLDS), edit=hold_left),
+        Fact(
+            ref, "rod.left.hold", msg("hold the left end"), "choice", _said(end_holds(mount, rod.left.hold)), edit=hold_left
+        ),
         Fact(ref, "rod.right.at", msg("right end, {held}", held=END_HOLDS[rod.right.hold]), needed=True),
-        Fact(ref, "rod.right.hold", msg("hold the right end"), "choice", _said(END_HOLDS), edit=hold_right),
+        Fact(
+            ref,
+            "rod.right.hold",
+            msg("hold the right end"),
+            "choice",
+            _said(end_holds(mount, rod.right.hold)),
+            edit=hold_right,
+        ),
         Fact(ref, "rod.section", msg("section"), "choice", sections),
         Fact(ref, "rod.diameter", msg("diameter, if another")),
-        Fact(ref, "rod.projection", msg("wall to the rod's centre"), needed=True),
+        Fact(
+            ref,
+            "rod.projection",
+            msg("sash to the rod's centre") if mount in INSIDE else msg("wall to the rod's centre"),
+            needed=True,
+        ),
         Fact(ref, "rod.ends", msg("ends"), "choice", ends),
+        Fact(
+            ref, "rod.left_ends", msg("left end, if another"), "choice", own_ends, edit=partial(_own_end, ref, "left_ends")
+        ),
+        Fact(
+            ref,
+            "rod.right_ends",
+            msg("right end, if another"),
+            "choice",
+            own_ends,
+            edit=partial(_own_end, ref, "right_ends"),
+        ),
         Fact(ref, "rod.stock", msg("longest piece at hand")),
     )
+
+
+def _own_end(ref: Ref, field: str, room: Room, key: Any) -> Room:
+    """One end of its own; none, and it ends like the other."""
+    return replace_rod(room, ref, **{field: key or None})
+
+
+def _share(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
+    """The share that a rod's height is held from, where it is."""
+    if rod.height.hold != "share-of-opening":
+        return ()
+
+    def read(room: Room) -> str:
+        return f"{layer_of(room, ref).rod.height.share:.16g}"
+
+    def write(room: Room, key: Any) -> Room:
+        return replace_rod(room, ref, height=replace(layer_of(room, ref).rod.height, share=float(key)))
+
+    shares = _said(_SHARES)
+    now = f"{rod.height.share:.16g}"
+    if now not in _SHARES:
+        shares = (*shares, (now, now))
+    return (Fact(ref, "rod.height.share", msg("share of the opening"), "choice", shares, edit=write, read=read),)
 
 
 def _hem(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
@@ -138,8 +209,11 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
     return tuple(facts)
 
 
-def _brackets(ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
-    kits = tuple((row.id, row.name) for row in trade.brackets.values())
+def _brackets(ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
+    like = "wall" if mount == "reveal" else mount
+    used = {bracket.kit for bracket in layer.brackets}
+    rows = (row for row in trade.brackets.values() if row.mount == like or row.id in used)
+    kits = tuple((row.id, tr(term(row.name))) for row in rows)
     facts: list[Fact] = []
     if layer.brackets:
         facts.append(Fact(ref, "", drilling_caution(), "note"))

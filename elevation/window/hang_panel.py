@@ -141,8 +141,8 @@ class HangPanel(QWidget):
         self._seen = seen
         options = [("/".join(ref), _name(treatment, layer)) for ref, treatment, layer in layers]
         self.which.offer(options, "/".join(self._ref))
-        facts = layer_facts(self._session, self._ref, layer, self._session.trade)
-        self.form.show_facts((*treatment_facts(self._ref[:3], wall), *facts))
+        facts = layer_facts(self._session, self._ref, layer, treatment.mount, self._session.trade)
+        self.form.show_facts((*treatment_facts(self._ref[:3], wall, treatment.mount, self._session.trade), *facts))
         self.drop_bracket.setEnabled(len(layer.brackets) > 2)
         self.drop_panel.setEnabled(len(layer.panels) > 0)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from elevation.handles.hold_instead import hold_instead, holds_for
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Ref, Room
@@ -15,17 +16,37 @@ HEIGHT_HOLDS: dict[str, Message] = {
     "above-casing": msg("above the casing"),
     "below-ceiling": msg("below the ceiling"),
     "above-floor": msg("above the floor"),
+    "bracket-drop": msg("below where its brackets hold it"),
+    "below-head": msg("below the head"),
+    "above-sill": msg("above the sill"),
+    "share-of-opening": msg("above a share of the opening"),
 }
 END_HOLDS: dict[str, Message] = {
     "beyond-opening": msg("beyond the opening"),
     "beyond-casing": msg("beyond the casing"),
     "from-corner": msg("from the wall's end"),
     "rod-length": msg("length of the rod"),
+    "inside-opening": msg("inside the jamb"),
 }
+
+
+def height_holds(mount: str, now: str) -> dict[str, Message]:
+    """What a rod's height may be held by on a mount, as it is said."""
+    return {hold: HEIGHT_HOLDS[hold] for hold in holds_for("height", mount, now)}
+
+
+def end_holds(mount: str, now: str) -> dict[str, Message]:
+    """What a rod's end may be held by on a mount, as it is said."""
+    return {hold: END_HOLDS[hold] for hold in holds_for("left", mount, now)}
+
+
+_EXACT = frozenset({"bracket-drop", "below-head", "above-sill", "share-of-opening"})
 
 
 def hold_height(room: Room, set_out: SetOut, ref: Ref, hold: str) -> Room:
     """A room in which the height of the rod at ``ref`` (a layer) is held by ``hold``; it stays within half a graduation."""
+    if hold in _EXACT:
+        return hold_instead(room, set_out, ref, "height", hold)
     treatment = next(treatment for treatment in set_out.treatments if treatment.ref == ref[:3])
     support = next(layer for layer in treatment.layers if layer.ref == ref).support
     height = support.height_mm
@@ -34,7 +55,8 @@ def hold_height(room: Room, set_out: SetOut, ref: Ref, hold: str) -> Room:
     elif hold == "above-casing":
         figure = height - max(opening.casing_top_mm for opening in treatment.openings)
     elif hold == "below-ceiling":
-        figure = lowest_over(set_out.ceiling, support.left_mm, support.right_mm) - set_out.crown_mm - height
+        figure = lowest_over(set_out.ceiling, support.left_mm, support.right_mm) - height
+        figure -= 0.0 if treatment.mount == "ceiling" else set_out.crown_mm
     else:
         figure = height
     return replace_rod(room, ref, height=_held(room, hold, figure))
@@ -51,6 +73,7 @@ def hold_end(room: Room, set_out: SetOut, ref: Ref, side: str, hold: str) -> Roo
         "beyond-casing": reach - opening.casing_mm,
         "from-corner": support.left_mm if side == "left" else set_out.width_mm - support.right_mm,
         "rod-length": support.length_mm,
+        "inside-opening": -reach,
     }
     fields: dict[str, object] = {side: _held(room, hold, figures[hold])}
     other = "right" if side == "left" else "left"

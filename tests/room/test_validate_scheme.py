@@ -86,7 +86,7 @@ def test_every_hold_has_its_place() -> None:
     every = set(get_args(get_type_hints(Held)["hold"]))
     assert set(HEIGHT_HOLDS) | set(END_HOLDS) | set(BRACKET_HOLDS) == every
     for hold in every:
-        held = Held(hold, mm(100))
+        held = Held(hold, mm(100), 0.5 if hold == "share-of-opening" else 0.0)
         assert (rod(height=held) == "") == (hold in HEIGHT_HOLDS), hold
         assert (rod(left=held) == "") == (hold in END_HOLDS), hold
         assert (rod(right=held) == "") == (hold in END_HOLDS), hold

@@ -41,8 +41,8 @@ def test_the_newest_sample_uses_every_key_of_the_file() -> None:
         if isinstance(kind, type) and hasattr(kind, "__struct_fields__") and kind.__module__ == model.__name__
         for field in kind.__struct_fields__
     }
-    # These two stand at their defaults: inches, and the one kind of mount there is so far.
-    assert known - used == {"unit", "mount"}
+    # It stands at its default: inches.
+    assert known - used == {"unit"}
 
 
 def test_steps_are_taken_in_order_and_change_nothing_in_place() -> None:

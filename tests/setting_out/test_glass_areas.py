@@ -180,7 +180,13 @@ def test_no_glass_where_the_frame_takes_all() -> None:
         (Sash(kind="casement-in", hinge="both"), None, ((1000, 800, 1900, 2200, 450),)),
         (Sash(kind="casement-in"), 120, ((1000, 800, 1900, 2200, 780),)),
         (Sash(kind="tilt-in"), 100, ((1000, 800, 1900, 2200, 250),)),
-        (Sash(kind="tilt-in"), 400, ()),
+        # What ends in the reveal reaches out a negative way: a quarter of 1400 less 400.
+        (Sash(kind="tilt-in"), 400, ((1000, 800, 1900, 2200, -50),)),
+        (Sash(kind="casement-in"), 1000, ((1000, 800, 1900, 2200, -100),)),
+        # A handle 30 out from a sash that hangs 100 back ends 70 behind the wall's face.
+        (Sash(handle_stands=mm(30)), 100, ((1000, 800, 1900, 2200, -70),)),
+        # Measured from the wall's face, it is that.
+        (Sash(handle_stands=mm(130), handle_out=mm(25)), 100, ((1000, 800, 1900, 2200, 25),)),
         (Sash(kind="fixed", handle_out=mm(40)), None, ((1000, 800, 1900, 2200, 40),)),
         (Sash(kind="casement-out", hinge="left", handle_out=mm(40)), None, ((1798.4, 800, 1900, 2200, 40),)),
         (Sash(kind="casement-out", hinge="right", handle_out=mm(40)), None, ((1000, 800, 1101.6, 2200, 40),)),

@@ -27,6 +27,7 @@ from elevation.room.model import (
     Treatment,
     Wall,
 )
+from elevation.room.mounting import mounted
 from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
@@ -60,6 +61,8 @@ RODS = st.builds(
     right=st.builds(Held, st.sampled_from(["beyond-opening", "beyond-casing"]), lengths(0, 400)),
     ends=st.sampled_from(["bare", "cap", "ball-finial"]),
     stock=st.one_of(st.none(), lengths(700, 2000)),
+    left_ends=st.sampled_from([None, None, "socket", "return"]),
+    right_ends=st.sampled_from([None, None, "socket", "elbow"]),
 )
 HEMS = st.builds(
     Hem,
@@ -126,7 +129,11 @@ def rooms(draw: st.DrawFn) -> Room:
         openings=tuple(openings),
         schemes=(Scheme(id="s", treatments=tuple(treatments)),),
     )
-    return Room(name="R", unit="mm", walls=(wall,))
+    room = Room(name="R", unit="mm", walls=(wall,))
+    for treatment in treatments:
+        mount = draw(st.sampled_from(["wall", "wall", "ceiling", "reveal", "sash"]))
+        room = mounted(room, ("a", "s", treatment.id), mount, TRADE)
+    return room
 
 
 SWAP = {
@@ -156,7 +163,8 @@ def mirrored(room: Room) -> Room:
         return change(bracket, place=Held(SWAP.get(hold, hold), at))  # type: ignore[arg-type]
 
     def turn_layer(layer: Layer) -> Layer:
-        rod = change(layer.rod, left=layer.rod.right, right=layer.rod.left)
+        own = layer.rod
+        rod = change(own, left=own.right, right=own.left, left_ends=own.right_ends, right_ends=own.left_ends)
         panels = tuple(change(panel, parks=SWAP[panel.parks]) for panel in layer.panels)
         return change(layer, rod=rod, panels=panels, brackets=tuple(turn_bracket(b) for b in layer.brackets))
 

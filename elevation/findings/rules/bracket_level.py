@@ -10,13 +10,14 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import bracket_name, built_height
 from elevation.findings.limits import authority_of, is_own, said_limit
-from elevation.findings.looking import bracket_at, layer_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.looking import bracket_at, layer_at, wall_of_scene
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
 from elevation.findings.rules.uneven_rods import most_mm
-from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.room.find import layer_of
+from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut
 from elevation.units.tolerance import exceeds
-from elevation.words import Mm, msg
+from elevation.words import Message, Mm, msg
 
 
 def wanted_mm(layer: LayerOut) -> float | None:
@@ -44,16 +45,13 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             off = bracket.height_mm - wanted
             if not exceeds(abs(off), most, scene.half_mm):
                 continue
-            params = {"where": where(treatment), "bracket": bracket_name(scene, bracket.ref), "off": Mm(abs(off))}
-            if off > 0:
-                text = msg("{where}: {bracket} hangs {off} higher than the rod's other brackets.", **params)
-            else:
-                text = msg("{where}: {bracket} hangs {off} lower than the rod's other brackets.", **params)
+            is_sure = _is_sure(scene, layer, bracket)
+            text = _text(scene, treatment, bracket, off, is_sure)
             if is_own(scene, "bracket-level"):
                 text = msg("{text} Limit: {limit}.", text=text, limit=said_limit(scene, "bracket-level"))
             yield Finding(
                 "bracket-level",
-                Weight.BROKEN,
+                Weight.BROKEN if is_sure else Weight.CONSIDER,
                 bracket.ref,
                 text,
                 authority_of(scene, "bracket-level"),
@@ -70,4 +68,4 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from built_height(scene, bracket_at(scene, finding.subject).ref, wanted)
 
 
-RULE = Rule("bracket-level", msg("brackets of one rod level"), _find, changes=_changes)
+RULE = Rule("bracket-level", msg("brackets of one rod level"), _find, changes=_changes, mounts=EVERY_MOUNT)

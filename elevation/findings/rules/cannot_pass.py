@@ -1,6 +1,6 @@
 """cannot-pass: a panel's way crosses a bracket that its rings cannot pass.
 
-Broken; wall mounts; panels that draw. Eyelets, tabs and pockets never pass a middle bracket; rings pass an open arm.
+Broken; every mount; panels that draw. Eyelets, tabs and pockets never pass a middle bracket; rings pass an open arm.
 Geometry of travel; common practice, no source for kits.
 """
 
@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import bracket_name, passing_kit
 from elevation.findings.limits import common_practice
 from elevation.findings.looking import layer_at, panel_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import side_name, where
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import msg
@@ -47,4 +47,4 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
             yield from passing_kit(scene, ref)
 
 
-RULE = Rule("cannot-pass", msg("rings past brackets"), _find, changes=_changes)
+RULE = Rule("cannot-pass", msg("rings past brackets"), _find, changes=_changes, mounts=EVERY_MOUNT)

@@ -1,6 +1,6 @@
 """cloth-below-head: the closed cloth begins below the casing's top, so that light shows above it.
 
-Consider; wall mounts; layers with panels that draw. Common practice, no source.
+Consider; wall and ceiling mounts; layers with panels that draw. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import rod_height
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import drawing_panels, layer_at, treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
 from elevation.findings.shapes import casing_top, top_name
 from elevation.setting_out.model import LayerOut, TreatmentOut
@@ -76,4 +76,6 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             yield Sticking("rod-height", layer.ref, wanted, reason)
 
 
-RULE = Rule("cloth-below-head", msg("the cloth over the head"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule(
+    "cloth-below-head", msg("the cloth over the head"), _find, changes=_changes, stickings=_stickings, mounts=BEFORE_WALL
+)

@@ -1,8 +1,9 @@
 """escape: in a sleeping room, open panels or rod stand inside the opening that a sleeper climbs out of.
 
 IRC R310.2: net clear area 5.7 ft2 (5.0 at grade floor), height 24 in, width 20 in, sill at most 44 in above the floor; the
-local code governs. Stop where rod or open cloth take away what the code asks for; consider where the window alone does
-not have it. Only windows marked as the escape. The clear opening is taken between the jambs up to the lowest point of
+local code governs. Wall, ceiling and reveal mounts: what hangs on a sash moves out of the way with it. Stop
+where rod or open cloth take away what the code asks for; consider where the window alone does not have it. Only windows
+marked as the escape. The clear opening is taken between the jambs up to the lowest point of
 the head: half of the height for a double-hung, half of the width for a sliding sash (the worse half), none where fixed.
 """
 
@@ -16,7 +17,7 @@ from elevation.findings.changing import ends_or_end, rod_height
 from elevation.findings.changing_cloth import narrower
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at, panel_at, treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name
 from elevation.findings.shapes import Rect, cloth, height_at, meet
 from elevation.room.model import Ref
@@ -211,4 +212,4 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
                 yield Sticking("rod-height", layer.ref, part[3] + layer.support.diameter_mm / 2, reason)
 
 
-RULE = Rule("escape", msg("the way out of a sleeping room"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("escape", msg("the way out of a sleeping room"), _find, changes=_changes, stickings=_stickings, mounts=FIXED)

@@ -1,6 +1,6 @@
 """fullness: flat cloth over closed width lies outside the heading's own range.
 
-Consider; wall mounts; panels that draw. The range is the heading's, or the common one where the heading has no row.
+Consider; every mount; panels that draw. The range is the heading's, or the common one where the heading has no row.
 Ratios compare within 1e-9. Common practice, no source, unless the heading's row names one.
 """
 
@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import mark_down, mark_up
 from elevation.findings.changing_cloth import counts, flat_width
 from elevation.findings.looking import layer_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import side_name, where
 from elevation.setting_out.model import LayerOut, PanelOut, TreatmentOut
 from elevation.units.tolerance import less_ratio
@@ -118,4 +118,4 @@ def _ample(scene: Scene, layer: LayerOut, panel: PanelOut) -> float:
     return share
 
 
-RULE = Rule("fullness", msg("the fullness of the cloth"), _find, changes=_changes)
+RULE = Rule("fullness", msg("the fullness of the cloth"), _find, changes=_changes, mounts=EVERY_MOUNT)

@@ -2,7 +2,7 @@
 
 Electric, fan, portable and flame heaters: the distance that the heater's own sheet asks for, else the limit of its
 kind; broken, and a stop where the cloth hangs before the heater and can touch it. Hot-water radiators: the hem clear
-over the top, or the cloth clear to the sides; registers: not over them; consider. Wall mounts, every arrangement.
+over the top, or the cloth clear to the sides; registers: not over them; consider. Every mount, every arrangement.
 Sources stand in the table of limits; the heater's own sheet governs.
 """
 
@@ -15,7 +15,7 @@ from elevation.findings.changing import ends_or_end
 from elevation.findings.changing_cloth import hem_above
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at, panel_at, treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, side_name, where
 from elevation.findings.shapes import cloth_back, way
 from elevation.setting_out.model import LayerOut, ObstacleOut, PanelOut, TreatmentOut
@@ -217,4 +217,4 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
                     yield Sticking("hem", panel.ref, obstacle.top_mm + asked, reason)
 
 
-RULE = Rule("heat", msg("cloth clear of heat"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("heat", msg("cloth clear of heat"), _find, changes=_changes, stickings=_stickings, mounts=EVERY_MOUNT)

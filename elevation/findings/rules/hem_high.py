@@ -1,6 +1,6 @@
 """hem-high: a hem that is meant for the floor hangs higher than wished somewhere over it.
 
-Consider, wall mounts, every arrangement; judged per layer by its worst panel. Common practice, no source.
+Consider, every mount, every arrangement; judged per layer by its worst panel. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from elevation.findings.changing import mark_up, rod_height
 from elevation.findings.changing_cloth import finished_length, hem_to
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import side_name, where
 from elevation.findings.rules.hems import over_wish, wished_gap, worst
 from elevation.setting_out.model import TreatmentOut
@@ -59,4 +59,4 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from hem_to(scene, finding.subject, "clear", mark_up(panel.gap_low_mm, grad))
 
 
-RULE = Rule("hem-high", msg("the hem not too high"), _find, changes=_changes)
+RULE = Rule("hem-high", msg("the hem not too high"), _find, changes=_changes, mounts=EVERY_MOUNT)

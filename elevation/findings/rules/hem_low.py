@@ -1,6 +1,6 @@
 """hem-low: a hem hangs lower than wished somewhere over the real floor, or lies on it unasked.
 
-Broken, wall mounts, every arrangement; judged per layer by its worst panel. Common practice, no source.
+Broken, every mount, every arrangement; judged per layer by its worst panel. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from elevation.findings.changing import mark_down, mark_up, rod_height
 from elevation.findings.changing_cloth import finished_length, hem_to
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import side_name, where
 from elevation.findings.rules.hems import short_of_floor, wished_gap, worst
 from elevation.setting_out.model import TreatmentOut
@@ -74,4 +74,4 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             yield Sticking("rod-height", layer.ref, layer.support.height_mm + found[1], reason)
 
 
-RULE = Rule("hem-low", msg("the hem not too low"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("hem-low", msg("the hem not too low"), _find, changes=_changes, stickings=_stickings, mounts=EVERY_MOUNT)

@@ -1,6 +1,6 @@
 """hem-varies: a level hem cannot keep one gap over a floor that is out of level.
 
-Consider; wall mounts; panels that end near the floor and hang level: panels in hand and typed lengths, not cloth made to
+Consider; every mount; panels that end near the floor and hang level: panels in hand and typed lengths, not cloth made to
 follow the floor. Common practice, no source.
 """
 
@@ -12,10 +12,11 @@ from elevation.findings.changing import mark_up
 from elevation.findings.changing_cloth import hem_to
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import side_name, where
 from elevation.findings.rules.hems import variation, worst
 from elevation.room.find import layer_of
+from elevation.setting_out.hems import length_in_hand
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
@@ -51,7 +52,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     # Only cloth still to be hemmed can follow the floor; a panel in hand would have to be taken up unevenly.
     panels = layer_of(scene.room, finding.subject).panels
-    if any(panel.measured_length is not None or panel.label_length is not None for panel in panels):
+    if any(length_in_hand(panel) is not None for panel in panels):
         return
     found = worst(variation(layer_at(scene, finding.subject)))
     if found is not None and found[0].gap_low_mm is not None and found[0].gap_low_mm >= 0:
@@ -59,4 +60,4 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from hem_to(scene, finding.subject, "clear", gap)
 
 
-RULE = Rule("hem-varies", msg("the floor under a level hem"), _find, changes=_changes)
+RULE = Rule("hem-varies", msg("the floor under a level hem"), _find, changes=_changes, mounts=EVERY_MOUNT)

@@ -1,6 +1,6 @@
 """meets: rod, finial, bracket or panel stands where something else does.
 
-Stop, wall mounts, every arrangement. Wall ends, neighbour walls at any angle, obstacles, stools, other
+Stop, every mount, every arrangement. Wall ends, neighbour walls at any angle, obstacles, stools, other
 layers and other treatments. Solid parts meet in depth too: a rod passes before a flat picture. Cloth gives way in its
 folds, so it meets a thing that reaches the plane it hangs in. Heaters, registers and swinging doors have rules of
 their own for cloth, boxes one for brackets. Geometry, compared within 1e-6 mm.
@@ -14,7 +14,7 @@ from elevation.findings.changing import bracket_name, bracket_to, ends_or_end, p
 from elevation.findings.changing_cloth import hem_above
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import ends_of, layer_at, panel_at, wall_of_scene
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, opening_name, side_name, where
 from elevation.findings.rules import meets_others
 from elevation.findings.rules.over_box import BOXES
@@ -119,6 +119,14 @@ def _at_ends(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator
 def _body(layer: LayerOut, bracket: BracketOut) -> Rect:
     """A bracket seen from the front: its plate and its arm."""
     radius = layer.support.diameter_mm / 2
+    if bracket.on == "ceiling":
+        half = bracket.half_width_mm
+        return (
+            bracket.x_mm - half,
+            bracket.height_mm - radius,
+            bracket.x_mm + half,
+            max(bracket.plate[3], bracket.height_mm),
+        )
     return (
         min(bracket.plate[0], bracket.x_mm - bracket.half_width_mm),
         min(bracket.plate[1], bracket.height_mm - radius),
@@ -147,6 +155,8 @@ def bracket_hit(scene: Scene, layer: LayerOut, bracket: BracketOut) -> tuple[flo
         outline = (obstacle.left_mm, obstacle.bottom_mm, obstacle.right_mm, obstacle.top_mm)
         if obstacle.kind == "door-swing" or obstacle.kind in BOXES or not meet(outline, body):
             continue
+        if bracket.on == "ceiling" and obstacle.out_mm <= layer.support.projection_mm - bracket.half_width_mm + TOUCH_MM:
+            continue  # a bracket under the ceiling passes before what is flat on the wall
         by = shared(outline, body)
         if worst is None or by > worst[0]:
             worst = by, (outline, obstacle.out_mm, obstacle_name(obstacle))
@@ -328,4 +338,12 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             yield Sticking("rod-right", layer.ref, support.right_mm + place, reason, 0)
 
 
-RULE = Rule("meets", msg("things that would meet"), _find, meets_others.find, changes=_changes, stickings=_stickings)
+RULE = Rule(
+    "meets",
+    msg("things that would meet"),
+    _find,
+    meets_others.find,
+    changes=_changes,
+    stickings=_stickings,
+    mounts=EVERY_MOUNT,
+)

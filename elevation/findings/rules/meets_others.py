@@ -37,7 +37,9 @@ def _parts(layer: LayerOut) -> Iterator[tuple[Rect, float, float]]:
     for panel in layer.panels:
         yield cloth(panel, way(panel)), back, front
     for bracket in layer.brackets:
-        yield bracket.plate, 0.0, support.projection_mm
+        half = (bracket.plate[2] - bracket.plate[0]) / 2
+        behind = support.projection_mm - half if bracket.on == "ceiling" else 0.0
+        yield bracket.plate, behind, support.projection_mm
 
 
 def overlap(a: TreatmentOut, b: TreatmentOut) -> float:

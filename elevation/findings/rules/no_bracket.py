@@ -1,6 +1,7 @@
 """no-bracket: nothing, or a single bracket, carries the rod; or a bracket stands beside the rod and carries nothing.
 
-Stop; wall mounts; every arrangement. Statics: a rod on one support turns over.
+Stop; every mount; rods and tracks: a tension rod has no brackets. A socket or a tube bent back to the wall carries its end.
+Statics: a rod on one support turns over.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from math import inf
 from elevation.findings.changing import bracket_name, bracket_to, end_brackets
 from elevation.findings.limits import drilling, limit_mm
 from elevation.findings.looking import bracket_at, layer_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
 from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
@@ -30,7 +31,9 @@ def _authority() -> Message:
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         support = layer.support
-        carrying = sum(beside(layer, bracket) <= TOUCH_MM for bracket in layer.brackets)
+        if support.kind == "tension-rod":
+            continue
+        carrying = sum(support.carried) + sum(beside(layer, bracket) <= TOUCH_MM for bracket in layer.brackets)
         if carrying < 2:
             if carrying:
                 text = msg("{where}: a single bracket carries the rod; it needs one at each end.", where=where(treatment))
@@ -71,4 +74,4 @@ def _onto(scene: Scene, layer: LayerOut, bracket: BracketOut, inset: float) -> I
         yield from bracket_to(scene, bracket.ref, support.right_mm - inset, most_mm=inf)
 
 
-RULE = Rule("no-bracket", msg("brackets that carry the rod"), _find, changes=_changes)
+RULE = Rule("no-bracket", msg("brackets that carry the rod"), _find, changes=_changes, mounts=EVERY_MOUNT)

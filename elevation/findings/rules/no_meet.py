@@ -1,6 +1,6 @@
 """no-meet: closed panels do not meet, or do not cover the opening, within their travel.
 
-Broken; wall mounts; layers with panels that draw. Geometry of travel; compared with half a graduation.
+Broken; every mount; layers with panels that draw. Geometry of travel; compared with half a graduation.
 """
 
 from __future__ import annotations
@@ -11,31 +11,41 @@ from elevation.findings.changing import ends_or_end, mark_up, passing_kit
 from elevation.findings.changing_cloth import counts, flat_width
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import drawing_panels, layer_at, treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.model import EVERY_MOUNT, INSIDE, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import opening_name
 from elevation.setting_out.model import LayerOut, OpeningOut, Span, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, exceeds
 from elevation.words import Mm, msg
 
 
-def bare(layer: LayerOut, opening: OpeningOut) -> Span | None:
-    """The widest part of an opening that the closed cloth of a layer leaves bare; None where it covers all."""
+def bare(layer: LayerOut, opening: OpeningOut, mount: str = "wall") -> Span | None:
+    """The widest part of an opening that the closed cloth of a layer leaves bare; None where it covers all.
+
+    What is asked for is ``asked``.
+    """
     widest: Span | None = None
-    at = opening.left_mm
+    at, last = asked(layer, opening, mount)
     for left, right in sorted(panel.closed for panel in layer.panels):
-        end = min(left, opening.right_mm)
+        end = min(left, last)
         if end - at > TOUCH_MM and (widest is None or end - at > widest[1] - widest[0]):
             widest = at, end
         at = max(at, right)
-    if opening.right_mm - at > TOUCH_MM and (widest is None or opening.right_mm - at > widest[1] - widest[0]):
-        widest = at, opening.right_mm
+    if last - at > TOUCH_MM and (widest is None or last - at > widest[1] - widest[0]):
+        widest = at, last
     return widest
+
+
+def asked(layer: LayerOut, opening: OpeningOut, mount: str) -> Span:
+    """What of an opening closed cloth should cover: all of it, or from inside it the glass between the rod's ends."""
+    if mount not in INSIDE:
+        return opening.left_mm, opening.right_mm
+    return max(opening.glass_left_mm, layer.support.left_mm), min(opening.glass_right_mm, layer.support.right_mm)
 
 
 def _worst(treatment: TreatmentOut, layer: LayerOut) -> tuple[Span, OpeningOut] | None:
     worst: tuple[Span, OpeningOut] | None = None
     for opening in treatment.openings:
-        span = bare(layer, opening)
+        span = bare(layer, opening, treatment.mount)
         if span is not None and (worst is None or span[1] - span[0] > worst[0][1] - worst[0][0]):
             worst = span, opening
     return worst
@@ -54,11 +64,12 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             "opening": opening_name(opening),
             "gap": Mm(right - left),
         }
-        if left > opening.left_mm + TOUCH_MM and right < opening.right_mm - TOUCH_MM:
+        first, last = asked(layer, opening, treatment.mount)
+        if left > first + TOUCH_MM and right < last - TOUCH_MM:
             text = msg("{opening}: the closed panels stay {gap} apart.", **params)
-        elif left > opening.left_mm + TOUCH_MM:
+        elif left > first + TOUCH_MM:
             text = msg("{opening}: the closed cloth leaves {gap} bare on the right.", **params)
-        elif right < opening.right_mm - TOUCH_MM:
+        elif right < last - TOUCH_MM:
             text = msg("{opening}: the closed cloth leaves {gap} bare on the left.", **params)
         else:
             text = msg("{opening}: the closed cloth covers none of it; {gap} stay bare.", **params)
@@ -78,7 +89,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     treatment, layer = treatment_at(scene, finding.subject), layer_at(scene, finding.subject)
-    bares = [span for span in (bare(layer, opening) for opening in treatment.openings) if span is not None]
+    bares = [span for span in (bare(layer, opening, treatment.mount) for opening in treatment.openings) if span is not None]
     if not bares:
         return
     left, right = min(span[0] for span in bares), max(span[1] for span in bares)
@@ -106,4 +117,4 @@ def _wider(scene: Scene, layer: LayerOut, left: float, right: float) -> Iterator
         yield from flat_width(scene, panel.ref, mark_up(flat, scene.room.graduation_mm))
 
 
-RULE = Rule("no-meet", msg("panels that close over the opening"), _find, changes=_changes)
+RULE = Rule("no-meet", msg("panels that close over the opening"), _find, changes=_changes, mounts=EVERY_MOUNT)

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from elevation.findings.changing_mount import mount_on
 from elevation.findings.limits import authority_of, limit_mm
-from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import falls_short
@@ -64,4 +65,9 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
         yield Sticking("rod-height", layer.ref, middle, msg("splits the gap between head and ceiling"), 1, "no-room")
 
 
-RULE = Rule("no-room", msg("room for the rod between head and ceiling"), _find, stickings=_stickings)
+def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    yield from mount_on(scene, finding.subject, "ceiling")
+    yield from mount_on(scene, finding.subject, "reveal")
+
+
+RULE = Rule("no-room", msg("room for the rod between head and ceiling"), _find, changes=_changes, stickings=_stickings)

@@ -1,7 +1,7 @@
 """reach-long: the end bracket stands unusually far beyond the opening.
 
-Consider; wall mounts; at ends to which a panel draws clear. Not raised where the reach is what clears the glass:
-with the reach at its limit, the open stack would stand over glass. Common practice, no source.
+Consider; wall and ceiling mounts; at ends to which a panel draws clear. Not raised where the reach is what clears the
+glass: with the reach at its limit, the open stack would stand over glass. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import bracket_to, ends_or_end
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name, side_name
 from elevation.findings.rules.reach import reach_at, reaches
 from elevation.setting_out.model import OpeningOut, PanelOut, TreatmentOut
@@ -75,4 +75,11 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
         yield Sticking("bracket", bracket.ref, place, reason)
 
 
-RULE = Rule("reach-long", msg("the usual reach beyond the opening"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule(
+    "reach-long",
+    msg("the usual reach beyond the opening"),
+    _find,
+    changes=_changes,
+    stickings=_stickings,
+    mounts=BEFORE_WALL,
+)

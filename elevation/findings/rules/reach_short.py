@@ -1,6 +1,6 @@
 """reach-short: the end bracket stands too little beyond the opening for a panel to draw clear.
 
-Broken; wall mounts; at ends to which a panel draws clear. Common practice, no source.
+Broken; wall and ceiling mounts; at ends to which a panel draws clear. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import bracket_to, ends_or_end
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name, side_name
 from elevation.findings.rules.reach import reach_at, reaches
 from elevation.setting_out.model import TreatmentOut
@@ -79,4 +79,11 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
         yield Sticking("bracket", bracket.ref, place, reason)
 
 
-RULE = Rule("reach-short", msg("the least reach beyond the opening"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule(
+    "reach-short",
+    msg("the least reach beyond the opening"),
+    _find,
+    changes=_changes,
+    stickings=_stickings,
+    mounts=BEFORE_WALL,
+)

@@ -1,6 +1,6 @@
 """splice: a rod is joined where no bracket carries the joint.
 
-Stop; wall mounts; every arrangement. Common practice, no source: a joint carries no bending worth counting on.
+Stop; every mount; every arrangement. Common practice, no source: a joint carries no bending worth counting on.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import bracket_added, longer_stock
 from elevation.findings.limits import authority_of, drilling
 from elevation.findings.looking import layer_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import Mm, msg
@@ -52,4 +52,4 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
                 yield Sticking("bracket", bracket.ref, at, msg("under the joint of the rod"))
 
 
-RULE = Rule("splice", msg("brackets under joints"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("splice", msg("brackets under joints"), _find, changes=_changes, stickings=_stickings, mounts=EVERY_MOUNT)

@@ -1,6 +1,6 @@
 """stack-on-glass: the open panels stand over glass.
 
-Consider past the usual limit; broken past the scheme's own stated goal (``clear_glass_to``). Wall mounts, every
+Consider past the usual limit; broken past the scheme's own stated goal (``clear_glass_to``). Wall and ceiling mounts, every
 arrangement; measured per panel, so that each side of a pair speaks for itself. One source: a maker's advice.
 """
 
@@ -12,7 +12,7 @@ from elevation.findings.changing import bracket_to, ends_or_end
 from elevation.findings.changing_cloth import narrower
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import draws_from, ends_of, layer_at, panel_at, treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name, side_name
 from elevation.room.find import scheme_of
 from elevation.setting_out.model import OpeningOut, PanelOut, TreatmentOut
@@ -120,4 +120,6 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             yield Sticking("rod-right", layer.ref, place, reason)
 
 
-RULE = Rule("stack-on-glass", msg("the glass left clear"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule(
+    "stack-on-glass", msg("the glass left clear"), _find, changes=_changes, stickings=_stickings, mounts=BEFORE_WALL
+)

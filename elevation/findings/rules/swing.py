@@ -1,6 +1,7 @@
 """swing: a sash, its handle or a door would meet rod or cloth as it moves.
 
-Stop, wall mounts, every arrangement. Before a covered opening the cloth is drawn open first, so its open place counts;
+Stop, wall, ceiling and reveal mounts (what hangs on a sash moves with it), every arrangement. Before a covered opening the
+cloth is drawn open first, so its open place counts;
 doors and sashes of other openings, and doors of other walls, move whatever the cloth does: all of its way counts. Cloth
 is met where a thing reaches the plane it hangs in. Geometry, compared within 1e-6 mm.
 """
@@ -12,7 +13,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import ends_or_end, rod_height, rod_projection
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import layer_at, panel_at, treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, opening_name, side_name, where
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, ObstacleOut, OpeningOut, PanelOut, Span, TreatmentOut
@@ -152,4 +153,4 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             yield Sticking("rod-height", layer.ref, sweep[0][3] + support.diameter_mm / 2, reason, 0)
 
 
-RULE = Rule("swing", msg("sashes and doors that move"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("swing", msg("sashes and doors that move"), _find, changes=_changes, stickings=_stickings, mounts=FIXED)

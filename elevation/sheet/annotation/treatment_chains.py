@@ -49,8 +49,10 @@ def heights(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, st
     for index, layer in enumerate(laid.layers):
         rod = _rod(treatment, index)
         held = rod.height if rod else None
-        levels.append((layer.support.height_mm, layer.ref, "rod.height", _is(held, "above-head", "above-casing")))
-        below_ceiling = below_ceiling or _is(held, "below-ceiling")
+        levels.append((layer.support.height_mm, layer.ref, "rod.height", _is(held, *_FROM_OPENING)))
+        if _is(held, "below-head"):
+            levels = [_held_below(level, laid, layer) for level in levels]
+        below_ceiling = below_ceiling or _is(held, "below-ceiling", "bracket-drop")
     if not levels:
         return None
     chain = heights_chain(set_out, laid.ref, levels, style)
@@ -61,6 +63,12 @@ def heights(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, st
         laid.layers[0].ref, "rod.height", last.low, last.high, last.low_from, last.high_from, last.texts, held=True
     )
     return Chain(chain.owner, (*chain.segments[:-1], top))
+
+
+def _held_below(level: Level, laid: TreatmentOut, layer: LayerOut) -> Level:
+    """What is held is the segment from the rod up to the head."""
+    head = max(opening.top_mm for opening in laid.openings)
+    return (head, layer.ref, "rod.height", True) if level[0] == head and level[0] > layer.support.height_mm else level
 
 
 def reach(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, style: Style) -> Chain | None:
@@ -95,6 +103,7 @@ def reach(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, styl
     return Chain(laid.ref, tuple(segments))
 
 
+_FROM_OPENING = ("above-head", "above-casing", "above-sill", "share-of-opening")
 _OPENING = "opening"
 _CORNER = "corner"
 
@@ -102,7 +111,7 @@ _CORNER = "corner"
 def _is_held_here(held: Held, *ends: str) -> bool:
     if _CORNER in ends:
         return _is(held, "from-corner")
-    return _OPENING in ends and _is(held, "beyond-opening", "beyond-casing")
+    return _OPENING in ends and _is(held, "beyond-opening", "beyond-casing", "inside-opening")
 
 
 def _top(
