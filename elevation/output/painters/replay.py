@@ -29,7 +29,20 @@ from PySide6.QtGui import (
 from elevation.output.dimension_lines import dimension_lines
 from elevation.output.painters.fonts import SET_AT, drawing_font
 from elevation.sheet.inks import colour
-from elevation.sheet.records import LAYERS, Dimension, Fill, Gradient, Group, Line, Path, Pen, Picture, Polyline, Record, Text
+from elevation.sheet.records import (
+    LAYERS,
+    Dimension,
+    Fill,
+    Gradient,
+    Group,
+    Line,
+    Path,
+    Pen,
+    Picture,
+    Polyline,
+    Record,
+    Text,
+)
 
 
 class Placing(Struct, frozen=True, gc=False):
@@ -218,10 +231,7 @@ class _Measure:
         around = _AROUND * frame.mm_per_paper
         box, seen = self._box, frame.seen
         return (
-            box[2] + around < seen[0]
-            or box[0] - around > seen[2]
-            or box[3] + around < seen[1]
-            or box[1] - around > seen[3]
+            box[2] + around < seen[0] or box[0] - around > seen[2] or box[3] + around < seen[1] or box[1] - around > seen[3]
         )
 
     def paint(self, painter: QPainter, frame: _Frame) -> None:
@@ -335,9 +345,7 @@ class Replay:
         if len(self._known) > len(kept):
             self._known = {key: value for key, value in self._known.items() if key in kept}
 
-    def paint(
-        self, groups: Iterable[Group], painter: QPainter, placing: Placing, seen: Size | None = None
-    ) -> None:
+    def paint(self, groups: Iterable[Group], painter: QPainter, placing: Placing, seen: Size | None = None) -> None:
         """Replay groups in the order given.
 
         Parameters
