@@ -20,6 +20,7 @@ MOST_WALLS = 200
 MOST_ON_A_WALL = 500
 """More openings, obstacles or schemes than this on one wall are a damaged file, not a house."""
 
+_KINDS = {"area": "an area", "ratio": "a ratio"}
 _ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,63}\Z")
 
 
@@ -121,6 +122,15 @@ def check_rows(room: Room, trade: Trade, name: str) -> None:
     place = Place(name)
     for key in room.limits:
         _check_row(key, trade.limits, place.at("limits"), "limit")
+        if trade.limits[key].kind != "length":
+            raise (
+                place.at("limits")
+                .at(key)
+                .bad(
+                    f"is a length, but this limit is {_KINDS[trade.limits[key].kind]}",
+                    "take it away; only lengths can be a room's own",
+                )
+            )
     for index, wall in enumerate(room.walls):
         for at, scheme in enumerate(wall.schemes):
             for nth, treatment in enumerate(scheme.treatments):

@@ -63,7 +63,7 @@ class Session:
         self.changed = Listeners()
         self.worker = Worker()
         self.pipeline = Pipeline(trade)
-        self.storage = Storage(room, path, state, self.worker)
+        self.storage = Storage(room, path, state, self.worker, trade)
         self._history = History(room)
         self._gesture: Gesture | None = None
         self._nudging = Nudging(clock)

@@ -15,7 +15,9 @@ from elevation.room.keeping.reading import read_bytes
 from elevation.room.keeping.recovery import Orphan, Recovery, begin_recovery, orphans
 from elevation.room.model import Room
 from elevation.room.raw_json import MOST_BYTES
+from elevation.room.validate import check_rows
 from elevation.session.worker import Done, Worker
+from elevation.trade.model import Trade
 
 _AUTOSAVE = "autosave"
 
@@ -36,6 +38,8 @@ class Storage:
         The state folder, for locks and recovery files; None keeps neither.
     worker : Worker
         Writes the recovery files.
+    trade : Trade
+        Its tables hold the rows that a room may name.
 
     Attributes
     ----------
@@ -46,12 +50,13 @@ class Storage:
         Why the last edit could not be kept for recovery.
     """
 
-    def __init__(self, room: Room, path: Path | None, state: Path | None, worker: Worker) -> None:
+    def __init__(self, room: Room, path: Path | None, state: Path | None, worker: Worker, trade: Trade) -> None:
         self.path: Path | None = None
         self.is_read_only = False
         self.trouble: ElevationError | OSError | None = None
         self._state = state
         self._worker = worker
+        self._trade = trade
         self._recovery: Recovery | None = None
         self._lock: Lock | None = None
         self._start = room
@@ -81,10 +86,11 @@ class Storage:
         Raises
         ------
         BadInput
-            It cannot be read or is no room; the old file stays this session's.
+            It cannot be read, is no room or names what the tables do not hold; the old file stays this session's.
         """
         data = read_bytes(path, MOST_BYTES)
         room = load_bytes(data, str(path))
+        check_rows(room, self._trade, str(path))
         lock, is_read_only = self._locked(path)
         self._forget_recovery()
         self._settle(path, lock, is_read_only, of_bytes(data))
@@ -163,6 +169,7 @@ class Storage:
             Another window has taken it.
         """
         room = orphan.load()
+        check_rows(room, self._trade, room.name or "this recovery")
         taken = orphan.take()
         if taken is None:
             raise BadOutput("this recovery", "", "has been taken by another window", "go on there")

@@ -235,6 +235,13 @@ def test_an_unknown_limit_names_the_nearest() -> None:
         check_rows(load_bytes(text.encode(), "x"), load_trade(), "x")
 
 
+@pytest.mark.parametrize(("limit", "kind"), [("fullness-low", "a ratio"), ("escape-area", "an area")])
+def test_only_a_limit_that_is_a_length_can_be_the_rooms_own(limit: str, kind: str) -> None:
+    text = START + f'"limits": {{"{limit}": "3 in"}}, "walls": [{{"id": "w"}}]}}'
+    with pytest.raises(BadInput, match=f"limits.{limit}: is a length, but this limit is {kind}"):
+        check_rows(load_bytes(text.encode(), "x"), load_trade(), "x")
+
+
 def test_paths_that_cannot_be_read(tmp_path: Path) -> None:
     loop = tmp_path / "loop.room.json"
     loop.symlink_to(loop)

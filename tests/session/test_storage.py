@@ -91,6 +91,18 @@ def test_a_new_room_is_not_saved_yet(tmp_path: Path) -> None:
     assert session.path == tmp_path / "new.room.json"
 
 
+def test_a_room_that_names_unknown_rows_is_refused_and_the_old_one_stays(file: Path, tmp_path: Path) -> None:
+    session = Session(load_room(file), TRADE, file)
+    before = session.committed
+    bad = tmp_path / "bad.room.json"
+    bad.write_bytes(dump_room(replace_at(before, LAYER, heading="clip-ring")))
+    with pytest.raises(BadInput, match='did you mean "clip-rings"'):
+        session.open(bad)
+    assert session.committed is before
+    assert session.path == file
+    assert session.set_out().treatments
+
+
 def test_open_is_all_or_nothing(file: Path, tmp_path: Path) -> None:
     session = Session(load_room(file), TRADE, file)
     session.commit(raised(session.committed, 5), msg("Raise"))

@@ -51,7 +51,7 @@ def test_its_clearances() -> None:
 @pytest.mark.parametrize(
     ("left_in", "right_in", "below", "gap"),
     [
-        # Falling 1 in 20 from 100 in: 93.7 in at the rod's right end (126 in), 94.025 in over the last casing's end (119.5 in).
+        # Falling 1 in 20 from 100 in: 93.7 in at the rod's end (126 in), 94.025 in over the last casing's end (119.5 in).
         (100.0, 93.0, 93.7 - 1 - 91.5, 94.025 - 1 - 87.5),
         # Rising from 93 in: 93.5 in at the rod's left end (10 in), 93.825 in over the first casing's end (16.5 in).
         (93.0, 100.0, 93.5 - 1 - 91.5, 93.825 - 1 - 87.5),
