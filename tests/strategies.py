@@ -260,12 +260,21 @@ class Maker:
             right=self.end(others),
             substrate=pick.one_of(SUBSTRATES),
             gap_right=after if pick.chance(2) else None,
+            studs=self.studs(width),
+            stud_spacing=self.between(300, 700) if pick.chance(8) else None,
             openings=placed,
             obstacles=self.obstacles(width, height_at(ceiling, 0.0) or 2400.0),
             schemes=schemes,
         )
 
     def placed(self, opening: Opening, left_mm: float) -> Opening:
+    def studs(self, width: Length) -> tuple[Length, ...]:
+        """None found, as a rule; else up to three, rising."""
+        if not self.pick.chance(4):
+            return ()
+        step = width.mm / 4
+        return tuple(self.down(step * (place + self.pick.whole(0, 80) / 100)) for place in range(self.pick.whole(1, 3)))
+
         """The opening placed by its gap or, as often, by its distance from the wall's left end."""
         if self.pick.chance(2):
             return opening
@@ -476,6 +485,7 @@ def _with(item: T, **fields: Any) -> T:
 
 
 def random_room(seed: int) -> Room:
+            wiring=pick.one_of(("not-known", "uk", "de")),
     """The room of that seed: the same one on every machine."""
     source = random.Random(seed)
     choices = Choices(source.randint)

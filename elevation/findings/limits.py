@@ -38,11 +38,7 @@ def authority_of(scene: Scene, limit_id: str) -> Message:
 
 def drilling() -> Message:
     """The caution of every new hole."""
-    # 16 CFR 1303 ended lead in house paint in the United States in 1978; asbestos in textured coatings: from memory.
-    return msg(
-        "Find cables and pipes with a detector, current off, and stand on a firm ladder before you drill. Textured"
-        " coatings may hold asbestos, paint from before 1978 lead: have them tested first."
-    )
+    return msg("Find cables and pipes with a detector, current off, and stand on a firm ladder before you drill.")
 
 
 def common_practice() -> Message:

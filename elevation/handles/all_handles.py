@@ -15,6 +15,7 @@ from elevation.handles import (
     rod_ends,
     rod_height,
     stations,
+    studs,
     wall_end,
 )
 from elevation.handles.context import Context, Family
@@ -34,6 +35,7 @@ FAMILIES: tuple[Family, ...] = (
     opening_heights.FAMILY,
     obstacle.FAMILY,
     stations.FAMILY,
+    studs.FAMILY,
     wall_end.FAMILY,
 )
 """The order of the handles: what hangs first, then what it hangs on."""

@@ -21,9 +21,10 @@ class Handle(Struct, frozen=True):
     ----------
     axis : str
         ``rod-height``, ``rod-left``, ``rod-right``, ``bracket``, ``hem``, ``lead``, ``opening-left``, ``opening-right``,
-        ``opening-head``, ``opening-sill``, ``obstacle-x``, ``obstacle-y``, ``ceiling``, ``floor``, ``wall-end``.
+        ``opening-head``, ``opening-sill``, ``obstacle-x``, ``obstacle-y``, ``ceiling``, ``floor``, ``wall-end``,
+        ``stud``.
     ref : Ref
-        What it belongs to; stations add their index as a last id.
+        What it belongs to; stations and studs add their index as a last id.
     at : Point
         Where it is drawn, wall mm.
     along : str
@@ -69,8 +70,8 @@ class Handle(Struct, frozen=True):
 
     @property
     def subject(self) -> Ref:
-        """What is selected with it: the thing itself, for a station its wall."""
-        return self.ref[:1] if self.axis in ("ceiling", "floor") else self.ref
+        """What is selected with it: the thing itself, for a station or a stud its wall."""
+        return self.ref[:1] if self.axis in ("ceiling", "floor", "stud") else self.ref
 
     def bound(self, alone: bool) -> Handle:
         """The handle with its range narrowed to where both ends can go, unless it moves ``alone``."""

@@ -18,7 +18,7 @@ _HALVINGS = 14
 _MEASURED = frozenset(
     {
         "opening-left", "opening-right", "opening-head", "opening-sill", "obstacle-x", "obstacle-y",
-        "ceiling", "floor", "wall-end",
+        "ceiling", "floor", "wall-end", "stud",
     }
 )  # fmt: skip
 """Axes that change what was measured; what hangs has no limits but those of its own range."""

@@ -49,6 +49,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         LEAST_WALL_MM,
         *(opening.right_mm + opening.casing_mm for opening in set_out.openings),
         *(obstacle.right_mm for obstacle in set_out.obstacles),
+        *(stud.mm for stud in context.wall.studs),
         *(station.x.mm for station in stations if not _is_at_end(station, set_out.width_mm)),
     ]
     low_mm = max(taken)

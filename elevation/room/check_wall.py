@@ -34,6 +34,7 @@ def check_wall(wall: Wall, place: Place) -> None:
     check_length(wall.gap_right, place.at("gap_right"), 0, FAR_MM)
     _check_end(wall.left, place.at("left"))
     _check_end(wall.right, place.at("right"))
+    _check_studs(wall, place)
     for index, opening in enumerate(wall.openings):
         check_opening(opening, place.item("openings", index))
     _check_order(wall, place)
@@ -93,6 +94,21 @@ def _check_between(wall: Wall, place: Place) -> None:
         )
 
 
+def _check_studs(wall: Wall, place: Place) -> None:
+    """Studs stand in order on the wall; their spacing is wider than a stud."""
+    check_length(wall.stud_spacing, place.at("stud_spacing"), 100, 3000)
+    far_mm = wall.width.mm if wall.width else FAR_MM
+    before = -math.inf
+    for index, stud in enumerate(wall.studs):
+        here = place.item("studs", index)
+        check_length(stud, here, 0, FAR_MM)
+        if stud.mm > far_mm + TOUCH_MM:
+            raise here.bad(f"is {stud.text}, past the wall's right end", "measure from the wall's left end to its middle")
+        if stud.mm <= before + TOUCH_MM:
+            raise here.bad(f"is {stud.text}, not to the right of the stud before", "put the studs in order from the left")
+        before = stud.mm
+
+
 def _check_end(end: WallEnd, place: Place) -> None:
     if not 20 <= end.angle <= 340:
         raise place.at("angle").bad(f"is {end.angle:g} degrees", "it must be from 20 to 340; a usual corner has 90")
@@ -124,6 +140,8 @@ def check_opening(opening: Opening, place: Place) -> None:
         check_length(opening.stool.thickness, stool.at("thickness"), 0, 500, above=True)
         check_length(opening.stool.horn, stool.at("horn"), 0, 1000)
         check_length(opening.stool.projection, stool.at("projection"), 0, 1000)
+    for key in Readings.__struct_fields__:
+        check_length(getattr(opening.taken, key), place.at("taken").at(key), 0, TALL_MM, above=True)
     check_count(opening.columns, place.at("columns"), 1, 40)
     check_count(opening.rows, place.at("rows"), 1, 40)
     _check_head(opening, opening.head, place.at("head"))
@@ -140,8 +158,6 @@ def _check_head(opening: Opening, head: Head, place: Place) -> None:
     half_mm = opening.width.mm / 2
     if head.rise is not None and head.kind != "segmental":
         raise place.at("rise").bad(f"stands beside a {head.kind} head", "only a segmental head has a rise of its own")
-    for key in Readings.__struct_fields__:
-        check_length(getattr(opening.taken, key), place.at("taken").at(key), 0, TALL_MM, above=True)
     if head.right_height is not None and head.kind != "raked":
         raise place.at("right_height").bad(f"stands beside a {head.kind} head", "only a raked head has one")
     if head.kind == "segmental":

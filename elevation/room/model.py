@@ -467,9 +467,12 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     limits: dict[str, Length] = {}
     walls: tuple[Wall, ...] = ()
 
+    wiring : str
+        The country whose usage says where cables are laid; ``not-known``: only straight from boxes.
     @property
     def graduation_mm(self) -> float:
         """The tape's smallest mark in mm."""
         if self.graduation is not None:
             return self.graduation.mm
         return 25.4 / 16 if self.unit == "in" else 1.0
+    wiring: Literal["not-known", "uk", "de"] = "not-known"

@@ -308,11 +308,46 @@ class SetOut(Struct, frozen=True, gc=False):
     """One wall dressed in one scheme.
 
     ``width_mm`` is assumed (``known_width`` False) where the wall was not measured. ``crown_mm`` and
+class ZoneOut(Struct, frozen=True, gc=False):
+    """Something that likely stands inside the wall, as a rectangle on its face.
+
+    ``kind``: ``stud``, ``jack``, ``king``, ``header`` (wood or steel to fix to), ``lintel`` (drill hammer, hard to fix to),
+    ``keep-off`` (too near a masonry edge). ``ref`` is the opening it belongs to, else the wall; ``is_found`` where somebody
+    found it, else it is only likely: to be confirmed with a probe.
+    """
+
+    kind: str
+    ref: Ref
+    left_mm: float
+    bottom_mm: float
+    right_mm: float
+    top_mm: float
+    is_found: bool = False
+
+
+class BandOut(Struct, frozen=True, gc=False):
+    """A stretch of wall where a cable or pipe likely runs: detect first. No place outside the bands is free for that.
+
+    ``kind`` is ``cable`` or ``pipe``. ``ref`` is the obstacle that it feeds, or the opening or wall that it runs along;
+    ``row`` the id in the table of bands where a country's usage says so, else empty. ``is_upright``: it runs up and down.
+    """
+
+    kind: str
+    ref: Ref
+    row: str
+    left_mm: float
+    bottom_mm: float
+    right_mm: float
+    top_mm: float
+    is_upright: bool = False
+
+
     ``baseboard_mm`` are zero where absent or unknown. ``ends`` are the kinds (``corner``/``open``) left and right.
     """
 
     wall: str
     wall_name: str
+    ``zones`` are what likely stands inside the wall, left to right; ``bands`` where cables and pipes likely run.
     scheme: str | None
     scheme_name: str
     width_mm: float
@@ -328,3 +363,5 @@ class SetOut(Struct, frozen=True, gc=False):
     treatments: tuple[TreatmentOut, ...]
     proportions: tuple[ProportionOut, ...]
     missing: tuple[MissingFact, ...]
+    zones: tuple[ZoneOut, ...] = ()
+    bands: tuple[BandOut, ...] = ()

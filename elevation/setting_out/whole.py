@@ -8,11 +8,13 @@ from typing import TypeVar
 
 from elevation.errors import NoSuch
 from elevation.room.model import Obstacle, Opening, Ref, Room, Scheme, Treatment, Wall
+from elevation.setting_out.bands import BandSizes, band_sizes, bands_of
 from elevation.setting_out.chain import Resolved, Spot, resolved
 from elevation.setting_out.facts import Defaults, WallFacts, defaults_of
+from elevation.setting_out.framing import FramingSizes, framing_sizes, zones_of
 from elevation.setting_out.memo import Memo, Same
 from elevation.setting_out.missing import missing_of
-from elevation.setting_out.model import MissingFact, ObstacleOut, OpeningOut, ProportionOut, SetOut, TreatmentOut
+from elevation.setting_out.model import MissingFact, ObstacleOut, OpeningOut, ProportionOut, SetOut, TreatmentOut, ZoneOut
 from elevation.setting_out.opening import Placed, SweepSizes, place
 from elevation.setting_out.profile import profile_of
 from elevation.setting_out.proportions import of_treatment, of_wall
@@ -53,6 +55,11 @@ class Keeper:
         self._obstacles = Memo(_obstacles)
         self._missing: Same[tuple[MissingFact, ...]] = Same()
         self._proportions = Memo(self._look)
+        self._framing: Memo[[Trade, Mapping[str, Length]], FramingSizes] = Memo(framing_sizes)
+        self._zones = Memo(zones_of)
+        self._band_sizes: Memo[[Trade, Mapping[str, Length], str], BandSizes] = Memo(band_sizes)
+        self._bands = Memo(bands_of)
+        self._ends: Same[tuple[str, str]] = Same()
         self._places: dict[str, tuple[Same[Spot], Memo[[Opening, Spot, SweepSizes], Placed]]] = {}
         self._dressers: dict[Ref, Dresser] = {}
 
@@ -74,6 +81,8 @@ class Keeper:
         treatments = self._treatments.keep(
             () if scheme is None else tuple(self._dress(wall, scheme, placed, facts, defaults, trade))
         )
+        obstacles = self._obstacles(wall.id, wall.obstacles)
+        ends = self._ends.keep((wall.left.kind, wall.right.kind))
         return SetOut(
             wall=wall.id,
             wall_name=wall.name,
@@ -81,18 +90,30 @@ class Keeper:
             scheme_name="" if scheme is None else scheme.name,
             width_mm=facts.width_mm,
             known_width=facts.known_width,
-            ends=(wall.left.kind, wall.right.kind),
+            ends=ends,
             ceiling=facts.ceiling,
             floor=facts.floor,
             crown_mm=facts.crown_mm,
             baseboard_mm=facts.baseboard_mm,
             chain=chain.chain,
             openings=openings,
-            obstacles=self._obstacles(wall.id, wall.obstacles),
+            obstacles=obstacles,
             treatments=treatments,
             proportions=self._proportions(openings, treatments, facts),
             missing=self._missing.keep(missing_of(wall, openings, treatments)),
+            zones=self._inside(room, wall, openings, facts, trade),
+            bands=self._bands(wall.id, obstacles, openings, ends, facts, self._band_sizes(trade, room.limits, room.wiring)),
         )
+
+    def _inside(
+        self, room: Room, wall: Wall, openings: tuple[OpeningOut, ...], facts: WallFacts, trade: Trade
+    ) -> tuple[ZoneOut, ...]:
+        """What likely stands inside the wall."""
+        row = trade.substrates.get(wall.substrate)
+        if row is None:
+            return ()
+        sizes = self._framing(trade, room.limits)
+        return self._zones(wall.id, wall.substrate, row.build, openings, wall.studs, wall.stud_spacing, facts, sizes)
 
     def _place(self, wall: Wall, chain: Resolved, sizes: SweepSizes) -> dict[str, Placed]:
         placed = {}

@@ -15,8 +15,9 @@ from elevation.sheet.annotation.marks import finding_mark
 from elevation.sheet.annotation.model import Box
 from elevation.sheet.blocks import Block, Placed, text_records
 from elevation.sheet.dates import sheet_date
+from elevation.sheet.draw_inside import zone_group
 from elevation.sheet.drawing import View, draw_wall
-from elevation.sheet.facts import title_of
+from elevation.sheet.facts import state_of, title_of
 from elevation.sheet.layouts import Arranged, Layout, arrange
 from elevation.sheet.margins import margins
 from elevation.sheet.paper import scale_name
@@ -75,7 +76,7 @@ def elevation_sheet(
         room.name or say(msg("Room"), style),
         set_out.wall_name or set_out.wall,
         say(msg("Scheme: {name}", name=set_out.scheme_name or set_out.scheme), style) if set_out.scheme else "",
-        say(msg("Elevation"), style),
+        _kind(set_out, style),
         scale_text,
         date if date is not None else sheet_date(),
         _sheet_number(room, set_out),
@@ -83,6 +84,7 @@ def elevation_sheet(
     groups = (
         Group((), "sheet", say(msg("Sheet"), style), _sheet(arranged), "paper"),
         *draw_wall(set_out, trade, view or View()),
+        *inside_where_found(set_out, style, arranged.scale),
         *arranged.annotation.groups,
         Group(
             (),
@@ -173,6 +175,13 @@ def screen_picture(
     return Picture(groups, mm_per_paper, title=set_out.wall_name or set_out.wall), annotation
 
 
+def inside_where_found(set_out: SetOut, style: Style, scale: float) -> tuple[Group, ...]:
+    """What stands inside the wall, on the sheet of a wall where somebody looked for it."""
+    if not any(zone.is_found for zone in set_out.zones):
+        return ()
+    return (zone_group(set_out, style, scale),)
+
+
 def _treatments(room: Room, set_out: SetOut) -> dict[Ref, Treatment]:
     return {
         (wall.id, scheme.id, treatment.id): treatment
@@ -186,6 +195,12 @@ def _treatments(room: Room, set_out: SetOut) -> dict[Ref, Treatment]:
 def _stopped(set_out: SetOut, findings: Sequence[Finding]) -> tuple[TreatmentOut, ...]:
     stops = [finding.subject for finding in findings if finding.weight is Weight.STOP]
     return tuple(laid for laid in set_out.treatments if any(subject[: len(laid.ref)] == laid.ref for subject in stops))
+
+
+def _kind(set_out: SetOut, style: Style) -> str:
+    """What sheet it is, and whether it shows a plan or what was read after hanging."""
+    state = state_of(set_out.treatments)
+    return say(msg("Elevation") if state is None else msg("Elevation, {state}", state=state), style)
 
 
 def _sheet_number(room: Room, set_out: SetOut) -> str:

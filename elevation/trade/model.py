@@ -143,6 +143,26 @@ class SubstrateRow(Struct, frozen=True, gc=False):
     sure: Sure
 
 
+class BandRow(Struct, frozen=True, gc=False):
+    """Where a country usually lays cables: from ``near_mm`` to ``far_mm`` off ceiling, floor, corners or openings."""
+
+    id: str
+    name: str
+    region: Literal["uk", "de"]
+    side: Literal["ceiling", "floor", "corner", "opening"]
+    near_mm: float
+    far_mm: float
+    authority: str
+    source: str
+    sure: Sure
+
+
+class LimitRow(Struct, frozen=True, gc=False):
+    """A limit of a rule: a length in mm, an area in mm2 or a ratio, with the words of its authority."""
+
+    id: str
+    name: str
+    value: float
     kind: Literal["length", "area", "ratio"]
     authority: str
     source: str
@@ -160,3 +180,4 @@ class Trade(Struct, frozen=True):
     bodies: dict[str, BodyRow]
     limits: dict[str, LimitRow]
     substrates: dict[str, SubstrateRow] = {}
+    bands: dict[str, BandRow] = {}

@@ -15,6 +15,7 @@ from elevation import places
 from elevation.errors import BadInput, Missing, NoSuch
 from elevation.trade import cells
 from elevation.trade.model import (
+    BandRow,
     BodyRow,
     BracketRow,
     EndRow,
@@ -75,9 +76,9 @@ BRACKETS = _columns(
     Column("plate below", "plate_below_mm", cells.length),
     Column("width", "width_mm", cells.length),
     Column("rings pass", "rings_pass", cells.yes),
-)
     Column("mount", "mount", cells.one_of("wall", "ceiling", "sash")),
     Column("drop", "drop_mm", cells.length),
+)
 ENDS = _columns(
     Column("extra tube", "extra_tube_mm", cells.length),
     Column("length", "length_mm", cells.length),
@@ -100,7 +101,6 @@ SUBSTRATES = _columns(
     Column("pin", "pin", cells.text),
     Column("fix", "fix", cells.text),
 )
-    Column("kind", "kind", cells.one_of(*_LIMIT_KINDS)),
 BANDS = _columns(
     Column("region", "region", cells.one_of("uk", "de")),
     Column("side", "side", cells.one_of("ceiling", "floor", "corner", "opening")),
@@ -110,6 +110,7 @@ BANDS = _columns(
 )
 LIMITS = _columns(
     Column("value", "value", cells.text),
+    Column("kind", "kind", cells.one_of(*_LIMIT_KINDS)),
     Column("authority", "authority", cells.text),
 )
 
@@ -142,6 +143,8 @@ def load_trade(folder: Path | None = None) -> Trade:
         ready_made=_load(at / "ready_made.csv", READY_MADE, ReadyMadeRow),
         bodies=_load(at / "bodies.csv", BODIES, BodyRow),
         limits=_load(at / "limits.csv", LIMITS, LimitRow),
+        substrates=_load(at / "substrates.csv", SUBSTRATES, SubstrateRow),
+        bands=_load(at / "bands.csv", BANDS, BandRow),
     )
 
 

@@ -67,6 +67,8 @@ COMMANDS = (
     Command("stack", msg("&Stack outline"), ("Ctrl+4",), "stack", True),
     Command("dimensions", msg("Di&mensions"), ("Ctrl+5",), "dimensions", True),
     Command("clearances", msg("C&learances"), ("Ctrl+6",), "clearances", True),
+    Command("zones", msg("Inside the &wall"), ("Ctrl+7",), "zones", True),
+    Command("bands", msg("Ca&bles and pipes"), ("Ctrl+8",), "bands", True),
     Command("left-side", msg("Side le&ft"), ("F8",), "measure", True),
     Command("right-side", msg("Side &right"), ("F9",), "findings", True),
     Command("next-pane", msg("&Go to the next part"), ("F6",)),

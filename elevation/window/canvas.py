@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
 from PySide6.QtCore import QEvent, QPointF, Qt, Signal
 from PySide6.QtGui import (
     QCloseEvent,
@@ -178,7 +179,7 @@ class Canvas(QWidget):
         """Paint the room as it is now: the one place where a moved handle is worked out."""
         del event
         painter = QPainter(self)
-        groups = self.picture.groups(self.viewport, self._shown, self._preview)
+        groups = self.picture.groups(self.viewport, self._seen(), self._preview)
         self.picture.paint(painter, self, groups, self.viewport, self.desk(), is_dragging=self.hand.is_holding)
         if self._lit is not None:
             self.picture.paint_lit(painter, groups, self.viewport, *self._lit)
@@ -189,6 +190,13 @@ class Canvas(QWidget):
         if self._preview is None:
             paint_handles(painter, self, self._pointer, is_pressed=self._pressed_at is not None)
         painter.end()
+
+    def _seen(self) -> Shown:
+        """What is shown just now: while a bracket or stud is held, also what is inside the wall."""
+        held = self.hand.handle
+        if held is None or held.axis not in ("bracket", "stud"):
+            return self._shown
+        return replace(self._shown, zones=True, bands=self._shown.bands or held.axis == "bracket")
 
     def _pointed_spot(self) -> Point | None:
         """Where the finding pointed out stands now; None once it is gone."""

@@ -17,6 +17,7 @@ from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import Annotation, lay_annotation
+from elevation.sheet.draw_inside import band_group, zone_group
 from elevation.sheet.drawing import View, draw_face, draw_obstacle, draw_opening, draw_treatment, opening_title, wall_title
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
@@ -26,6 +27,7 @@ from elevation.window.sight import is_in_sight
 from elevation.window.standing_layers import StandingLayers
 from elevation.window.texts import language
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport, fitted
+from elevation.words import Style
 
 BORDER_PX = 10.0
 """Desk that stays in sight around the paper."""
@@ -109,9 +111,28 @@ class CanvasPicture:
         findings = session.pipeline.findings_of(room, session.wall_id, session.scheme_id)
         groups = [*self._geometry(set_out, shown, viewport), *self._annotation(room, set_out, findings, viewport).groups]
         if shown.clearances:
-            source = (set_out.treatments, set_out.ceiling, set_out.floor, viewport.mm_per_paper)
+            source = (
+                set_out.treatments, set_out.ceiling, set_out.floor, set_out.width_mm, set_out.ends, set_out.crown_mm,
+                style_for(room), viewport.mm_per_paper,
+            )  # fmt: skip
             groups += self._marks.groups("clearance", source, lambda: self._clearances(room, set_out, viewport))
+        groups += self._inside(room, set_out, shown, viewport)
         return shown.of(groups)
+
+    def _inside(self, room: Room, set_out: SetOut, shown: Shown, viewport: Viewport) -> Iterable[Group]:
+        """What likely stands and runs inside the wall; a drag of what hangs leaves it the very same groups."""
+        made: list[Group] = []
+        if shown.zones and set_out.zones:
+            source = (set_out.zones, set_out.ceiling, set_out.openings, viewport.mm_per_paper)
+            made += self._marks.groups(
+                "zone", source, lambda: (zone_group(set_out, self._style(room), viewport.mm_per_paper),)
+            )
+        if shown.bands and set_out.bands:
+            made += self._marks.groups("band", set_out.bands, lambda: (band_group(set_out, self._style(room)),))
+        return made
+
+    def _style(self, room: Room) -> Style:
+        return replace(style_for(room), language=language())
 
     def _clearances(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
         style = replace(style_for(room), language=language())

@@ -42,6 +42,7 @@ class Commands:
             "zoom-in": self.zoom_in, "zoom-out": self.zoom_out, "cloth-open": self.show_as_switched,
             "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
+            "zones": self.show_as_switched, "bands": self.show_as_switched,
             "left-side": self.show_sides, "right-side": self.show_sides, "next-pane": self.next_pane,
             "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
             "keys": self.say_keys,
@@ -231,6 +232,8 @@ class Commands:
             stack=actions["stack"].isChecked(),
             dimensions=actions["dimensions"].isChecked(),
             clearances=actions["clearances"].isChecked(),
+            zones=actions["zones"].isChecked(),
+            bands=actions["bands"].isChecked(),
         )
         self._window.canvas.shown = shown
 

@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
-from elevation.room.model import Ref, Wall
+from functools import partial
+
+from elevation.room.edits import replace_at
+from elevation.room.find import wall_of
+from elevation.room.model import Ref, Room, Wall
+from elevation.room.validate import check_room
 from elevation.trade.model import SubstrateRow, Trade
+from elevation.units import Length
 from elevation.window.fact_form import Fact
 from elevation.window.texts import tr
 from elevation.words import Message, msg, term
@@ -31,7 +37,48 @@ def substrate_facts(ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, ...]:
     options = tuple((row.id, tr(term(row.name))) for row in trade.substrates.values())
     row = trade.substrates.get(wall.substrate)
     notes = () if row is None else tuple(Fact(ref, "", note, "note") for note in _notes(row))
-    return (Fact(ref, "substrate", msg("made of"), "choice", options), *notes)
+    studs = _studs(ref, wall) if row is not None and (row.build == "studs" or wall.studs) else ()
+    return (Fact(ref, "substrate", msg("made of"), "choice", options), *notes, *studs)
+
+
+def wiring_facts() -> tuple[Fact, ...]:
+    """Where cables are usually laid in this country, and what that does not promise."""
+    options = tuple((key, tr(text)) for key, text in WIRING.items())
+    return (
+        Fact((), "wiring", msg("cables are laid as in"), "choice", options),
+        Fact((), "", msg("No place is ever free of cables for sure: detect first, everywhere."), "note"),
+    )
+
+
+WIRING = {"not-known": msg("not known"), "uk": msg("Britain"), "de": msg("Germany")}
+
+
+def _studs(ref: Ref, wall: Wall) -> tuple[Fact, ...]:
+    """One row for each stud that was found, one more for the next, and their spacing."""
+    rows = [
+        Fact(ref, f"studs.{index}", msg("stud {number}: wall's left end to its middle", number=index + 1),
+             edit=partial(put_stud, ref, index))
+        for index in range(len(wall.studs))
+    ]  # fmt: skip
+    index = len(wall.studs)
+    next_one = msg("a stud found: wall's left end to its middle")
+    rows.append(Fact(ref, f"studs.{index}", next_one, edit=partial(put_stud, ref, index)))
+    return (*rows, Fact(ref, "stud_spacing", msg("stud to stud, if not the usual")))
+
+
+def put_stud(ref: Ref, index: int, room: Room, at: Length | None) -> Room:
+    """A room in which that stud of the wall at ``ref`` was found at ``at``; None: it was none after all.
+
+    Raises
+    ------
+    BadInput
+        Two studs in one place, or one past the wall's end.
+    """
+    studs = list(wall_of(room, ref[0]).studs)
+    studs[index : index + 1] = [] if at is None else [at]
+    made = replace_at(room, ref[:1], studs=tuple(sorted(studs, key=lambda stud: stud.mm)))
+    check_room(made, "")
+    return made
 
 
 def _notes(row: SubstrateRow) -> tuple[Message, ...]:

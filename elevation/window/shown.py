@@ -22,12 +22,16 @@ class Shown(Struct, frozen=True, gc=False):
         Panels ``open``, ``closed`` or as ``drawn`` just now.
     stack, dimensions, clearances : bool
         Outlines of the stack, dimensions, and clearances.
+    zones, bands : bool
+        What likely stands inside the wall, and where cables and pipes likely run.
     """
 
     cloth: Cloth = "open"
     stack: bool = False
     dimensions: bool = True
     clearances: bool = True
+    zones: bool = False
+    bands: bool = False
 
     @property
     def layers(self) -> frozenset[str]:
@@ -39,6 +43,10 @@ class Shown(Struct, frozen=True, gc=False):
             hidden.add("dimension")
         if not self.clearances:
             hidden.add("clearance")
+        if not self.zones:
+            hidden.add("zone")
+        if not self.bands:
+            hidden.add("band")
         return frozenset(LAYERS) - hidden
 
     def of(self, groups: Iterable[Group]) -> tuple[Group, ...]:

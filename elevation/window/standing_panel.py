@@ -18,7 +18,7 @@ from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.window.drawer import Choice
 from elevation.window.fact_form import Fact, FactForm
-from elevation.window.made_of import substrate_facts
+from elevation.window.made_of import substrate_facts, wiring_facts
 from elevation.window.measurements import error_sentence
 from elevation.window.standing_edits import more_floor, more_obstacle, more_opening, with_stool
 from elevation.window.texts import tr
@@ -35,7 +35,7 @@ SASHES = {
 }  # fmt: skip
 HINGES = {"left": msg("left"), "right": msg("right"), "both": msg("both sides")}
 OBSTACLES = {
-    "outlet": msg("outlet"), "switch": msg("switch"), "light": msg("light"),
+    "outlet": msg("outlet"), "switch": msg("switch"), "light": msg("wall light"),
     "hot-water-radiator": msg("hot-water radiator"),
     "electric-heater": msg("electric heater"), "fan-heater": msg("fan heater"), "portable-heater": msg("portable heater"),
     "flame-heater": msg("flame heater"), "floor-register": msg("floor register"), "wall-register": msg("wall register"),
@@ -125,6 +125,7 @@ class StandingPanel(QWidget):
             room.sleeping,
             room.children,
             room.no_holes,
+            room.wiring,
             wall,
             self._ref,
         )
@@ -200,6 +201,7 @@ def _wall_facts(ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, ...]:
         Fact((), "children", msg("children or pets may pull"), "flag"),
         Fact((), "no_holes", msg("no holes allowed"), "flag"),
         Fact((), "floor_to_come", msg("floor still to be laid, thickness")),
+        *wiring_facts(),
         Fact(ref, "name", msg("this wall"), "text"),
         *substrate_facts(ref, wall, trade),
         Fact(ref, "left.kind", msg("left end"), "choice", said(WALL_ENDS)),

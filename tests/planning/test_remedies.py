@@ -14,6 +14,7 @@ from elevation.planning.remedies import Remedies, grave, helps, key_of, remedies
 from elevation.room.find import layer_of
 from elevation.room.model import Hem, Readings, Room, Sash, Station
 from tests.findings import test_escape as way_out
+from tests.findings import test_inside_wall as inside_wall
 from tests.findings import test_limits as limits
 from tests.findings import test_meeting as meeting
 from tests.findings.rooms import (
@@ -161,6 +162,14 @@ WORKS = [
         meeting.three_brackets("shop-strap"),
         "Make bracket 2 from the left one that lets rings pass: slim open arm that open rings pass",
     ),
+    # Brackets at 46 and 98 in, studs found 1 in further out.
+    (
+        "off-framing",
+        good_room(substrate="board-timber-studs", studs=(inch(45), inch(99))),
+        "Move the 2 brackets onto framing, 1 in at most",
+    ),
+    # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).
+    ("near-edge", inside_wall.beside_masonry(1.5 * INCH), "Move the left end bracket ⅞ in to the left"),
     ("uneven-rods", limits.second_rod(INCH), "Set the rod 4 in above the casing"),
     ("reading-used", at(good_room(), OPENING, taken=Readings(width_top=inch(37))), "Take the width that was read, 37 in"),
     (
@@ -182,7 +191,7 @@ WORKS = [
 
 def plain(label: str) -> str:
     """Set fractions as the label above writes them."""
-    for built, one in (("¹⁄₂", "½"), ("³⁄₄", "¾"), ("¹⁄₄", "¼")):
+    for built, one in (("¹⁄₂", "½"), ("³⁄₄", "¾"), ("¹⁄₄", "¼"), ("⁷⁄₈", "⅞")):
         label = label.replace(built, one)
     return label
 
@@ -324,6 +333,8 @@ NONE = [
     ("bracket-level", bracket_to_hang_again_over_an_outlet(), "over-box"),
     ("fullness", more_cloth_would_cover_glass(), "stack-on-glass"),
     ("hem-high", hem_between_two_floors(), "hem-low"),
+    # The nearest wood is the king beside the window, 3 1/2 in beyond the opening.
+    ("off-framing", good_room(substrate="board-timber-studs"), "reach-short"),
     ("uneven-rods", two_rods_and_a_shelf(), "meets"),
 ]
 
@@ -373,7 +384,7 @@ def test_every_rule_has_a_remedy_and_a_case_without_one() -> None:
     works, never = {rule for rule, _, _ in WORKS}, {rule for rule, _, _ in NONE}
     # A gap that holds no rod is what no-room says; cloth that is too long can always be taken up.
     assert rules - works == {"no-room"} | AS_MEASURED
-    assert rules - never == {"hem-low", "hem-varies", "cannot-pass", "no-meet", "reading-used"} | AS_MEASURED
+    assert rules - never == {"hem-low", "hem-varies", "cannot-pass", "no-meet", "reading-used", "near-edge"} | AS_MEASURED
 
 
 # --- what a remedy is ---------------------------------------------------------------------------------------

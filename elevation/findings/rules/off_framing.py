@@ -1,0 +1,158 @@
+"""off-framing: brackets on board or lath that are at no stud, jack, king or header.
+
+Consider; wall mounts, walls whose face hangs on studs. Board alone carries little, so the trade fixes into framing or puts
+a board across it. Common practice, no source; where framing likely is comes from the set-out's zones. A bracket that hangs
+already (its height is as built) is not judged.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec.structs import replace
+
+from elevation.findings.changing import MOST_MOVE_MM, length
+from elevation.findings.limits import common_practice
+from elevation.findings.looking import layer_at, wall_of_scene
+from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.naming import where
+from elevation.room.edits import edit_at
+from elevation.room.find import layer_of
+from elevation.room.model import Bracket, Held, Layer, Ref, Room
+from elevation.setting_out.framing import FRAMING
+from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut, ZoneOut
+from elevation.units.tolerance import TOUCH_MM
+from elevation.words import Mm, msg, msg_plural
+
+
+def _hangs_on_studs(scene: Scene) -> bool:
+    row = scene.trade.substrates.get(wall_of_scene(scene).substrate)
+    return row is not None and row.build == "studs"
+
+
+def framing_at(scene: Scene, bracket: BracketOut) -> tuple[ZoneOut, ...]:
+    """The framing that stands at a bracket's height, wherever along the wall."""
+    middle = (bracket.plate[1] + bracket.plate[3]) / 2
+    return tuple(
+        zone
+        for zone in scene.set_out.zones
+        if zone.kind in FRAMING and zone.bottom_mm - TOUCH_MM <= middle <= zone.top_mm + TOUCH_MM
+    )
+
+
+def _away(zone: ZoneOut, x: float) -> float:
+    return max(zone.left_mm - x, x - zone.right_mm, 0.0)
+
+
+def _target(zone: ZoneOut, x: float) -> float:
+    """Where in a zone a screw goes: the middle of a stud; of a header the nearest place."""
+    if zone.kind != "header":
+        return (zone.left_mm + zone.right_mm) / 2
+    return min(max(x, zone.left_mm), zone.right_mm)
+
+
+def off_framing(scene: Scene, layer: LayerOut) -> tuple[tuple[BracketOut, ZoneOut | None], ...]:
+    """The brackets of a layer that are at no framing, each with the framing nearest to it."""
+    found = []
+    for bracket in layer.brackets:
+        if bracket.built:
+            continue
+        zones = framing_at(scene, bracket)
+        nearest = min(zones, key=lambda zone: _away(zone, bracket.x_mm), default=None)
+        if nearest is None or _away(nearest, bracket.x_mm) > TOUCH_MM:
+            found.append((bracket, nearest))
+    return tuple(found)
+
+
+def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
+    if not _hangs_on_studs(scene):
+        return
+    for layer in treatment.layers:
+        off = off_framing(scene, layer)
+        if not off:
+            continue
+        ways = [_away(zone, bracket.x_mm) for bracket, zone in off if zone is not None]
+        if ways:
+            text = msg_plural(
+                "{where}: a bracket is {by} from the nearest framing; board or lath alone carries little.",
+                "{where}: {count} brackets are not at framing, the farthest is {by} from it; board or lath alone carries"
+                " little.",
+                count=len(off),
+                where=where(treatment),
+                by=Mm(max(ways)),
+            )
+        else:
+            text = msg(
+                "{where}: no framing is found or likely at its brackets; board or lath alone carries little.",
+                where=where(treatment),
+            )
+        far = off[0][0]
+        yield Finding(
+            "off-framing",
+            Weight.CONSIDER,
+            layer.ref,
+            text,
+            common_practice(),
+            measured_mm=max(ways) if ways else None,
+            limit_mm=0.0,
+            at=(far.x_mm, far.height_mm),
+            caution=msg("Framing drawn dashed is only likely: probe to confirm, and detect cables, before you drill."),
+        )
+
+
+def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    layer = layer_at(scene, finding.subject)
+    moves: dict[str, Held] = {}
+    farthest = 0.0
+    places = {bracket.id: bracket.place for bracket in layer_of(scene.room, finding.subject).brackets}
+    for bracket, zone in off_framing(scene, layer):
+        if zone is None:
+            return
+        by = _target(zone, bracket.x_mm) - bracket.x_mm
+        inside = layer.support.left_mm <= bracket.x_mm + by <= layer.support.right_mm
+        if abs(by) > MOST_MOVE_MM or not inside:
+            return
+        held = places[bracket.ref[-1]]
+        at = length(scene, held.at.mm + (-by if held.hold == "from-right-end" else by))
+        if at.mm < 0 and held.hold != "from-centre":
+            return
+        moves[bracket.ref[-1]] = Held(held.hold, at)
+        farthest = max(farthest, abs(by))
+    if moves:
+        label = msg_plural(
+            "Move the bracket {by} onto framing",
+            "Move the {count} brackets onto framing, {by} at most",
+            count=len(moves),
+            by=Mm(farthest),
+        )
+        yield Change(label, lambda room: _moved(room, finding.subject, moves))
+
+
+def _moved(room: Room, ref: Ref, moves: dict[str, Held]) -> Room:
+    def put(layer: Layer) -> Layer:
+        brackets: tuple[Bracket, ...] = tuple(
+            replace(bracket, place=moves[bracket.id]) if bracket.id in moves else bracket for bracket in layer.brackets
+        )
+        return replace(layer, brackets=brackets)
+
+    return edit_at(room, ref[:4], put)
+
+
+def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
+    for layer in treatment.layers:
+        for bracket in layer.brackets:
+            for zone in framing_at(scene, bracket):
+                if zone.kind == "header":
+                    continue
+                middle = (zone.left_mm + zone.right_mm) / 2
+                at = Mm(middle)
+                if zone.is_found:
+                    reason = msg("the stud found at {at}", at=at)
+                elif zone.kind == "stud":
+                    reason = msg("a likely stud at {at}: probe to confirm", at=at)
+                else:
+                    reason = msg("likely wood beside the opening, at {at}: probe to confirm", at=at)
+                yield Sticking("bracket", bracket.ref, middle, reason, 1)
+
+
+RULE = Rule("off-framing", msg("brackets at framing"), _find, changes=_changes, stickings=_stickings)
