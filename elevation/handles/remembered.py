@@ -6,6 +6,7 @@ handle that did not change is the very same object, so whoever shows handles can
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Any
 
 from msgspec import Struct
@@ -27,7 +28,10 @@ STANDING: tuple[Family, ...] = tuple(family for family in FAMILIES if family not
 """Families whose handles look at the wall and at nothing that hangs."""
 
 MOST_TREATMENTS = 400
+_HANGS = 3
+"""Ids in a ref from which on it leads to a treatment."""
 
+Key = tuple[str, Ref]
 _Facts = tuple[Any, ...]
 _Made = tuple[tuple[Handle, ...], ...]
 
@@ -96,7 +100,17 @@ class HandleKeeper:
             by_family[id(family)] = tuple(handle for made in hanging for handle in made[index])
         return tuple(handle for family in FAMILIES for handle in by_family[id(family)])
 
-    def _hang(self, context: Context) -> list[_Made]:
+    def some(self, room: Room, set_out: SetOut, trade: Trade, keys: Collection[Key]) -> dict[Key, Handle]:
+        """Those of the handles that have one of ``keys``; of treatments without one of them nothing is made."""
+        context = Context(room, wall_of(room, set_out.wall), set_out, trade)
+        made = self._hang(context, frozenset(ref[:3] for _, ref in keys))
+        if any(len(ref) < _HANGS for _, ref in keys):
+            made.append(self._stand(context))
+        wanted = frozenset(keys)
+        every = (handle for one in made for family in one for handle in family)
+        return {handle.key: handle for handle in every if handle.key in wanted}
+
+    def _hang(self, context: Context, only: frozenset[Ref] | None = None) -> list[_Made]:
         scheme = next((scheme for scheme in context.wall.schemes if scheme.id == context.set_out.scheme), None)
         if scheme is None:
             return []
@@ -104,7 +118,11 @@ class HandleKeeper:
         decided = {treatment.id: treatment for treatment in scheme.treatments}
         if len(self._hung) > MOST_TREATMENTS:
             self._hung.clear()
-        return [self._of(decided[landed.ref[2]], landed, facts, context) for landed in context.set_out.treatments]
+        return [
+            self._of(decided[landed.ref[2]], landed, facts, context)
+            for landed in context.set_out.treatments
+            if only is None or landed.ref in only
+        ]
 
     def _of(self, treatment: Treatment, landed: TreatmentOut, facts: _Facts, context: Context) -> _Made:
         kept = self._hung.get(landed.ref, ())

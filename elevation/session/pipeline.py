@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from elevation.findings.all_rules import find
 from elevation.findings.model import Finding, Scene
 from elevation.handles.model import Handle
-from elevation.handles.remembered import HandleKeeper
+from elevation.handles.remembered import HandleKeeper, Key
 from elevation.room.model import Room
 from elevation.setting_out.memo import Memo
 from elevation.setting_out.model import SetOut
@@ -42,3 +44,9 @@ class Pipeline:
     def handles_of(self, room: Room, wall_id: str, scheme_id: str | None) -> tuple[Handle, ...]:
         """What can be dragged on the wall."""
         return self.handles(room, self.set_out_of(room, wall_id, scheme_id), self.trade)
+
+    def some_handles_of(
+        self, room: Room, wall_id: str, scheme_id: str | None, keys: Collection[Key]
+    ) -> dict[Key, Handle]:
+        """Those of them that have one of ``keys``, without making the others."""
+        return self.handle_keeper.some(room, self.set_out_of(room, wall_id, scheme_id), self.trade, keys)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from pathlib import Path
 
 from elevation.errors import NoSuch
 from elevation.findings.model import Finding, Scene
 from elevation.handles.model import Handle
 from elevation.handles.possible import within_possible
+from elevation.handles.remembered import Key
 from elevation.handles.sticking import candidates
 from elevation.room.find import has, scheme_of, wall_of
 from elevation.room.keeping.recovery import Orphan
@@ -128,6 +129,10 @@ class Session:
     def handles(self) -> tuple[Handle, ...]:
         """What can be dragged on the wall shown."""
         return self.pipeline.handles_of(self.room, self.wall_id, self.scheme_id)
+
+    def some_handles(self, keys: Collection[Key]) -> dict[Key, Handle]:
+        """Those of ``handles()`` that have one of ``keys`` (axis, ref): all that a frame of a drag has to know."""
+        return self.pipeline.some_handles_of(self.room, self.wall_id, self.scheme_id, keys)
 
     def handle(self, axis: str, ref: Ref) -> Handle:
         """The handle of that axis and ref as it is now.

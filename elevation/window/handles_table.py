@@ -49,7 +49,21 @@ class HandlesModel(QAbstractTableModel):
             self.endResetModel()
             return
         self.order = order
-        for row, (old, new) in enumerate(zip(before, order, strict=True)):
+        self._tell_of(before)
+
+    def refresh_rows(self, first: int, last: int) -> None:
+        """Take over the handles of some rows only: during a drag nobody reads those that are out of sight."""
+        keys = [handle.key for handle in self.order[first : last + 1]]
+        now = self._session.some_handles(keys)
+        if style_for(self._session.room) != self._style or len(now) != len(keys):
+            self.refresh()
+            return
+        before = self.order
+        self.order = [*before[:first], *(now[key] for key in keys), *before[last + 1 :]]
+        self._tell_of(before)
+
+    def _tell_of(self, before: list[Handle]) -> None:
+        for row, (old, new) in enumerate(zip(before, self.order, strict=True)):
             # A handle that did not change is the same object; texts are made only for rows that are looked at.
             if old is not new and _figures(old) != _figures(new):
                 self.dataChanged.emit(self.index(row, 0), self.index(row, 2))
@@ -147,8 +161,19 @@ class HandlesTable(QTableView):
 
     def refresh(self) -> None:
         """Take over the room as it is."""
-        if self.state() != QAbstractItemView.State.EditingState:
+        if self.state() == QAbstractItemView.State.EditingState:
+            return
+        if self._session.gesture is None or not self.handles.order:
             self.handles.refresh()
+        else:
+            first, last = self.rowAt(0), self.rowAt(self.viewport().height() - 1)
+            self.handles.refresh_rows(max(first, 0), last if last >= 0 else len(self.handles.order) - 1)
+
+    def scrollContentsBy(self, dx: int, dy: int) -> None:
+        """Other rows come into sight."""
+        super().scrollContentsBy(dx, dy)
+        if self._session.gesture is not None:
+            self.refresh()
 
     def current_handle(self) -> Handle | None:
         """The handle of the current row."""
