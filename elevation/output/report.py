@@ -65,6 +65,7 @@ def _layer(layer: LayerOut) -> Plain:
     rod = layer.support
     return {
         "id": layer.ref[-1],
+        "as_built": layer.is_built,
         "support": {
             "kind": rod.kind,
             "left_mm": _mm(rod.left_mm),

@@ -8,7 +8,7 @@ from typing import Literal, get_args
 from msgspec.structs import replace
 
 from elevation.room.edits import changed, new_id
-from elevation.room.model import Bracket, Held, Layer, Panel, Treatment
+from elevation.room.model import Bracket, Built, Held, Layer, Panel, Treatment
 
 Part = Literal["height", "reach", "hem", "heading", "fabric", "rod", "ends", "brackets", "panels"]
 """What can be handed on: the rod's height; how far it reaches; the hem; heading with its drop; cloth; the rod itself
@@ -22,7 +22,8 @@ def as_planned(layer: Layer) -> Layer:
     return changed(
         layer,
         brackets=tuple(changed(bracket, height=None) for bracket in layer.brackets),
-        panels=tuple(changed(panel, measured_length=None) for panel in layer.panels),
+        panels=tuple(changed(panel, measured_length=None, hung_length=None) for panel in layer.panels),
+        built=Built(),
     )
 
 
@@ -46,7 +47,11 @@ def carry(target: Treatment, source: Treatment, layers: tuple[Layer, ...], parts
     wanted = frozenset(parts)
     mount = target.mount
     if source.mount != mount and wanted & _FIXED:
-        wanted, mount = wanted | _FIXED, source.mount
+        if source.mount in ("reveal", "sash") and len(target.openings) > 1:
+            # What hangs inside one opening cannot hang before several: their rod stays as it is.
+            wanted = wanted - _FIXED
+        else:
+            wanted, mount = wanted | _FIXED, source.mount
     made = [_layer(mine, as_planned(theirs), wanted) for mine, theirs in zip(target.layers, layers, strict=False)]
     made.extend(target.layers[len(made) :])
     if "panels" in wanted:
@@ -69,6 +74,9 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
         other = theirs.rod
         rod = changed(rod, ends=other.ends, left_ends=other.left_ends, right_ends=other.right_ends)
     layer = changed(mine, rod=rod)
+    if rod.height != mine.rod.height:
+        # A rod that is held at another height has to be hung again.
+        layer = changed(layer, built=Built())
     if "hem" in parts:
         layer = changed(layer, hem=theirs.hem)
     if "heading" in parts:
@@ -113,7 +121,8 @@ def _with_panels(layer: Layer, theirs: Layer) -> Layer:
             old = layer.panels[index]
             is_same = (old.flat_width, old.count, old.label_length) == (panel.flat_width, panel.count, panel.label_length)
             measured = old.measured_length if is_same else None
-            made.append(replace(panel, id=old.id, parks=parks, measured_length=measured, drawn=old.drawn))
+            hung = old.hung_length if is_same else None
+            made.append(replace(panel, id=old.id, parks=parks, measured_length=measured, hung_length=hung, drawn=old.drawn))
         else:
             key = new_id(ids, "p")
             ids.append(key)

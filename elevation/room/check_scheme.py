@@ -6,7 +6,7 @@ import re
 
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
 from elevation.room.check_wall import LOW_MM
-from elevation.room.model import Bracket, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
+from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
 from elevation.room.nearest import advice, quoted
 
 HEIGHT_HOLDS = (
@@ -69,6 +69,9 @@ def _check_layer(layer: Layer, place: Place) -> None:
         raise place.at("fabric").at("colour").bad(f"is {quoted(layer.fabric.colour)}", 'write for example "#b9704a"')
     check_length(layer.drop, place.at("drop"), 0, _MOST_DROP_MM)
     _check_hem(layer.hem, place.at("hem"))
+    for key in Built.__struct_fields__:
+        far_mm = FAR_MM if key == "bracket_to_bracket" else TALL_MM
+        check_length(getattr(layer.built, key), place.at("built").at(key), 0, far_mm, above=True)
     for index, panel in enumerate(layer.panels):
         _check_panel(panel, layer, place.item("panels", index))
 
@@ -119,7 +122,7 @@ def _check_hem(hem: Hem, place: Place) -> None:
 def _check_panel(panel: Panel, layer: Layer, place: Place) -> None:
     check_length(panel.flat_width, place.at("flat_width"), 0, FAR_MM, above=True)
     check_count(panel.count, place.at("count"), 1, 100)
-    for key in ("label_length", "measured_length", "stack"):
+    for key in ("label_length", "measured_length", "hung_length", "stack"):
         check_length(getattr(panel, key), place.at(key), 0, FAR_MM, above=True)
     check_length(panel.drawn, place.at("drawn"), 0, FAR_MM)
     ids = tuple(bracket.id for bracket in layer.brackets)

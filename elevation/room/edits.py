@@ -18,6 +18,7 @@ from elevation.room.find import Item, children, layer_of, scheme_of, treatment_o
 from elevation.room.keep_places import keep_places
 from elevation.room.model import (
     Bracket,
+    Built,
     Layer,
     Obstacle,
     Opening,
@@ -129,13 +130,21 @@ def replace_at(room: Room, ref: Ref, **fields: object) -> Room:
 def replace_rod(room: Room, ref: Ref, **fields: object) -> Room:
     """A room in which the rod of the layer at ``ref`` has ``fields`` set.
 
+    A rod that is held at another height or end is a plan again: what was read of it once it was hung goes.
+
     Raises
     ------
     NoSuch
         There is no such layer.
     """
     layer_of(room, ref)
-    return edit_at(room, ref[:4], lambda layer: changed(layer, rod=changed(layer.rod, **fields)))
+
+    def put(layer: Layer) -> Layer:
+        rod = changed(layer.rod, **fields)
+        is_moved = (rod.height, rod.left, rod.right) != (layer.rod.height, layer.rod.left, layer.rod.right)
+        return changed(layer, rod=rod, built=Built() if is_moved else layer.built)
+
+    return edit_at(room, ref[:4], put)
 
 
 def put_opening(room: Room, wall_id: str, opening: Opening, at: int | None = None) -> tuple[Room, Ref]:

@@ -13,7 +13,7 @@ from elevation.units import Length
 
 
 class WallFacts(Struct, frozen=True, gc=False):
-    """A wall's lines in mm: ceiling, floor (with a floor to come laid), crown, width."""
+    """A wall's lines in mm: ceiling, floor (with a floor to come laid, and how thick that is), crown, width."""
 
     width_mm: float
     known_width: bool
@@ -21,6 +21,7 @@ class WallFacts(Struct, frozen=True, gc=False):
     floor: Profile
     crown_mm: float
     baseboard_mm: float
+    floor_to_come_mm: float = 0.0
 
 
 class Defaults(Struct, frozen=True, gc=False):

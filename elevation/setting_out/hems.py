@@ -67,7 +67,9 @@ def _apron_hem(opening: OpeningOut, at: float | None, defaults: Defaults) -> flo
 
 
 def length_in_hand(panel: Panel) -> float | None:
-    """The length that the panel really has: as measured, else as its label says."""
+    """The length that the panel really has: as it hangs, else as measured, else as its label says."""
+    if panel.hung_length is not None:
+        return panel.hung_length.mm
     if panel.measured_length is not None:
         return panel.measured_length.mm
     return None if panel.label_length is None else panel.label_length.mm

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from elevation.room.model import Layer, Ref, Treatment
+from elevation.setting_out.as_built import as_hung, is_hung
 from elevation.setting_out.brackets import brackets_of, place_of
 from elevation.setting_out.clearances import clearances_of
 from elevation.setting_out.facts import Defaults, WallFacts
@@ -61,4 +62,6 @@ def _layer(
     support = support_of(layer.rod, openings, facts, trade, centres, span, mount, drop)
     brackets = brackets_of(ref, layer.brackets, *span, support.height_mm, facts, trade)
     panels = panels_of(ref, layer, openings, brackets, support, facts, defaults, trade)
-    return LayerOut(ref, support, brackets, panels, layer.heading, layer.fabric.colour, layer.fabric.body)
+    fabric = layer.fabric
+    return LayerOut(ref, support, brackets, panels, layer.heading, fabric.colour, fabric.body, is_hung(layer))
+    support, brackets, facts = as_hung(layer, support, brackets, facts)

@@ -249,6 +249,7 @@ def _facts(room: Room, wall: Wall, chain: Resolved, openings: tuple[OpeningOut, 
         floor=profile_of(wall.floor, 0.0, room.floor_to_come.mm if room.floor_to_come else 0.0, known_level=True),
         crown_mm=wall.crown.mm if wall.crown else 0.0,
         baseboard_mm=wall.baseboard.mm if wall.baseboard else 0.0,
+        floor_to_come_mm=room.floor_to_come.mm if room.floor_to_come else 0.0,
     )
 
 

@@ -21,6 +21,16 @@ def title_of(laid: TreatmentOut, style: Style) -> str:
     return laid.name or say(where(laid), style)
 
 
+def state_of(treatments: Sequence[TreatmentOut]) -> Message | None:
+    """Whether a wall is drawn as planned or as built; None where nothing hangs."""
+    built = [layer.is_built for laid in treatments for layer in laid.layers]
+    if not built:
+        return None
+    if all(built):
+        return msg("AS BUILT")
+    return msg("PARTLY AS BUILT") if any(built) else msg("PLANNED")
+
+
 def facts_of(laid: TreatmentOut, treatment: Treatment | None, trade: Trade, style: Style) -> tuple[Fact, ...]:
     """Rod, height, brackets, panels, stack, glass: label and value each.
 
@@ -68,6 +78,8 @@ def _of_rod(
     if index == 0 and laid.openings:
         height = msg("{height}, {above} above the opening", height=height, above=Mm(laid.clearances.above_opening_mm))
     found = [(msg("Rod"), rod), (msg("Height"), height)]
+    if layer.is_built:
+        found.append((msg("State"), msg("as built, by readings after hanging")))
     if layer.brackets:
         places = ", ".join(figure(bracket.x_mm, style) for bracket in layer.brackets)
         found.append((msg("Brackets"), msg("{places} from the left end of the wall", places=places)))

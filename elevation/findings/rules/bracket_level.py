@@ -1,7 +1,8 @@
 """bracket-level: the brackets of one rod, as hung, are not level.
 
-Broken; wall mounts; every arrangement. Each bracket that is off the height of the others by more than one graduation is
-named. Common practice, no source.
+Broken; every mount; every arrangement. Each bracket that is off the height of the others by more than one graduation is
+named. Where that comes from readings to a floor whose own line nobody measured, the floor may be what is out of level:
+consider. Common practice, no source.
 """
 
 from __future__ import annotations
@@ -60,6 +61,35 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 at=(bracket.x_mm, bracket.height_mm),
                 caution=msg("Hang it again from a ladder that stands firm, with someone to hold the rod."),
             )
+
+
+def _is_sure(scene: Scene, layer: LayerOut, bracket: BracketOut) -> bool:
+    """Whether it is the rod that is out of level: a height was read, or readings to a floor whose own line is known."""
+    own = next(one for one in layer_of(scene.room, layer.ref).brackets if one.id == bracket.ref[-1])
+    return own.height is not None or bool(wall_of_scene(scene).floor)
+
+
+def _text(scene: Scene, treatment: TreatmentOut, bracket: BracketOut, off: float, is_sure: bool) -> Message:
+    params: dict[str, object] = {
+        "where": where(treatment),
+        "bracket": bracket_name(scene, bracket.ref),
+        "off": Mm(abs(off)),
+    }
+    if not is_sure:
+        if off > 0:
+            return msg(
+                "{where}: by its readings to the floor {bracket} hangs {off} higher than the rod's others, or the floor"
+                " is not level. Lay a level on the rod.",
+                **params,
+            )
+        return msg(
+            "{where}: by its readings to the floor {bracket} hangs {off} lower than the rod's others, or the floor"
+            " is not level. Lay a level on the rod.",
+            **params,
+        )
+    if off > 0:
+        return msg("{where}: {bracket} hangs {off} higher than the rod's other brackets.", **params)
+    return msg("{where}: {bracket} hangs {off} lower than the rod's other brackets.", **params)
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
