@@ -19,7 +19,6 @@ from msgspec.structs import replace
 from elevation.room.check_wall import head_height
 from elevation.room.model import (
     Bracket,
-    Built,
     Fabric,
     Head,
     Held,
@@ -260,15 +259,14 @@ class Maker:
             left=self.end(others),
             right=self.end(others),
             substrate=pick.one_of(SUBSTRATES),
-            gap_right=after if pick.chance(2) else None,
             studs=self.studs(width),
             stud_spacing=self.between(300, 700) if pick.chance(8) else None,
+            gap_right=after if pick.chance(2) else None,
             openings=placed,
             obstacles=self.obstacles(width, height_at(ceiling, 0.0) or 2400.0),
             schemes=schemes,
         )
 
-    def placed(self, opening: Opening, left_mm: float) -> Opening:
     def studs(self, width: Length) -> tuple[Length, ...]:
         """None found, as a rule; else up to three, rising."""
         if not self.pick.chance(4):
@@ -276,6 +274,7 @@ class Maker:
         step = width.mm / 4
         return tuple(self.down(step * (place + self.pick.whole(0, 80) / 100)) for place in range(self.pick.whole(1, 3)))
 
+    def placed(self, opening: Opening, left_mm: float) -> Opening:
         """The opening placed by its gap or, as often, by its distance from the wall's left end."""
         if self.pick.chance(2):
             return opening
@@ -376,17 +375,7 @@ class Maker:
             hem=Hem(target, at),
             panels=self.panels(brackets, target == "panel"),
             drop=self.between(10, 110) if pick.chance(4) else None,
-            built=self.built() if pick.chance(8) else Built(),
         )
-
-    def built(self) -> Built:
-        """What was read after hanging, perhaps not all of it."""
-        pick = self.pick
-
-        def read(low_mm: int, high_mm: int) -> Length | None:
-            return None if pick.chance(4) else self.between(low_mm, high_mm)
-
-        return Built(read(1900, 2400), read(1900, 2400), read(1900, 2400), read(400, 4000))
 
     def rod(self) -> Rod:
         """A rod held in any way that the file knows."""
@@ -466,7 +455,6 @@ class Maker:
             measured_length=self.between(900, 2600) if pick.chance(6) else None,
             drawn=self.between(0, 900) if pick.chance(3) else None,
             stack=self.between(60, 400) if pick.chance(6) else None,
-            hung_length=self.between(900, 2600) if pick.chance(8) else None,
         )
 
     def room(self) -> Room:
@@ -485,6 +473,7 @@ class Maker:
             sleeping=pick.chance(2),
             no_holes=pick.chance(8),
             children=pick.chance(4),
+            wiring=pick.one_of(("not-known", "uk", "de")),
             floor_to_come=self.between(5, 40) if pick.chance(8) else None,
             one_height=pick.chance(4),
             limits={"rod-low": self.between(25, 150)} if pick.chance(6) else {},
@@ -497,7 +486,6 @@ def _with(item: T, **fields: Any) -> T:
 
 
 def random_room(seed: int) -> Room:
-            wiring=pick.one_of(("not-known", "uk", "de")),
     """The room of that seed: the same one on every machine."""
     source = random.Random(seed)
     choices = Choices(source.randint)

@@ -227,10 +227,7 @@ class PanelOut(Struct, frozen=True, gc=False):
 
 
 class LayerOut(Struct, frozen=True, gc=False):
-    """One layer: support, brackets and panels, with heading, colour and body to draw them by.
-
-    ``is_built``: something of it was read after hanging, and stands here in place of the plan.
-    """
+    """One layer: support, brackets and panels, with heading, colour and body to draw them by."""
 
     ref: Ref
     support: SupportOut
@@ -239,7 +236,6 @@ class LayerOut(Struct, frozen=True, gc=False):
     heading: str
     colour: str
     body: str
-    is_built: bool = False
 
 
 class GlassOut(Struct, frozen=True, gc=False):
@@ -308,10 +304,6 @@ class MissingFact(Struct, frozen=True):
     text: Message
 
 
-class SetOut(Struct, frozen=True, gc=False):
-    """One wall dressed in one scheme.
-
-    ``width_mm`` is assumed (``known_width`` False) where the wall was not measured. ``crown_mm`` and
 class ZoneOut(Struct, frozen=True, gc=False):
     """Something that likely stands inside the wall, as a rectangle on its face.
 
@@ -346,12 +338,16 @@ class BandOut(Struct, frozen=True, gc=False):
     is_upright: bool = False
 
 
+class SetOut(Struct, frozen=True, gc=False):
+    """One wall dressed in one scheme.
+
+    ``width_mm`` is assumed (``known_width`` False) where the wall was not measured. ``crown_mm`` and
     ``baseboard_mm`` are zero where absent or unknown. ``ends`` are the kinds (``corner``/``open``) left and right.
+    ``zones`` are what likely stands inside the wall, left to right; ``bands`` where cables and pipes likely run.
     """
 
     wall: str
     wall_name: str
-    ``zones`` are what likely stands inside the wall, left to right; ``bands`` where cables and pipes likely run.
     scheme: str | None
     scheme_name: str
     width_mm: float
