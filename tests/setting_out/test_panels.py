@@ -6,6 +6,7 @@ import msgspec
 import pytest
 
 from elevation.room.model import Bracket, Panel, Rod, Station, Treatment
+from elevation.setting_out.glass import clear_share
 from elevation.setting_out.model import TreatmentOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
@@ -194,3 +195,76 @@ def test_a_treatment_without_panels_has_a_rod_and_nothing_else() -> None:
 
 def test_a_rod_without_brackets_has_no_reach() -> None:
     assert dressed(treatment(brackets=())).clearances.bracket_left_mm is None
+
+
+def test_pieces_close_over_as_much_as_all_of_them() -> None:
+    # Two pieces of 10 in a side: 20 in each, from 31 1/2 and from 84 1/2 in.
+    left, right = dressed(treatment(panels=pair(10, count=2))).layers[0].panels
+    assert (left.closed[1] / INCH, right.closed[0] / INCH) == pytest.approx((51.5, 64.5))
+
+
+@pytest.mark.parametrize(("heading", "meets"), [("clip-rings", 58.0), ("eyelets", 63.0), ("rod-pocket", 63.0)])
+def test_eyelets_and_pockets_stop_at_a_middle_bracket_that_rings_pass(heading: str, meets: float) -> None:
+    brackets = (
+        Bracket(id="b1", place=held("from-left-end", 2)),
+        Bracket(id="m", place=held("from-centre", 5), kit="open-arm"),
+        Bracket(id="b2", place=held("from-right-end", 2)),
+    )
+    left, right = dressed(treatment(brackets=brackets, heading=heading)).layers[0].panels
+    assert left.closed[1] / INCH == right.closed[0] / INCH == pytest.approx(meets)
+
+
+def test_the_narrowest_panel_still_has_one_fold() -> None:
+    panel = dressed(treatment(panels=pair(5), heading="eyelets")).layers[0].panels[0]
+    assert (panel.rings, panel.fold_count) == (2, 1)
+
+
+def test_a_hems_gaps_count_wherever_the_panel_may_hang() -> None:
+    # Two panels park at the left; the inner one is open from 36 in on, where the floor is 3.6 in high.
+    panels = tuple(Panel(id=name, flat_width=inch(54), parks="left", measured_length=inch(80)) for name in ("p1", "p2"))
+    inner = dressed(treatment(panels=panels), floor=((0, 0), (120, 12))).layers[0].panels[1]
+    assert inner.open[0] / INCH == pytest.approx(36)
+    assert inner.closed[0] > inner.open[0]
+    assert inner.gap_high_mm is not None
+    assert inner.gap_high_mm / INCH == pytest.approx(91.5 - 1.75 - 80 - 3.6)
+
+
+def to_clear(panels: tuple[Panel, ...], openings=None, covers: tuple[str, ...] = ("w1",)) -> float:
+    out = dressed(treatment(openings=covers, panels=panels), openings, width=140.0)
+    return out.glass.support_to_clear_mm / INCH
+
+
+def test_the_rod_that_clears_two_windows_spans_both() -> None:
+    # Glass from 22 to 114 in, both stacks of 4 1/2, and 1 1/2 in outside each.
+    openings = (window("a1", left=20), window("a2", left=80))
+    assert to_clear(pair(), openings, ("a1", "a2")) == pytest.approx(92 + 9 + 3)
+
+
+def test_the_rod_that_clears_counts_every_panel_at_an_end() -> None:
+    two = tuple(Panel(id=name, flat_width=inch(54), parks="right") for name in ("p1", "p2"))
+    assert to_clear(two) == pytest.approx(32 + 9 + 1.5)
+    two = tuple(Panel(id=name, flat_width=inch(54), parks="left") for name in ("p1", "p2"))
+    assert to_clear(two) == pytest.approx(32 + 9 + 1.5)
+
+
+def test_a_panel_that_stands_still_counts_as_wide_as_it_is_spread() -> None:
+    assert to_clear(pair(stationary=True, drawn=inch(10))) == pytest.approx(32 + 20 + 3)
+
+
+def test_of_two_layers_the_one_that_needs_more_rod_decides() -> None:
+    made = treatment()
+    thick = msgspec.structs.replace(made.layers[0], id="l2", panels=pair(stack=inch(6)))
+    for layers in ((made.layers[0], thick), (thick, made.layers[0])):
+        both = dressed(msgspec.structs.replace(made, layers=layers))
+        assert both.glass.support_to_clear_mm / INCH == pytest.approx(32 + 12 + 3)
+
+
+def test_where_there_is_no_glass_nothing_is_covered() -> None:
+    assert clear_share((), ((0.0, 100.0),), 0.0) == 1.0
+
+
+@pytest.mark.parametrize(("left", "right", "over"), [(0, 10, (4, 0)), (10, 1, (0, 3))])
+def test_each_side_has_its_own_stack_over_glass(left: float, right: float, over: tuple[float, float]) -> None:
+    rod = Rod(held("above-casing", 4), held("beyond-opening", left), held("beyond-opening", right))
+    glass = dressed(treatment(rod=rod)).glass
+    assert (glass.stack_over_left_mm / INCH, glass.stack_over_right_mm / INCH) == pytest.approx(over, abs=1e-9)

@@ -8,7 +8,7 @@ import msgspec
 import pytest
 
 from elevation.errors import NoSuch
-from elevation.room.model import Obstacle, Room, Scheme, Treatment
+from elevation.room.model import Head, Obstacle, Room, Sash, Scheme, Treatment
 from elevation.setting_out.memo import Memo, Same
 from elevation.setting_out.whole import Keeper, set_out, set_out_afresh
 from elevation.trade import load_trade
@@ -211,3 +211,21 @@ def test_a_wall_kind_that_nobody_tested_is_said_where_brackets_are_to_be_drilled
     assert set_out_afresh(made, "a", None, TRADE).missing == ()  # nothing hangs: nothing is to be drilled
     bare = room(None, [treatment(brackets=())], substrate="not-known")
     assert set_out_afresh(bare, "a", "s", TRADE).missing == ()
+
+
+def test_without_a_frame_the_opening_is_all_glass() -> None:
+    out = set_out_afresh(room([change(window(), frame=None)]), "a", "s", TRADE).openings[0]
+    assert (out.glass_left_mm, out.glass_right_mm) == (out.left_mm, out.right_mm)
+    assert (out.glass_bottom_mm, out.glass_top_mm) == (out.bottom_mm, out.top_mm)
+
+
+def test_an_arc_is_never_higher_than_a_half_circle() -> None:
+    high = set_out_afresh(room([window(head=Head(kind="segmental", rise=inch(30)))]), "a", "s", TRADE).openings[0]
+    assert high.rise_mm / INCH == pytest.approx(18)
+
+
+def test_the_handle_of_two_leaves_is_where_they_meet() -> None:
+    made = window(sash=Sash(kind="casement-out", hinge="both", handle_out=inch(2)))
+    (box,) = set_out_afresh(room([made]), "a", "s", TRADE).openings[0].sweep
+    # 4 in about the middle of 40 to 76 in.
+    assert [value / INCH for value in box] == pytest.approx([56, 30, 60, 84, 2])
