@@ -220,9 +220,9 @@ class FactForm(QWidget):
             made = one.edit(room, value) if one.edit is not None else with_fact(room, one.ref, one.field, value)
         except ElevationError as error:
             if isinstance(row, FieldRow):
-                row.field.refuse(error_sentence(error))
+                row.field.refuse(error_sentence(error, room))
             else:
-                self.refused.emit(error_sentence(error))
+                self.refused.emit(error_sentence(error, room))
                 self.show_facts(self._facts)
             return
         self.refused.emit("")

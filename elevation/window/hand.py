@@ -88,7 +88,7 @@ class Hand:
         try:
             self.gesture.type(text)
         except BadInput as error:
-            self.wrong = error.wrong or str(error)
+            self.wrong = "; ".join(part for part in (error.wrong, error.right) if part) or str(error)
 
     def release(self) -> None:
         """Let go: one entry in the history, none if nothing changed."""

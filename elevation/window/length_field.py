@@ -41,6 +41,7 @@ class LengthField(TextField):
         self._unit = unit
         self._may_be_empty = may_be_empty
         self._shown = ""
+        self._before = ""
         self._what = ""
         self._is_wrong = False
         self.editingFinished.connect(self._enter)
@@ -61,6 +62,10 @@ class LengthField(TextField):
         if not typing:
             self.setText(text)
             self._say("")
+
+    def read_bare_as(self, unit: str) -> None:
+        """Bare figures mean another unit from now on; what stands there with its unit keeps it."""
+        self._unit = unit
 
     def set_worked_out(self, text: str) -> None:
         """Show, faint, what is worked out for an empty field."""
@@ -91,14 +96,14 @@ class LengthField(TextField):
         self._enter()
 
     def _take(self, length: Length | None, text: str) -> None:
-        self._shown = text
+        self._before, self._shown = self._shown, text
         self.setText(text)
         self._say("")
         self.entered.emit(length)
 
     def refuse(self, sentence: str) -> None:
-        """Say that the length that was entered cannot be: the text stays to be mended."""
-        self._shown = "\0"
+        """Say that the length that was entered cannot be: the text stays to be mended, Esc gives back the one before."""
+        self._shown = self._before
         self._say(sentence)
 
     def _say(self, sentence: str) -> None:
@@ -125,7 +130,7 @@ class LengthField(TextField):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc gives back what stood there."""
         if event.key() == Qt.Key.Key_Escape and self.text() != self._shown:
-            self.setText("" if self._shown == "\0" else self._shown)
+            self.setText(self._shown)
             self._say("")
             event.accept()
             return

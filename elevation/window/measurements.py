@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
@@ -20,6 +22,9 @@ from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, Mm, msg
 
 _Key = tuple[Ref, str]
+_PART = re.compile(r"(openings|obstacles|studs)\[(\d+)\]")
+_AMOUNT = re.compile(r"\b(by|reaches|most|least|from|to) (\d+(?:\.\d+)?) (mm|m)\b")
+_WHOLE = re.compile(_PART.pattern + r"\Z")
 _UP = ("ceiling", "floor", "crown", "baseboard", "sill", "height", "head")
 _ALONG = ("width", "gap", "left", "casing", "gap_right")
 
@@ -153,7 +158,7 @@ class Measurements(QWidget):
         try:
             made = with_fact(room, field.ref, field.field, length)
         except ElevationError as error:
-            self._rows[field.ref, field.field].field.refuse(error_sentence(error))
+            self._rows[field.ref, field.field].field.refuse(error_sentence(error, room))
             return
         self._session.commit(made, msg("Measure {what}", what=field.name), field.ref)
 
@@ -213,9 +218,39 @@ def _shape_of(wall: Wall) -> tuple[object, ...]:
     )
 
 
-def error_sentence(error: ElevationError) -> str:
-    """An error as said beside the field that caused it: what is wrong and what would be right."""
-    return sentence("; ".join(part for part in (error.wrong, error.right) if part) or str(error))
+def error_sentence(error: ElevationError, room: Room | None = None) -> str:
+    """An error as said beside the field that caused it: what it is about, what is wrong, what would be right.
+
+    Parameters
+    ----------
+    error : ElevationError
+    room : Room or None
+        Whose unit its bounds and amounts are said in; None leaves them metric.
+    """
+    wrong = _PART.sub(_said_part, error.wrong)
+    whole = _WHOLE.search(error.where)
+    if whole is not None and wrong:
+        wrong = f"{_said_part(whole)} {wrong}"
+    said = "; ".join(part for part in (wrong, error.right) if part) or str(error)
+    if room is not None and room.unit == "in":
+        said = _AMOUNT.sub(_said_in_inches, said)
+    return sentence(said)
+
+
+def _said_in_inches(match: re.Match[str]) -> str:
+    mm = float(match.group(2)) * (1000.0 if match.group(3) == "m" else 1.0)
+    return f"{match.group(1)} {format_length(mm, 'in', 25.4 / 16, with_unit=True, plain=True, sign=False)}"
+
+
+def _said_part(match: re.Match[str]) -> str:
+    """``openings[0]`` as it is numbered on the wall."""
+    number = int(match.group(2)) + 1
+    name = {
+        "openings": msg("opening {number}", number=number),
+        "obstacles": msg("obstacle {number}", number=number),
+        "studs": msg("stud {number}", number=number),
+    }[match.group(1)]
+    return tr(name)
 
 
 def _key_of(link: LinkOut, room: Room) -> _Key:

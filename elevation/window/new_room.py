@@ -81,7 +81,7 @@ class NewRoom(QDialog):
 
     def _take_unit(self, unit: str) -> None:
         for row in self.rows.values():
-            row.field.set_length(None, unit)
+            row.field.read_bare_as(unit)
 
     def make(self) -> None:
         """Make the room; what is missing or cannot be is said, and the first such field gets the keyboard."""

@@ -5,12 +5,23 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from elevation.errors import ElevationError
 from elevation.room.keeping.recovery import Orphan
 from elevation.window.texts import tr
 from elevation.words import msg
 
 if TYPE_CHECKING:
     from elevation.window.main_window import MainWindow
+
+
+def _name(orphan: Orphan) -> str:
+    """Which room was left: its file, else the name it has, so that nobody takes another room's edits for this one's."""
+    if orphan.path is not None:
+        return Path(orphan.path).name
+    try:
+        return orphan.load().name or tr(msg("a room without a file"))
+    except ElevationError:
+        return tr(msg("a room without a file"))
 
 
 class Notices:
@@ -27,7 +38,12 @@ class Notices:
         self._orphans = self._session.storage.orphans()
         if self._orphans:
             self._window.notice.say(
-                tr(msg("The last run ended before everything was saved. The edits are kept.")),
+                tr(
+                    msg(
+                        "{name}: the last run ended before everything was saved. The edits are kept.",
+                        name=_name(self._orphans[0]),
+                    )
+                ),
                 {"recover": tr(msg("&Go on with them")), "drop": tr(msg("&Drop them"))},
             )
         elif self._session.storage.is_read_only and self._session.path is not None:

@@ -18,6 +18,10 @@ TARGET_PX = 12.0
 """Half the side of a handle's target (24 px: WCAG 2.2, success criterion 2.5.8)."""
 NEAR_PX = 110.0
 """Handles this near to the pointer show themselves."""
+CROWD_PX = 48.0
+"""Where many handles stand close together, only those this near."""
+MOST_NEAR = 5
+"""More than these at once would hide the wall."""
 
 
 def handle_at(handles: Iterable[Handle], viewport: Viewport, x: float, y: float) -> Handle | None:
@@ -33,13 +37,20 @@ def handle_at(handles: Iterable[Handle], viewport: Viewport, x: float, y: float)
 
 
 def handles_near(handles: Iterable[Handle], viewport: Viewport, x: float, y: float) -> tuple[Handle, ...]:
-    """Handles that show themselves while the pointer is at pixel (x, y)."""
+    """Handles that show themselves while the pointer is at pixel (x, y), the nearest first.
+
+    A few may show from afar; in a crowd only the nearest do.
+    """
     near = []
-    for handle in handles:
+    for order, handle in enumerate(handles):
         px, py = viewport.to_px(handle.at)
-        if hypot(px - x, py - y) <= NEAR_PX:
-            near.append(handle)
-    return tuple(near)
+        distance = hypot(px - x, py - y)
+        if distance <= NEAR_PX:
+            near.append((distance, order, handle))
+    near.sort(key=lambda one: one[:2])
+    if len(near) > MOST_NEAR:
+        near = [one for one in near if one[0] <= CROWD_PX][:MOST_NEAR] or near[:1]
+    return tuple(handle for _, _, handle in near)
 
 
 def reading_order(handles: Sequence[Handle]) -> list[Handle]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from elevation.findings.model import Weight
 from elevation.handles.model import Handle
+from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.hand import Hand
@@ -18,6 +19,12 @@ def tag_of(session: Session, handle: Handle) -> tuple[Said, ...]:
     style = style_for(session.room)
     figure = msg("{figure} {where}", figure=Mm(handle.shown_mm(handle.value_mm)), where=handle.shown_as)
     return Said(sentence(tr(handle.name, style)), "figure"), Said(tr(figure, style))
+
+
+def _is_of(subject: Ref, ref: Ref) -> bool:
+    """Whether a finding's subject and a handle's belong to one treatment, or one is part of the other."""
+    least = min(len(subject), len(ref), 3)
+    return subject[:least] == ref[:least]
 
 
 def readout_of(session: Session, hand: Hand) -> tuple[Said, ...]:
@@ -50,5 +57,7 @@ def readout_of(session: Session, hand: Hand) -> tuple[Said, ...]:
         lines.append(Said(sentence(tr(stuck.reason, style))))
     if stuck.breaks is not None:
         broken = [finding for finding in session.findings() if finding.rule == stuck.breaks]
+        # The same rule may be broken elsewhere on the wall: what is held comes first.
+        broken.sort(key=lambda finding: not _is_of(finding.subject, handle.ref))
         lines += [Said(tr(finding.text, style), "broken") for finding in broken[:1] if finding.weight != Weight.CONSIDER]
     return tuple(lines)
