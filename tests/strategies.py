@@ -19,6 +19,7 @@ from msgspec.structs import replace
 from elevation.room.check_wall import head_height
 from elevation.room.model import (
     Bracket,
+    Built,
     Fabric,
     Head,
     Held,
@@ -375,7 +376,17 @@ class Maker:
             hem=Hem(target, at),
             panels=self.panels(brackets, target == "panel"),
             drop=self.between(10, 110) if pick.chance(4) else None,
+            built=self.built() if pick.chance(8) else Built(),
         )
+
+    def built(self) -> Built:
+        """What was read after hanging, perhaps not all of it."""
+        pick = self.pick
+
+        def read(low_mm: int, high_mm: int) -> Length | None:
+            return None if pick.chance(4) else self.between(low_mm, high_mm)
+
+        return Built(read(1900, 2400), read(1900, 2400), read(1900, 2400), read(400, 4000))
 
     def rod(self) -> Rod:
         """A rod held in any way that the file knows."""
@@ -399,6 +410,8 @@ class Maker:
             diameter=self.between(12, 40) if pick.chance(5) else None,
             projection=self.between(50, 150),
             ends=pick.one_of(ROD_ENDS),
+            left_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
+            right_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
             stock=self.between(1500, 4000) if pick.chance(5) else None,
         )
 
@@ -419,8 +432,6 @@ class Maker:
                 f"b{number}",
                 place,
                 pick.one_of(KITS),
-            left_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
-            right_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
                 rings_pass=pick.one_of((None, None, True, False)),
                 height=self.between(2000, 2400) if pick.chance(10) else None,
             )
@@ -455,6 +466,7 @@ class Maker:
             measured_length=self.between(900, 2600) if pick.chance(6) else None,
             drawn=self.between(0, 900) if pick.chance(3) else None,
             stack=self.between(60, 400) if pick.chance(6) else None,
+            hung_length=self.between(900, 2600) if pick.chance(8) else None,
         )
 
     def room(self) -> Room:

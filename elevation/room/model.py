@@ -284,6 +284,8 @@ class Panel(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
         It never draws.
     label_length, measured_length : Length or None
         Length as the packet says; as measured, top edge to hem. The measured one wins.
+    hung_length : Length or None
+        As built: top edge to hem as it hangs; wins over both.
     drawn : Length or None
         Width along the rod that it covers just now; None is fully open.
     stack : Length or None
@@ -299,6 +301,7 @@ class Panel(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     measured_length: Length | None = None
     drawn: Length | None = None
     stack: Length | None = None
+    hung_length: Length | None = None
 
 
 class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
@@ -341,11 +344,28 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     stock: Length | None = None
 
 
+class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What the tape read once a rod was hung; None where it was not read.
+
+    Attributes
+    ----------
+    floor_left, floor_middle, floor_right : Length or None
+        Underside of the rod down to the floor: at the left end bracket (or rod end), midway, at the right one.
+    bracket_to_bracket : Length or None
+        Centre of the left end bracket to that of the right one.
+    """
+
+    floor_left: Length | None = None
+    floor_middle: Length | None = None
+    floor_right: Length | None = None
+    bracket_to_bracket: Length | None = None
+
+
 class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
     """One plane of cloth on its own rod.
 
     ``drop`` is measured on her own rings or hooks: the rod's centre line down to the top of the cloth; None takes
-    the heading's usual figure.
+    the heading's usual figure. ``built`` is what was read once its rod was hung.
     """
 
     id: str
@@ -356,6 +376,7 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     fabric: Fabric = Fabric()
     hem: Hem = Hem()
     panels: tuple[Panel, ...] = ()
+    built: Built = Built()
 
 
 class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -227,7 +227,10 @@ class PanelOut(Struct, frozen=True, gc=False):
 
 
 class LayerOut(Struct, frozen=True, gc=False):
-    """One layer: support, brackets and panels, with heading, colour and body to draw them by."""
+    """One layer: support, brackets and panels, with heading, colour and body to draw them by.
+
+    ``is_built``: something of it was read after hanging, and stands here in place of the plan.
+    """
 
     ref: Ref
     support: SupportOut
@@ -236,6 +239,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     heading: str
     colour: str
     body: str
+    is_built: bool = False
 
 
 class GlassOut(Struct, frozen=True, gc=False):
