@@ -133,6 +133,15 @@ def test_joints_stand_over_brackets_where_they_can() -> None:
     assert joints_of(0.0, 120.0, 120.0, (2.0, 60.0)) == ((), ())
 
 
+@pytest.mark.parametrize("inner", [(), (90.0,), (70.0, 95.0), (100.0, 195.0)])
+@pytest.mark.parametrize("length", [180.0, 300.0])
+def test_joints_move_with_the_rod(length: float, inner: tuple[float, ...]) -> None:
+    here = joints_of(0.0, length, 120.0, inner)
+    there = joints_of(1000.0, 1000.0 + length, 120.0, tuple(x + 1000.0 for x in inner))
+    for a, b in zip(here, there, strict=True):
+        assert [x + 1000.0 for x in a] == pytest.approx(list(b))
+
+
 @pytest.mark.parametrize("length", [100.0, 121.0, 239.9, 240.0, 240.1, 355.0, 600.0])
 def test_no_piece_is_longer_than_its_stock(length: float) -> None:
     for inner in ((), (60.0,), (118.0, 230.0), (50.0, 119.0, 121.0, 239.0)):
