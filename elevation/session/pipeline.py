@@ -45,8 +45,6 @@ class Pipeline:
         """What can be dragged on the wall."""
         return self.handles(room, self.set_out_of(room, wall_id, scheme_id), self.trade)
 
-    def some_handles_of(
-        self, room: Room, wall_id: str, scheme_id: str | None, keys: Collection[Key]
-    ) -> dict[Key, Handle]:
+    def some_handles_of(self, room: Room, wall_id: str, scheme_id: str | None, keys: Collection[Key]) -> dict[Key, Handle]:
         """Those of them that have one of ``keys``, without making the others."""
         return self.handle_keeper.some(room, self.set_out_of(room, wall_id, scheme_id), self.trade, keys)

@@ -55,6 +55,26 @@ def test_remembered_handles_are_those_made_anew(seed: int) -> None:
         room = moved if choose.random() < 0.8 else room
 
 
+@pytest.mark.parametrize("seed", range(12))
+def test_some_handles_are_those_of_all(seed: int) -> None:
+    choose, room = random.Random(seed), random_room(seed)
+    session = Session(room, TRADE)
+    every = session.handles()
+    keys = [handle.key for handle in choose.sample(every, min(len(every), 5))]
+    some = session.some_handles(keys)
+    assert some == {handle.key: handle for handle in every if handle.key in keys}
+    fresh = Session(room, TRADE)
+    assert {key: said(handle) for key, handle in fresh.some_handles(keys).items()} == {
+        key: said(handle) for key, handle in some.items()
+    }
+
+
+def test_some_handles_of_one_treatment_make_no_other_s() -> None:
+    session = Session(windows(4), TRADE)
+    session.some_handles([("rod-height", ("w1", "s1", "t3", "l1"))])
+    assert session.pipeline.handle_keeper.runs == {("w1", "s1", "t3"): 1}
+
+
 def test_every_family_hangs_or_stands() -> None:
     assert not {id(family) for family in HANGING} & {id(family) for family in STANDING}
 
@@ -66,9 +86,10 @@ def test_dragging_makes_no_other_treatment_s_handles(axis: str) -> None:
     handle = next(one for one in before if one.axis == axis)
     runs = dict(session.pipeline.handle_keeper.runs)
     gesture = session.press(handle)
+    wanted = {one.key for one in before}
     for step in range(1, 6):
         gesture.move(handle.value_mm + 6.0 * step, 0.01, free=True)
-        now = {one.key: one for one in session.handles()}
+        now = session.some_handles(wanted)
         for one in before:
             if one.ref[:3] != handle.ref[:3]:
                 assert now[one.key] is one
