@@ -5,15 +5,17 @@ What the new mount cannot use is put in its place in one named edit; what it can
 
 from __future__ import annotations
 
+from math import ceil
 from typing import Literal
 
 from msgspec.structs import replace
 
 from elevation.errors import BadInput
 from elevation.room.edits import edit_at
-from elevation.room.model import Bracket, Held, Hem, Layer, Panel, Ref, Rod, Room, Treatment
+from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Ref, Rod, Room, Treatment
 from elevation.trade.model import BracketRow, Trade
 from elevation.units import Length, length_of
+from elevation.units.rounding import mm_of_mark
 
 Mount = Literal["wall", "ceiling", "reveal", "sash"]
 
@@ -64,7 +66,8 @@ def mounted(room: Room, ref: Ref, mount: Mount, trade: Trade) -> Room:
                 "a rod in a reveal or on a sash has one: make a treatment for each opening",
             )
         layers = tuple(
-            _layer(layer, treatment.mount, mount, len(treatment.layers) - index, room, trade)
+            # What was read of it where it hung before goes with that place.
+            replace(_layer(layer, treatment.mount, mount, len(treatment.layers) - index, room, trade), built=Built())
             for index, layer in enumerate(treatment.layers)
         )
         return replace(treatment, mount=mount, layers=layers)
@@ -108,7 +111,9 @@ def _outside(held: Held, room: Room) -> Held:
 def _in_reveal(rod: Rod, before: str, planes: int, room: Room, trade: Trade) -> Rod:
     """A rod in sockets between the jambs, a little under the head."""
     socket = next(row for row in trade.ends.values() if row.shape == "socket")
-    gap = length_of(socket.length_mm, room.unit, room.graduation_mm)
+    # Up to the next mark: a rod a hair too long does not go in.
+    marks = ceil(socket.length_mm / room.graduation_mm - 1e-7)
+    gap = length_of(mm_of_mark(marks, room.graduation_mm), room.unit, room.graduation_mm)
     height = rod.height if before == "sash" else Held("below-head", _length(room, _BELOW_HEAD))
     return replace(
         rod,
