@@ -78,6 +78,9 @@ def test_one_rod_over_several_openings_stands_over_the_highest_and_beyond_the_ou
     out = support(rod(), openings=openings, width=200.0)
     assert (out.left_mm / INCH, out.right_mm / INCH) == pytest.approx((10, 164))
     assert out.height_mm / INCH == pytest.approx(30 + 60 + 3.5 + 4)
+    assert support(rod(held("above-head", 4)), openings=openings, width=200.0).height_mm / INCH == pytest.approx(
+        30 + 60 + 4
+    )
 
 
 def test_a_rod_never_has_less_than_no_length() -> None:
