@@ -9,8 +9,8 @@ from elevation.setting_out.clearances import clearances_of
 from elevation.setting_out.facts import Defaults, WallFacts
 from elevation.setting_out.glass import glass_of
 from elevation.setting_out.model import LayerOut, OpeningOut, TreatmentOut
-from elevation.setting_out.opening import Placed
 from elevation.setting_out.mounting import drop_of
+from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import panels_of
 from elevation.setting_out.support import ends_of, support_of
 from elevation.trade.model import Trade
@@ -58,10 +58,18 @@ def _layer(
 ) -> LayerOut:
     span = ends_of(layer.rod, openings, facts.width_mm)
     centres = sorted(place_of(bracket, *span) for bracket in layer.brackets)
-    drop = drop_of(layer.brackets, trade) if mount == "ceiling" else 0.0
-    support = support_of(layer.rod, openings, facts, trade, centres, span, mount, drop)
+    support = support_of(
+        layer.rod,
+        openings,
+        facts,
+        trade,
+        centres,
+        span,
+        mount,
+        drop_of(layer.brackets, trade) if mount == "ceiling" else 0.0,
+    )
     brackets = brackets_of(ref, layer.brackets, *span, support.height_mm, facts, trade)
+    support, brackets, facts = as_hung(layer, support, brackets, facts)
     panels = panels_of(ref, layer, openings, brackets, support, facts, defaults, trade)
     fabric = layer.fabric
     return LayerOut(ref, support, brackets, panels, layer.heading, fabric.colour, fabric.body, is_hung(layer))
-    support, brackets, facts = as_hung(layer, support, brackets, facts)
