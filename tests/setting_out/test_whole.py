@@ -229,3 +229,20 @@ def test_the_handle_of_two_leaves_is_where_they_meet() -> None:
     (box,) = set_out_afresh(room([made]), "a", "s", TRADE).openings[0].sweep
     # 4 in about the middle of 40 to 76 in.
     assert [value / INCH for value in box] == pytest.approx([56, 30, 60, 84, 2])
+
+
+def test_the_rod_in_the_walls_height_over_a_floor_that_is_not_level() -> None:
+    out = set_out_afresh(room(floor=((0, 0), (120, 1.2))), "a", "s", TRADE)
+    share = next(p for p in out.proportions if p.name.template == "rod in the wall's height")
+    # The rod's middle is at 58 in, where the floor is 0.58 in high; 91 1/2 in up, 4 1/2 in under the ceiling.
+    assert [part / INCH for _, part in share.parts] == pytest.approx([90.92, 4.5])
+    assert share.ratio == pytest.approx(90.92 / 95.42)
+    # One rod is level with itself.
+    assert "rods of one wall" not in [p.name.template for p in out.proportions]
+
+
+def test_rods_are_called_by_their_name_or_number() -> None:
+    made = four()
+    named = with_treatment(made, 1, change(made.walls[0].schemes[0].treatments[1], name="Desk"))
+    names = [name for name, _ in set_out_afresh(named, "a", "s", TRADE).proportions[-1].parts]
+    assert [name.params for name in names] == [{"number": 1}, {"name": "Desk"}, {"number": 3}, {"number": 4}]
