@@ -10,6 +10,8 @@ from elevation.findings.rules import (
     below_sill,
     bracket_level,
     cannot_pass,
+    child_climb,
+    child_puddle,
     cloth_below_head,
     escape,
     fullness,
@@ -20,6 +22,7 @@ from elevation.findings.rules import (
     meets,
     near_edge,
     no_bracket,
+    no_holes,
     no_meet,
     no_room,
     off_framing,
@@ -45,6 +48,7 @@ from elevation.setting_out.model import TreatmentOut
 
 RULES: tuple[Rule, ...] = (
     no_bracket.RULE,
+    no_holes.RULE,
     on_casing.RULE,
     past_jamb.RULE,
     meets.RULE,
@@ -64,6 +68,8 @@ RULES: tuple[Rule, ...] = (
     below_sill.RULE,
     reveal_depth.RULE,
     stack_on_glass.RULE,
+    child_puddle.RULE,
+    child_climb.RULE,
     off_framing.RULE,
     near_edge.RULE,
     cloth_below_head.RULE,

@@ -17,6 +17,7 @@ from tests.findings import test_escape as way_out
 from tests.findings import test_inside_wall as inside_wall
 from tests.findings import test_limits as limits
 from tests.findings import test_meeting as meeting
+from tests.findings import test_people as people
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -168,6 +169,18 @@ WORKS = [
         good_room(substrate="board-timber-studs", studs=(inch(45), inch(99))),
         "Move the 2 brackets onto framing, 1 in at most",
     ),
+    (
+        "no-holes",
+        at(at(good_room(), (), no_holes=True), OPENING, reveal=inch(6)),
+        "Clamp a tension rod in the reveal: it needs no holes",
+    ),
+    (
+        "child-puddle",
+        at(at(good_room(), (), children=True), LAYER, hem=Hem("puddle", inch(6))),
+        "Let the hem hang ½ in clear of the floor",
+    ),
+    # From 50 to 60 in under a window that begins at 54 in.
+    ("child-climb", people.climbing(50), "Move the furniture 6 in to the left"),
     # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).
     ("near-edge", inside_wall.beside_masonry(1.5 * INCH), "Move the left end bracket ⅞ in to the left"),
     ("uneven-rods", limits.second_rod(INCH), "Set the rod 4 in above the casing"),
@@ -378,13 +391,19 @@ def test_where_no_change_could_help_that_is_said(rule, room) -> None:
 # What the tape says of the opening itself: no change to what hangs puts it right.
 AS_MEASURED = {"out-of-square", "readings-differ"}
 
+# Who lives there: what is asked for can be done, or (two openings on one rod) no change is offered at all.
+PEOPLE = {"no-holes", "child-puddle", "child-climb"}
+
 
 def test_every_rule_has_a_remedy_and_a_case_without_one() -> None:
     rules = {rule.id for rule in RULES}
     works, never = {rule for rule, _, _ in WORKS}, {rule for rule, _, _ in NONE}
     # A gap that holds no rod is what no-room says; cloth that is too long can always be taken up.
     assert rules - works == {"no-room"} | AS_MEASURED
-    assert rules - never == {"hem-low", "hem-varies", "cannot-pass", "no-meet", "reading-used", "near-edge"} | AS_MEASURED
+    assert (
+        rules - never
+        == {"hem-low", "hem-varies", "cannot-pass", "no-meet", "reading-used", "near-edge"} | AS_MEASURED | PEOPLE
+    )
 
 
 # --- what a remedy is ---------------------------------------------------------------------------------------

@@ -1,0 +1,81 @@
+"""no-holes: something would have to be drilled or screwed in a room where no holes are allowed.
+
+Stop; every mount. What hangs already (its height is as built) needs no new hole, nor does a rod clamped between the jambs.
+The room itself says that none are allowed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec.structs import replace
+
+from elevation.findings.looking import treatment_at
+from elevation.findings.model import Change, Finding, Rule, Scene, Weight
+from elevation.findings.naming import where
+from elevation.room.edits import edit_at
+from elevation.room.model import Layer, Ref, Room, Treatment
+from elevation.room.mounting import mounted
+from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.words import msg, msg_plural
+
+CLAMPED = "tension"
+"""The row of the ends table that holds by pressing, without a screw."""
+
+_SCREWED = frozenset({"socket", "return"})
+
+
+def _screwed_ends(scene: Scene, layer: LayerOut) -> int:
+    ends = (layer.support.left_ends, layer.support.right_ends)
+    rows = [scene.trade.ends.get(end) for end in ends]
+    return sum(1 for row in rows if row is not None and row.shape in _SCREWED and row.id != CLAMPED)
+
+
+def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
+    if not scene.room.no_holes:
+        return
+    for layer in treatment.layers:
+        drilled = [bracket for bracket in layer.brackets if not bracket.built]
+        count = len(drilled) + _screwed_ends(scene, layer)
+        if count == 0:
+            continue
+        text = msg_plural(
+            "{where}: a bracket or end of its rod is to be screwed on, and this room allows no holes.",
+            "{where}: {count} brackets and ends of its rod are to be screwed on, and this room allows no holes.",
+            count=count,
+            where=where(treatment),
+        )
+        at = (drilled[0].x_mm, drilled[0].height_mm) if drilled else (layer.support.left_mm, layer.support.height_mm)
+        authority = msg("this room: no holes allowed")
+        yield Finding("no-holes", Weight.STOP, layer.ref, text, authority, at=at)
+
+
+def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    treatment = treatment_at(scene, finding.subject)
+    if len(treatment.openings) != 1:
+        return
+    if treatment.mount == "reveal":
+        label = msg("Clamp a tension rod between the jambs instead of sockets")
+    else:
+        label = msg("Clamp a tension rod in the reveal: it needs no holes")
+    yield Change(label, lambda room: _clamped(mounted(room, treatment.ref, "reveal", scene.trade), treatment.ref))
+
+
+def _clamped(room: Room, ref: Ref) -> Room:
+    def clamp(layer: Layer) -> Layer:
+        rod = replace(layer.rod, ends=CLAMPED, left_ends=None, right_ends=None)
+        return replace(layer, rod=rod, brackets=())
+
+    def edit(treatment: Treatment) -> Treatment:
+        return replace(treatment, layers=tuple(clamp(layer) for layer in treatment.layers))
+
+    return edit_at(room, ref[:3], edit)
+
+
+RULE = Rule(
+    "no-holes",
+    msg("no holes where none are allowed"),
+    _find,
+    changes=_changes,
+    mounts=frozenset({"wall", "ceiling", "reveal", "sash"}),
+)
