@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 from PySide6.QtCore import QRect, QRectF
-from PySide6.QtGui import QColor, QPainter
+from PySide6.QtGui import QColor, QPainter, QRegion
 from PySide6.QtWidgets import QWidget
 
 from elevation.findings.model import Finding
@@ -226,8 +226,11 @@ class CanvasPicture:
             self._standing = None
         if is_dragging and self._standing is None:
             self._standing = StandingLayers(canvas, placing, self._last)
-        painter.fillRect(canvas.rect(), desk)
-        self._paint_paper(painter, placing)
+        sheet = self._sheet(placing)
+        # The desk shows beside the sheet only, which mostly fills the canvas: nothing so large is painted twice.
+        for part in QRegion(canvas.rect()).subtracted(QRegion(sheet)):
+            painter.fillRect(part, desk)
+        self._paint_paper(painter, sheet.intersected(canvas.rect()), sheet)
         if self._standing is None:
             self.replay.paint(groups, painter, placing, (canvas.width(), canvas.height()))
         else:
@@ -235,19 +238,24 @@ class CanvasPicture:
         self._last = groups
         self.replay.forget_all_but(groups)
 
-    def _paint_paper(self, painter: QPainter, placing: Placing) -> None:
+    def _sheet(self, placing: Placing) -> QRect:
+        """Where the sheet lies on the canvas; empty where nothing is drawn."""
         if self._annotated is None:
-            return
+            return QRect()
         left, bottom, right, top = self._annotated[1].extent
         unit = placing.px_per_paper_mm
-        sheet = QRectF(
+        return QRectF(
             placing.wall_x + (left - MARGIN_MM) * unit,
             placing.wall_y - (top + MARGIN_MM) * unit,
             (right - left + 2 * MARGIN_MM) * unit,
             (top - bottom + 2 * MARGIN_MM) * unit,
         ).toAlignedRect()
+
+    def _paint_paper(self, painter: QPainter, in_sight: QRect, sheet: QRect) -> None:
         # Filled only: outlined with a pen, a sheet this large takes longer than much of what stands on it.
-        painter.fillRect(sheet, QColor(colour(Ink.PAPER)))
+        painter.fillRect(in_sight, QColor(colour(Ink.PAPER)))
+        if sheet.isEmpty():
+            return
         for side in _outline(sheet):
             painter.fillRect(side, QColor(0, 0, 0, 45))
 
