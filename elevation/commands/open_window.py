@@ -41,10 +41,18 @@ def run_window(given: Window) -> int:
 
 def _load_all_but_qt() -> None:
     # Qt's binding reads the source of every module that is loaded after it, so what needs no Qt goes first.
+    import elevation.handles.hold_instead
+    import elevation.output.dimension_lines
     import elevation.planning.remedies
+    import elevation.room.first
+    import elevation.room.style
     import elevation.session.session
     import elevation.sheet.annotation
-    import elevation.sheet.drawing  # noqa: F401
+    import elevation.sheet.draw_inside
+    import elevation.sheet.drawing
+    import elevation.sheet.type_files
+    import elevation.trade.placement
+    import elevation.units.mass  # noqa: F401
 
 
 def _draw_instead(path: Path, reason: str) -> int:

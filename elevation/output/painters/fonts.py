@@ -1,23 +1,20 @@
 """The bundled type, for every painter.
 
-The only module that touches the font package. Text is set at ``SET_AT`` pixels and scaled down by the
+Text is set at ``SET_AT`` pixels and scaled down by the
 painter, with kerning, ligatures and hinting off: advances then agree with the table that ``sheet`` measures by.
 """
 
 from __future__ import annotations
 
 from functools import cache
-from pathlib import Path
 
-import font_source_sans_pro
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QFont, QFontDatabase
 
+from elevation.sheet.type_files import WEIGHTS, font_path
+
 SET_AT = 250
 """Pixel size that text is set at before it is scaled to its height (a hundred times 2.5 mm)."""
-
-_FILES = {"regular": "Regular", "semibold": "Semibold", "italic": "It"}
-
 
 _known: dict[str, str] = {}
 _known_to: list[QCoreApplication | None] = [None]
@@ -27,10 +24,9 @@ def _families() -> dict[str, str]:
     """Family names by weight, loaded once for each application: a second one (tests) starts with no fonts."""
     app = QCoreApplication.instance()
     if app is None or _known_to[0] is not app:
-        folder = Path(font_source_sans_pro.font_directory)
-        for weight, name in _FILES.items():
+        for weight in WEIGHTS:
             # TrueType outlines: Qt's PDF writer embeds these as a subset, the others whole.
-            number = QFontDatabase.addApplicationFont(str(folder / f"SourceSansPro-{name}.ttf"))
+            number = QFontDatabase.addApplicationFont(str(font_path(weight)))
             found = QFontDatabase.applicationFontFamilies(number)
             _known[weight] = found[0] if found else ""
         _known_to[0] = app
