@@ -50,9 +50,7 @@ def _load_all_but_qt() -> None:
     import elevation.sheet.annotation
     import elevation.sheet.draw_inside
     import elevation.sheet.drawing
-    import elevation.sheet.type_files
-    import elevation.trade.placement
-    import elevation.units.mass  # noqa: F401
+    import elevation.sheet.type_files  # noqa: F401
 
 
 def _draw_instead(path: Path, reason: str) -> int:
