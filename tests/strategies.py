@@ -18,6 +18,7 @@ from msgspec.structs import replace
 
 from elevation.room.check_wall import head_height
 from elevation.room.model import (
+    Board,
     Bracket,
     Built,
     Fabric,
@@ -377,7 +378,17 @@ class Maker:
             panels=self.panels(brackets, target == "panel"),
             drop=self.between(10, 110) if pick.chance(4) else None,
             built=self.built() if pick.chance(8) else Built(),
+            board=self.board() if pick.chance(6) else None,
         )
+
+    def board(self) -> Board:
+        """A mounting board, of the usual size or another."""
+        size = (
+            (self.between(60, 240), self.between(12, 40))
+            if self.pick.chance(2)
+            else (Length(139.7, "5 1/2 in"), Length(19.05, "3/4 in"))
+        )
+        return Board(self.between(0, 300), self.between(0, 300), *size)
 
     def built(self) -> Built:
         """What was read after hanging, perhaps not all of it."""

@@ -8,6 +8,7 @@ from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.rules import (
     below_sill,
+    board_place,
     bracket_level,
     cannot_pass,
     child_climb,
@@ -50,6 +51,7 @@ RULES: tuple[Rule, ...] = (
     no_bracket.RULE,
     no_holes.RULE,
     on_casing.RULE,
+    board_place.RULE,
     past_jamb.RULE,
     meets.RULE,
     swing.RULE,

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from elevation.findings.model import Sticking
 from elevation.handles import (
+    board,
     bracket,
     hem,
     lead,
@@ -29,6 +30,7 @@ FAMILIES: tuple[Family, ...] = (
     rod_height.FAMILY,
     rod_ends.FAMILY,
     bracket.FAMILY,
+    board.FAMILY,
     hem.FAMILY,
     lead.FAMILY,
     opening_sides.FAMILY,

@@ -12,7 +12,7 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from elevation.handles import bracket, hem, lead, rod_ends, rod_height
+from elevation.handles import board, bracket, hem, lead, rod_ends, rod_height
 from elevation.handles.all_handles import FAMILIES
 from elevation.handles.context import Context, Family
 from elevation.handles.model import Handle
@@ -22,7 +22,14 @@ from elevation.setting_out.memo import Same
 from elevation.setting_out.model import SetOut, TreatmentOut
 from elevation.trade.model import Trade
 
-HANGING: tuple[Family, ...] = (rod_height.FAMILY, rod_ends.FAMILY, bracket.FAMILY, hem.FAMILY, lead.FAMILY)
+HANGING: tuple[Family, ...] = (
+    rod_height.FAMILY,
+    rod_ends.FAMILY,
+    bracket.FAMILY,
+    board.FAMILY,
+    hem.FAMILY,
+    lead.FAMILY,
+)
 """Families whose handles belong to one treatment and look at no other, nor at openings that it does not cover."""
 STANDING: tuple[Family, ...] = tuple(family for family in FAMILIES if family not in HANGING)
 """Families whose handles look at the wall and at nothing that hangs."""
@@ -46,7 +53,7 @@ _OF_WALL = _others(Wall, "schemes")
 _LANDED = _others(SetOut, "treatments", "proportions", "missing", "scheme", "scheme_name")
 # A treatment holds its own openings as they landed; it does not matter to it that others moved.
 _OF_WALL_BEHIND = tuple(name for name in _OF_WALL if name not in ("openings", "obstacles", "width", "gap_right"))
-_LANDED_BEHIND = tuple(name for name in _LANDED if name not in ("openings", "obstacles", "chain"))
+_LANDED_BEHIND = tuple(name for name in _LANDED if name not in ("openings", "obstacles", "chain", "zones", "bands"))
 
 
 def _facts(context: Context, of_wall: tuple[str, ...], landed: tuple[str, ...]) -> _Facts:

@@ -67,6 +67,9 @@ def _check_layer(layer: Layer, place: Place) -> None:
         _check_bracket(bracket, place.item("brackets", index))
     if not _COLOUR.match(layer.fabric.colour):
         raise place.at("fabric").at("colour").bad(f"is {quoted(layer.fabric.colour)}", 'write for example "#b9704a"')
+    if layer.board is not None:
+        for key, low_mm, high_mm in (("left", 0, FAR_MM), ("right", 0, FAR_MM), ("height", 20, 600), ("thickness", 5, 100)):
+            check_length(getattr(layer.board, key), place.at("board").at(key), low_mm, high_mm)
     check_length(layer.drop, place.at("drop"), 0, _MOST_DROP_MM)
     _check_hem(layer.hem, place.at("hem"))
     for key in Built.__struct_fields__:

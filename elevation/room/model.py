@@ -361,11 +361,25 @@ class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     bracket_to_bracket: Length | None = None
 
 
+class Board(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """A mounting board on the wall that carries the brackets; its thickness adds to the rod's projection.
+
+    ``left`` and ``right``: beyond the centres of the end brackets. ``height`` is that of its face on the wall; it stands
+    behind the middle of the brackets' plates.
+    """
+
+    left: Length
+    right: Length
+    height: Length = Length(139.7, "5 1/2 in")
+    thickness: Length = Length(19.05, "3/4 in")
+
+
 class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
     """One plane of cloth on its own rod.
 
     ``drop`` is measured on her own rings or hooks: the rod's centre line down to the top of the cloth; None takes
     the heading's usual figure. ``built`` is what was read once its rod was hung.
+    ``board`` is across sound fixings behind the brackets of a wall mount.
     """
 
     id: str
@@ -377,6 +391,7 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     hem: Hem = Hem()
     panels: tuple[Panel, ...] = ()
     built: Built = Built()
+    board: Board | None = None
 
 
 class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -226,6 +226,16 @@ class PanelOut(Struct, frozen=True, gc=False):
     cannot_pass: tuple[Ref, ...]
 
 
+class BoardOut(Struct, frozen=True, gc=False):
+    """A mounting board on the wall: its face, and how thick it is."""
+
+    left_mm: float
+    bottom_mm: float
+    right_mm: float
+    top_mm: float
+    thick_mm: float
+
+
 class LayerOut(Struct, frozen=True, gc=False):
     """One layer: support, brackets and panels, with heading, colour and body to draw them by.
 
@@ -240,6 +250,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     colour: str
     body: str
     is_built: bool = False
+    board: BoardOut | None = None
 
 
 class GlassOut(Struct, frozen=True, gc=False):

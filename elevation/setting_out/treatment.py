@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from elevation.room.model import Layer, Ref, Treatment
 from elevation.setting_out.as_built import as_hung, is_hung
+from elevation.setting_out.board import board_of, out_by
 from elevation.setting_out.brackets import brackets_of, place_of
 from elevation.setting_out.clearances import clearances_of
 from elevation.setting_out.facts import Defaults, WallFacts
@@ -56,6 +57,9 @@ def _layer(
     defaults: Defaults,
     trade: Trade,
 ) -> LayerOut:
+    board = layer.board if mount == "wall" else None
+    if board is not None:
+        layer = out_by(layer, board)
     span = ends_of(layer.rod, openings, facts.width_mm)
     centres = sorted(place_of(bracket, *span) for bracket in layer.brackets)
     support = support_of(
@@ -72,4 +76,14 @@ def _layer(
     support, brackets, facts = as_hung(layer, support, brackets, facts)
     panels = panels_of(ref, layer, openings, brackets, support, facts, defaults, trade)
     fabric = layer.fabric
-    return LayerOut(ref, support, brackets, panels, layer.heading, fabric.colour, fabric.body, is_hung(layer))
+    return LayerOut(
+        ref,
+        support,
+        brackets,
+        panels,
+        layer.heading,
+        fabric.colour,
+        fabric.body,
+        is_hung(layer),
+        None if board is None else board_of(board, brackets),
+    )

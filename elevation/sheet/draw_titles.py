@@ -35,6 +35,11 @@ def panel_title(number: int, treatment: TreatmentOut, style: Style = ENGLISH) ->
     return _title(msg("Panel {number}", number=number), treatment, style)
 
 
+def board_title(treatment: TreatmentOut, style: Style = ENGLISH) -> str:
+    """The mounting board and what its rod hangs before."""
+    return _title(msg("Mounting board"), treatment, style)
+
+
 def bracket_title(number: int, treatment: TreatmentOut, style: Style = ENGLISH) -> str:
     """A bracket by its place from the left, from 1, and what its rod hangs before."""
     return _title(msg("Bracket {number}", number=number), treatment, style)

@@ -14,6 +14,7 @@ from msgspec import Struct
 from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, PanelOut, Profile, SetOut, Span, TreatmentOut
 from elevation.sheet import inks
+from elevation.sheet.draw_board import board_group
 from elevation.sheet.draw_cloth import cloth_records, outline_path
 from elevation.sheet.draw_drape import hang, hem_at
 from elevation.sheet.draw_face import GHOST_DASH, draw_face
@@ -118,9 +119,10 @@ def _draw_layer(
 ) -> tuple[list[Group], list[Cover]]:
     """One layer, and what its cloth hides; rods come after all cloth, so a far one is cut where near cloth hangs."""
     row = trade.headings.get(layer.heading)
+    boards = [] if layer.board is None else [board_group(layer.ref, layer.board, treatment, style)]
     kind = heading_kind(layer.heading, row.carries if row is not None else "rings")
     names = [panel_title(number, treatment, style) for number in range(1, len(layer.panels) + 1)]
-    groups: list[Group] = []
+    groups: list[Group] = [*boards]
     hidden: list[Span] = [(left, right) for left, right, top in nearer if top > layer.support.height_mm]
     covers: list[Cover] = []
     if view.panels != "none":

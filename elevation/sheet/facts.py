@@ -83,6 +83,15 @@ def _of_rod(
     if layer.brackets:
         places = ", ".join(figure(bracket.x_mm, style) for bracket in layer.brackets)
         found.append((msg("Brackets"), msg("{places} from the left end of the wall", places=places)))
+    board = layer.board
+    if board is not None:
+        size = msg(
+            "{length} long, {high} high, {thick} thick, across sound fixings",
+            length=Mm(board.right_mm - board.left_mm),
+            high=Mm(board.top_mm - board.bottom_mm),
+            thick=Mm(board.thick_mm),
+        )
+        found.append((msg("Board"), size))
     return found
 
 

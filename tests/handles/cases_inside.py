@@ -7,8 +7,11 @@ jamb and shims). The window of ``rooms.py`` stands from 50 to 90 in, so its king
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
+from elevation.room.model import Board
 from tests.handles.case import Case, fact
-from tests.handles.rooms import LAYER, inch, room
+from tests.handles.rooms import LAYER, LAYER_FRONT, inch, room
 
 FRAMED = room(substrate="board-timber-studs", studs=(inch(43), inch(120)))
 B1 = (*LAYER, "b1")
@@ -25,4 +28,20 @@ INSIDE = (
     Case("stud-after", FRAMED, "stud", SECOND_STUD, 59, "spacing from the stud before", fact("studs.1", "a"), "59 in"),
     Case("stud-before", FRAMED, "stud", FIRST, 104, "spacing from the stud after", fact("studs.0", "a"), "104 in"),
     Case("stud-king", FRAMED, "stud", FIRST, 46.5, "king stud of Window 1 likely", fact("studs.0", "a"), "46 1/2 in"),
+)
+
+# Brackets at 42 and 97 in; a stud found at 43 in is 42 1/4 to 43 3/4 in, likely ones at 27 and 104 in.
+BOARDED = room(
+    layer=replace(LAYER_FRONT, board=Board(inch(3), inch(3))), substrate="board-timber-studs", studs=(inch(27), inch(104))
+)
+BOARD_LEFT, BOARD_RIGHT = fact("board.left", *LAYER), fact("board.right", *LAYER)
+
+INSIDE = (
+    *INSIDE,
+    # The stud found at 27 in begins at 26 1/4 in, 15 3/4 in beyond the bracket; that at 104 in ends at 104 3/4 in.
+    Case("board-stud", BOARDED, "board-left", LAYER, 26.25, "just across the framing", BOARD_LEFT, "15 3/4 in"),
+    Case("board-rod", BOARDED, "board-left", LAYER, 40, "as long as the rod", BOARD_LEFT, "2 in"),
+    Case("board-wall", BOARDED, "board-left", LAYER, None, "the wall's end", BOARD_LEFT, "42 in"),
+    Case("board-right-stud", BOARDED, "board-right", LAYER, 104.75, "just across the framing", BOARD_RIGHT, "7 3/4 in"),
+    Case("board-bracket", BOARDED, "board-right", LAYER, None, "the end bracket", BOARD_RIGHT, "0 in"),
 )

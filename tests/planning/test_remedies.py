@@ -13,6 +13,7 @@ from elevation.findings.model import Weight
 from elevation.planning.remedies import Remedies, grave, helps, key_of, remedies
 from elevation.room.find import layer_of
 from elevation.room.model import Hem, Readings, Room, Sash, Station
+from tests.findings import test_board as board
 from tests.findings import test_escape as way_out
 from tests.findings import test_inside_wall as inside_wall
 from tests.findings import test_limits as limits
@@ -181,6 +182,14 @@ WORKS = [
     ),
     # From 50 to 60 in under a window that begins at 54 in.
     ("child-climb", people.climbing(50), "Move the furniture 6 in to the left"),
+    # The king beside the window is too near to it for a bracket: a board crosses kings and header.
+    ("off-framing", good_room(substrate="board-timber-studs"), "Put a mounting board across the framing, ¾ in thick"),
+    # 5 1/2 in high behind plates whose middle is 1/2 in under the rod: 3 1/4 in of it hang below.
+    (
+        "board-place",
+        rod(board.boarded(), height=held("above-casing", inch(3))),
+        "Set the rod 3¼ in above the casing",
+    ),
     # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).
     ("near-edge", inside_wall.beside_masonry(1.5 * INCH), "Move the left end bracket ⅞ in to the left"),
     ("uneven-rods", limits.second_rod(INCH), "Set the rod 4 in above the casing"),
@@ -346,8 +355,6 @@ NONE = [
     ("bracket-level", bracket_to_hang_again_over_an_outlet(), "over-box"),
     ("fullness", more_cloth_would_cover_glass(), "stack-on-glass"),
     ("hem-high", hem_between_two_floors(), "hem-low"),
-    # The nearest wood is the king beside the window, 3 1/2 in beyond the opening.
-    ("off-framing", good_room(substrate="board-timber-studs"), "reach-short"),
     ("uneven-rods", two_rods_and_a_shelf(), "meets"),
 ]
 
@@ -391,8 +398,12 @@ def test_where_no_change_could_help_that_is_said(rule, room) -> None:
 # What the tape says of the opening itself: no change to what hangs puts it right.
 AS_MEASURED = {"out-of-square", "readings-differ"}
 
-# Who lives there: what is asked for can be done, or (two openings on one rod) no change is offered at all.
-PEOPLE = {"no-holes", "child-puddle", "child-climb"}
+# Who lives there: what is asked for can be done, or (two openings on one rod) no change is offered at all. Where brackets
+# are not at framing a board can be put across it, and a board can always be taken away.
+PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place"}
+
+# Another mount or support is always at hand.
+HUNG = {"no-room", "past-jamb", "below-sill", "reveal-depth", "tension-rod", "no-cross", "track-fixings"}
 
 
 def test_every_rule_has_a_remedy_and_a_case_without_one() -> None:

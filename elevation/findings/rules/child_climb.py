@@ -7,6 +7,7 @@ from windows (their leaflets, from memory).
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from elevation.findings.changing import length, mark_down, mark_up
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
@@ -71,7 +72,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
             label = msg("Move {obstacle} {by} to the left", obstacle=obstacle_name(obstacle), by=by)
         else:
             label = msg("Move {obstacle} {by} to the right", obstacle=obstacle_name(obstacle), by=by)
-        yield Change(label, lambda room, at=at: replace_at(room, finding.subject, left=at))
+        yield Change(label, partial(replace_at, ref=finding.subject, left=at))
 
 
 RULE = Rule("child-climb", msg("nothing to climb on under a window"), None, _find, changes=_changes)

@@ -8,21 +8,29 @@ already (its height is as built) is not judged.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from msgspec.structs import replace
 
-from elevation.findings.changing import MOST_MOVE_MM, length
+from elevation.findings.changing import MOST_MOVE_MM, length, mark_up
 from elevation.findings.limits import common_practice
 from elevation.findings.looking import layer_at, wall_of_scene
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
+from elevation.room.boards import usual_board, with_board
 from elevation.room.edits import edit_at
 from elevation.room.find import layer_of
 from elevation.room.model import Bracket, Held, Layer, Ref, Room
 from elevation.setting_out.framing import FRAMING
-from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut, ZoneOut
+from elevation.setting_out.model import BoardOut, BracketOut, LayerOut, TreatmentOut, ZoneOut
 from elevation.units.tolerance import TOUCH_MM
-from elevation.words import Mm, msg, msg_plural
+from elevation.words import Message, Mm, msg, msg_plural
+
+NEEDED = 2
+"""A board that lies across fewer pieces of framing turns or bends (common practice, no source)."""
+
+PAST_MM = 50.8
+"""A board reaches 2 in past the middle of its end brackets (common practice, no source)."""
 
 
 def _hangs_on_studs(scene: Scene) -> bool:
@@ -64,10 +72,47 @@ def off_framing(scene: Scene, layer: LayerOut) -> tuple[tuple[BracketOut, ZoneOu
     return tuple(found)
 
 
+def _crossed(scene: Scene, board: BoardOut) -> int:
+    """How many pieces of framing a board lies across; a header is long enough to take both its ends."""
+    middle = (board.bottom_mm + board.top_mm) / 2
+    count = 0
+    for zone in scene.set_out.zones:
+        is_at = zone.kind in FRAMING and zone.bottom_mm <= middle <= zone.top_mm
+        if is_at and zone.left_mm >= board.left_mm - TOUCH_MM and zone.right_mm <= board.right_mm + TOUCH_MM:
+            count += NEEDED if zone.kind == "header" else 1
+    return count
+
+
+def _of_board(scene: Scene, treatment: TreatmentOut, layer: LayerOut, board: BoardOut) -> Iterator[Finding]:
+    count = _crossed(scene, board)
+    if count < NEEDED:
+        yield Finding(
+            "off-framing",
+            Weight.CONSIDER,
+            layer.ref,
+            msg_plural(
+                "{where}: the mounting board lies across {count} piece of framing; it takes two or more.",
+                "{where}: the mounting board lies across {count} pieces of framing; it takes two or more.",
+                count=count,
+                where=where(treatment),
+            ),
+            common_practice(),
+            at=(board.left_mm, board.top_mm),
+            caution=_caution(),
+        )
+
+
+def _caution() -> Message:
+    return msg("Framing drawn dashed is only likely: probe to confirm, and detect cables, before you drill.")
+
+
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     if not _hangs_on_studs(scene):
         return
     for layer in treatment.layers:
+        if layer.board is not None:
+            yield from _of_board(scene, treatment, layer, layer.board)
+            continue
         off = off_framing(scene, layer)
         if not off:
             continue
@@ -96,12 +141,51 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             measured_mm=max(ways) if ways else None,
             limit_mm=0.0,
             at=(far.x_mm, far.height_mm),
-            caution=msg("Framing drawn dashed is only likely: probe to confirm, and detect cables, before you drill."),
+            caution=_caution(),
         )
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     layer = layer_at(scene, finding.subject)
+    if layer.board is None:
+        yield from _moves(scene, finding, layer)
+    yield from _boards(scene, finding, layer)
+
+
+def _boards(scene: Scene, finding: Finding, layer: LayerOut) -> Iterator[Change]:
+    """A board across the brackets, or the one that is there made longer until it crosses two pieces of framing."""
+    if not layer.brackets:
+        return
+    low = min(bracket.plate[1] for bracket in layer.brackets)
+    high = max(bracket.plate[3] for bracket in layer.brackets)
+    left = min(bracket.x_mm for bracket in layer.brackets)
+    right = max(bracket.x_mm for bracket in layer.brackets)
+    own = layer_of(scene.room, finding.subject).board
+    middle = (low + high) / 2
+    near = [
+        zone
+        for zone in scene.set_out.zones
+        if zone.kind in FRAMING and zone.kind != "header" and zone.bottom_mm <= middle <= zone.top_mm
+    ]
+    # Across what lies between the end brackets, and on to the next framing on either side where it is near.
+    beyond_left = [left - zone.left_mm for zone in near if 0 < left - zone.left_mm <= MOST_MOVE_MM]
+    beyond_right = [zone.right_mm - right for zone in near if 0 < zone.right_mm - right <= MOST_MOVE_MM]
+    plain = PAST_MM
+    reaches = [(plain, plain)]
+    if beyond_left and beyond_right:
+        reaches.append((max(min(beyond_left), plain), max(min(beyond_right), plain)))
+    for out_left, out_right in reaches:
+        grad = scene.room.graduation_mm
+        board = usual_board(scene.room, high - low, mark_up(out_left, grad), mark_up(out_right, grad))
+        if own is not None:
+            board = replace(board, height=own.height, thickness=own.thickness)
+        label = msg("Put a mounting board across the framing, {thick} thick", thick=Mm(board.thickness.mm))
+        if own is not None:
+            label = msg("Make the mounting board reach the framing on both sides")
+        yield Change(label, partial(with_board, ref=finding.subject, board=board))
+
+
+def _moves(scene: Scene, finding: Finding, layer: LayerOut) -> Iterator[Change]:
     moves: dict[str, Held] = {}
     farthest = 0.0
     places = {bracket.id: bracket.place for bracket in layer_of(scene.room, finding.subject).brackets}
