@@ -29,6 +29,7 @@ from elevation.room.model import (
     Obstacle,
     ObstacleKind,
     Opening,
+    Packet,
     Panel,
     Readings,
     Rod,
@@ -54,10 +55,21 @@ SUBSTRATES: tuple[str, ...] = get_args(get_type_hints(Wall)["substrate"])
 BODIES: tuple[str, ...] = get_args(get_type_hints(Fabric)["body"])
 HEM_TARGETS: tuple[str, ...] = get_args(get_type_hints(Hem)["target"])
 HEADINGS = ("clip-rings", "rings", "eyelets", "tab", "rod-pocket", "pencil-pleat", "pinch-pleat")
-SECTIONS = ("conduit-1/2", "conduit-3/4", "conduit-1", "dowel-1", "dowel-1-3/8", "tube-20", "tube-28")
+SECTIONS = (
+    "track-slim",
+    "tension-16",
+    "conduit-1/2",
+    "conduit-3/4",
+    "conduit-1",
+    "dowel-1",
+    "dowel-1-3/8",
+    "tube-20",
+    "tube-28",
+)
 KITS = ("shop-strap", "shop-cradle", "open-arm", "cup")
 ROD_ENDS = ("bare", "cap", "ball-finial", "spear-finial", "socket", "return", "elbow")
 CEILING_KITS = ("ceiling-cup", "ceiling-hook")
+KINDS = ("rod", "track", "tension-rod")
 MOUNTS = ("wall", "wall", "wall", "ceiling", "reveal", "sash")
 CEILINGS = ("level", "sloping", "gable", "unmeasured")
 FLOORS = ("level", "out of level", "wavy")
@@ -424,6 +436,19 @@ class Maker:
             left_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
             right_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
             stock=self.between(1500, 4000) if pick.chance(5) else None,
+            kind=pick.one_of(KINDS),
+            packet=self.packet() if pick.chance(3) else Packet(),
+            overlap=self.between(0, 150) if pick.chance(5) else None,
+        )
+
+    def packet(self) -> Packet:
+        """What a packet says: any of it, or all."""
+        pick = self.pick
+        return Packet(
+            self.between(300, 900) if pick.chance(2) else None,
+            self.between(1000, 2500) if pick.chance(2) else None,
+            pick.whole(5, 300) / 10 if pick.chance(2) else None,
+            self.between(200, 900) if pick.chance(2) else None,
         )
 
     def rod_end(self) -> Held:

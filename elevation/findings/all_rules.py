@@ -23,6 +23,7 @@ from elevation.findings.rules import (
     meets,
     near_edge,
     no_bracket,
+    no_cross,
     no_holes,
     no_meet,
     no_room,
@@ -42,6 +43,8 @@ from elevation.findings.rules import (
     splice,
     stack_on_glass,
     swing,
+    tension_rod,
+    track_fixings,
     uneven_rods,
 )
 from elevation.room.model import Ref
@@ -49,6 +52,8 @@ from elevation.setting_out.model import TreatmentOut
 
 RULES: tuple[Rule, ...] = (
     no_bracket.RULE,
+    tension_rod.RULE,
+    no_cross.RULE,
     no_holes.RULE,
     on_casing.RULE,
     board_place.RULE,
@@ -58,6 +63,7 @@ RULES: tuple[Rule, ...] = (
     escape.RULE,
     heat.RULE,
     splice.RULE,
+    track_fixings.RULE,
     no_room.RULE,
     rod_low.RULE,
     rod_under_ceiling.RULE,

@@ -192,6 +192,13 @@ def from_sash(scene: Scene, ref: Ref, wanted_mm: float) -> Iterator[Change]:
         yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))
 
 
+def without_overlap(ref: Ref) -> Iterator[Change]:
+    """Let leading edges meet, not overlap."""
+    yield Change(
+        msg("Let the leading edges meet without overlapping"), lambda room: replace_rod(room, ref[:4], overlap=None)
+    )
+
+
 def plain_ends(scene: Scene, ref: Ref) -> Iterator[Change]:
     """End the rod in caps instead of longer finials."""
     now = scene.trade.ends.get(layer_of(scene.room, ref).rod.ends)

@@ -24,6 +24,9 @@ BRACKET_HOLDS = ("from-left-end", "from-right-end", "from-centre", "from-wall-le
 _MOST_DROP_MM = 500.0
 """No ring or hook is longer."""
 
+_MOST_KG = 200.0
+"""No packet of a tension rod says more."""
+
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}\Z")
 _PARKS = re.compile(r"(left|right)-of:(.+)\Z")
 
@@ -83,9 +86,6 @@ def _check_hold(held: Held, holds: tuple[str, ...], place: Place) -> None:
     if held.hold not in holds:
         raise place.at("hold").bad(f"is {quoted(held.hold)}, which does not belong here", advice(held.hold, holds))
     check_length(held.at, place.at("at"), -FAR_MM, FAR_MM)
-    if held.hold == "rod-length":
-        check_length(held.at, place.at("at"), 0, FAR_MM, above=True)
-
     if held.hold == "share-of-opening":
         if not 0 < held.share <= 1:
             raise place.at("share").bad(f"is {held.share:g}", "it must be more than 0 and at most 1, for example 0.5")
@@ -93,6 +93,9 @@ def _check_hold(held: Held, holds: tuple[str, ...], place: Place) -> None:
         raise place.at("share").bad(f'stands beside "{held.hold}"', 'only "share-of-opening" has one')
     if held.hold == "bracket-drop":
         check_length(held.at, place.at("at"), 0, TALL_MM)
+    if held.hold == "rod-length":
+        check_length(held.at, place.at("at"), 0, FAR_MM, above=True)
+
 
 def _check_rod(rod: Rod, place: Place) -> None:
     _check_hold(rod.height, HEIGHT_HOLDS, place.at("height"))
@@ -109,6 +112,14 @@ def _check_rod(rod: Rod, place: Place) -> None:
     check_length(rod.diameter, place.at("diameter"), 1, 300)
     check_length(rod.projection, place.at("projection"), 0, DEEP_MM, above=True)
     check_length(rod.stock, place.at("stock"), 0, FAR_MM, above=True)
+    check_length(rod.overlap, place.at("overlap"), 0, 1000)
+    packet, there = rod.packet, place.at("packet")
+    for key in ("least", "most", "spacing"):
+        check_length(getattr(packet, key), there.at(key), 0, FAR_MM, above=True)
+    if packet.least is not None and packet.most is not None and packet.most.mm < packet.least.mm:
+        raise there.at("most").bad(f"is {packet.most.text}, less than the least", "write the range as the packet does")
+    if packet.holds_kg is not None and not 0 < packet.holds_kg <= _MOST_KG:
+        raise there.at("holds_kg").bad(f"is {packet.holds_kg:g} kg", f"it must be more than 0 and at most {_MOST_KG:g}")
 
 
 def _check_bracket(bracket: Bracket, place: Place) -> None:

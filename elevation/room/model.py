@@ -312,8 +312,27 @@ class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
     body: Literal["sheer", "light", "medium", "lined", "interlined"] = "light"
 
 
+class Packet(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What a support's own packet or sheet says; None where it was not read.
+
+    Attributes
+    ----------
+    least, most : Length or None
+        Tension rods: the openings that it fits, from jamb to jamb.
+    holds_kg : float or None
+        Tension rods: what may hang on it, in kg.
+    spacing : Length or None
+        Tracks: the farthest from one fixing to the next.
+    """
+
+    least: Length | None = None
+    most: Length | None = None
+    holds_kg: float | None = None
+    spacing: Length | None = None
+
+
 class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
-    """A rod on wall brackets.
+    """What the cloth hangs on: a rod on brackets, a track, or a tension rod.
 
     Attributes
     ----------
@@ -330,6 +349,12 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
         Row id for that end alone where it ends in another way.
     stock : Length or None
         Longest piece at hand; None takes the section's.
+    kind : str
+        ``rod``; ``track``, whose glides run past its fixings; or ``tension-rod``, which presses between two jambs and has no
+        brackets.
+    packet : Packet
+    overlap : Length or None
+        By how much the leading edges of a pair overlap: only a track with an overlap arm can.
     """
 
     height: Held
@@ -342,6 +367,9 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     left_ends: str | None = None
     right_ends: str | None = None
     stock: Length | None = None
+    kind: Literal["rod", "track", "tension-rod"] = "rod"
+    packet: Packet = Packet()
+    overlap: Length | None = None
 
 
 class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

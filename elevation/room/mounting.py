@@ -85,12 +85,12 @@ def _layer(layer: Layer, before: str, mount: Mount, planes: int, room: Room, tra
     """One layer of ``planes`` from here to the glass, on its new mount."""
     if mount == "reveal":
         rod = _in_reveal(layer.rod, before, planes, room, trade)
-        panels = tuple(replace(panel, parks=_end_of(panel)) for panel in layer.panels)
+        panels = tuple(replace(panel, parks=end_of(panel)) for panel in layer.panels)
         return replace(layer, rod=rod, brackets=(), panels=panels, hem=_sill(layer.hem))
     if mount == "sash":
         rod = _on_sash(layer.rod, planes, room)
         brackets = _brackets(layer, mount, room, trade)
-        panels = tuple(replace(panel, parks=_end_of(panel)) for panel in layer.panels)
+        panels = tuple(replace(panel, parks=end_of(panel)) for panel in layer.panels)
         return replace(layer, rod=rod, brackets=brackets, panels=panels, hem=_sill(layer.hem))
     rod = layer.rod
     if before in INSIDE:
@@ -108,12 +108,16 @@ def _outside(held: Held, room: Room) -> Held:
     return Held("beyond-opening", _length(room, _REACH)) if held.hold == "inside-opening" else held
 
 
+def socket_gap(room: Room, trade: Trade) -> tuple[Length, str]:
+    """From a jamb to the end of a rod in a socket, up to the next mark (a hair too long does not go in); and that row."""
+    socket = next(row for row in trade.ends.values() if row.shape == "socket")
+    marks = ceil(socket.length_mm / room.graduation_mm - 1e-7)
+    return length_of(mm_of_mark(marks, room.graduation_mm), room.unit, room.graduation_mm), socket.id
+
+
 def _in_reveal(rod: Rod, before: str, planes: int, room: Room, trade: Trade) -> Rod:
     """A rod in sockets between the jambs, a little under the head."""
-    socket = next(row for row in trade.ends.values() if row.shape == "socket")
-    # Up to the next mark: a rod a hair too long does not go in.
-    marks = ceil(socket.length_mm / room.graduation_mm - 1e-7)
-    gap = length_of(mm_of_mark(marks, room.graduation_mm), room.unit, room.graduation_mm)
+    gap, ends = socket_gap(room, trade)
     height = rod.height if before == "sash" else Held("below-head", _length(room, _BELOW_HEAD))
     return replace(
         rod,
@@ -121,7 +125,7 @@ def _in_reveal(rod: Rod, before: str, planes: int, room: Room, trade: Trade) -> 
         left=Held("inside-opening", gap),
         right=Held("inside-opening", gap),
         projection=_length(room, _FROM_SASH, planes),
-        ends=socket.id,
+        ends=ends,
         left_ends=None,
         right_ends=None,
         stock=None,
@@ -147,7 +151,7 @@ def _sill(hem: Hem) -> Hem:
     return Hem("sill") if hem.target in _FLOOR_HEMS else hem
 
 
-def _end_of(panel: Panel) -> str:
+def end_of(panel: Panel) -> str:
     """The end at which a panel parks once its bracket is gone: the one that it drew away from."""
     where, _, bracket = panel.parks.partition(":")
     if not bracket:

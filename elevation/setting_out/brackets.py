@@ -32,10 +32,12 @@ def brackets_of(
     height_mm: float,
     facts: WallFacts,
     trade: Trade,
+    *,
+    glides: bool = False,
 ) -> tuple[BracketOut, ...]:
     """All brackets of one rod, left to right.
 
-    A height as built wins over the plan.
+    A height as built wins over the plan. ``glides`` run inside a track, past all that it is fixed by.
     """
     found = []
     for bracket in brackets:
@@ -48,7 +50,7 @@ def brackets_of(
                 x_mm=x,
                 height_mm=y,
                 built=bracket.height is not None,
-                rings_pass=kit.rings_pass if bracket.rings_pass is None else bracket.rings_pass,
+                rings_pass=glides or (kit.rings_pass if bracket.rings_pass is None else bracket.rings_pass),
                 half_width_mm=kit.width_mm / 2,
                 plate=plate_of(kit, x, y, facts),
                 kit=bracket.kit,

@@ -39,6 +39,7 @@ class Defaults(Struct, frozen=True, gc=False):
     assumed_gap_mm: float
     handle_zone_mm: float
     tilt_reach: float
+    track_glide_mm: float = 0.0
 
 
 def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
@@ -61,4 +62,5 @@ def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
         assumed_gap_mm=length("assumed-gap"),
         handle_zone_mm=length("handle-zone"),
         tilt_reach=limit_of(trade, "tilt-in-reach"),
+        track_glide_mm=length("track-glide"),
     )

@@ -38,6 +38,7 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
             found.append(MissingFact(opening.ref, "casing", text))
     for treatment in treatments:
         found.extend(_inside(treatment))
+        found.extend(_packets(treatment))
         for layer in treatment.layers:
             for panel in layer.panels:
                 if panel.finished_length_mm is None:
@@ -63,3 +64,22 @@ def _inside(treatment: TreatmentOut) -> Iterator[MissingFact]:
                 number=opening.number,
             )
             yield MissingFact(opening.ref, "sash.handle_stands", text)
+
+
+def _packets(treatment: TreatmentOut) -> Iterator[MissingFact]:
+    """What a tension rod's packet says and nobody has typed."""
+    for layer in treatment.layers:
+        support = layer.support
+        if support.kind != "tension-rod":
+            continue
+        if support.least_mm is None or support.most_mm is None:
+            field = "rod.packet.least" if support.least_mm is None else "rod.packet.most"
+            text = msg(
+                "The openings that the tension rod fits are not typed from its packet: whether it fits cannot be told."
+            )
+            yield MissingFact(layer.ref, field, text)
+        if support.holds_kg is None:
+            text = msg(
+                "What the tension rod holds is not typed from its packet: whether it holds the cloth cannot be told."
+            )
+            yield MissingFact(layer.ref, "rod.packet.holds_kg", text)

@@ -136,6 +136,8 @@ class SupportOut(Struct, frozen=True, gc=False):
     and ``right_ends`` are the rows of the ends table on either side; ``carried`` tells at which of them a socket or a tube
     bent back to the wall carries the rod. A bent tube's cut length follows its middle line to the wall. ``drop_mm`` is
     how far below the ceiling brackets that are fixed to it hold the centre line.
+    ``kind`` is ``rod``, ``track`` or ``tension-rod``. ``overlap_mm`` is what leading edges are asked to overlap by;
+    ``least_mm``, ``most_mm``, ``holds_kg`` and ``spacing_mm`` are the packet's.
     """
 
     kind: str
@@ -162,6 +164,11 @@ class SupportOut(Struct, frozen=True, gc=False):
     right_ends: str = ""
     carried: tuple[bool, bool] = (False, False)
     drop_mm: float = 0.0
+    overlap_mm: float = 0.0
+    least_mm: float | None = None
+    most_mm: float | None = None
+    holds_kg: float | None = None
+    spacing_mm: float | None = None
 
 
 class BracketOut(Struct, frozen=True, gc=False):

@@ -60,22 +60,33 @@ def panels_of(
         )
         for panel, stack in zip(layer.panels, stacks, strict=True)
     ]
+    is_track = support.kind == "track"
     ways = ways_of(
         movers,
         brackets,
         support.left_mm,
         support.right_mm,
-        rings=heading.carries == "rings",
+        rings=heading.carries == "rings" or is_track,
         parks_outside=heading.parks_outside,
         ring_mm=defaults.parked_ring_mm,
-        carried=support.carried,
+        carried=(True, True) if is_track else support.carried,
+        overlap_mm=support.overlap_mm if is_track else 0.0,
     )
     target = target_of(layer.hem, openings, defaults)
-    below = heading.drop_below(support.diameter_mm) if layer.drop is None else layer.drop.mm
+    below = _below(layer, heading, support, defaults)
     return tuple(
         _panel((*ref, panel.id), panel, heading, stack, way, target, support.height_mm, below, facts, defaults)
         for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
     )
+
+
+def _below(layer: Layer, heading: HeadingRow, support: SupportOut, defaults: Defaults) -> float:
+    """Top of the cloth below the centre line: as measured, else as its heading hangs; under a track from its glides."""
+    if layer.drop is not None:
+        return layer.drop.mm
+    if support.kind == "track":
+        return support.diameter_mm / 2 + defaults.track_glide_mm
+    return heading.drop_below(support.diameter_mm)
 
 
 def _panel(

@@ -119,11 +119,16 @@ def support_of(
     diameter = rod.diameter.mm if rod.diameter else section.outer_mm
     first, last = (row_of(trade.ends, own or rod.ends, "end") for own in (rod.left_ends, rod.right_ends))
     cut_left, cut_right = left - first.extra_tube_mm, right + last.extra_tube_mm
+    is_cut = rod.kind != "tension-rod"
+    if not is_cut:
+        # It is pulled out to the length it has: nothing is cut, joined or put on its ends.
+        cut_left, cut_right = left, right
+        first = last = EndRow("pads", "", 0.0, 0.0, 0.0, "none", "", "published")
     stock = rod.stock.mm if rod.stock else section.stock_mm
-    joints, free = joints_of(cut_left, cut_right, stock, bracket_xs)
+    joints, free = joints_of(cut_left, cut_right, stock, bracket_xs) if is_cut else ((), ())
     projection, from_sash = depths_of(rod, mount, openings)
     return SupportOut(
-        kind="rod",
+        kind=rod.kind,
         left_mm=left,
         right_mm=right,
         height_mm=height_of(rod.height, openings, facts, left, right, mount, drop_mm),
@@ -147,6 +152,11 @@ def support_of(
         right_ends=last.id,
         carried=(first.carries, last.carries),
         drop_mm=drop_mm,
+        overlap_mm=rod.overlap.mm if rod.overlap else 0.0,
+        least_mm=rod.packet.least.mm if rod.packet.least else None,
+        most_mm=rod.packet.most.mm if rod.packet.most else None,
+        holds_kg=rod.packet.holds_kg,
+        spacing_mm=rod.packet.spacing.mm if rod.packet.spacing else None,
     )
 
 

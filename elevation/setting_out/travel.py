@@ -65,6 +65,7 @@ def ways_of(
     parks_outside: bool,
     ring_mm: float,
     carried: tuple[bool, bool] = (False, False),
+    overlap_mm: float = 0.0,
 ) -> list[Way]:
     """The ways of all panels of one rod, in their order.
 
@@ -83,6 +84,8 @@ def ways_of(
         Width of the parked ring.
     carried : (bool, bool)
         At which ends, left and right, the rod is carried without a bracket: every bracket there is one in the middle.
+    overlap_mm : float
+        By how much leading edges that meet overlap: the arm of a track carries one past the other.
     """
     left_end, right_end = _end_brackets(brackets, left_mm, right_mm, carried)
     start, end = _parking(left_end, right_end, left_mm, right_mm, parks_outside, ring_mm)
@@ -101,10 +104,10 @@ def ways_of(
         if not any(stop.ref is None and stop.left <= x <= stop.right for stop in stops):
             stops.append(_Stop(x, x, bracket.ref))
     stops.sort(key=lambda stop: stop.left)
-    _reach_all(groups, panels, stops, first, last)
+    _reach_all(groups, panels, stops, first, last, overlap_mm)
     for group in groups:
         _share_out(group, panels, ways)
-    _keep_apart(groups, panels, ways)
+    _keep_apart(groups, panels, ways, overlap_mm)
     return [ways[index] for index in range(len(panels))]
 
 
@@ -217,7 +220,9 @@ def _still_spans(
     return spans
 
 
-def _reach_all(groups: list[_Group], panels: Sequence[Mover], stops: list[_Stop], first: float, last: float) -> None:
+def _reach_all(
+    groups: list[_Group], panels: Sequence[Mover], stops: list[_Stop], first: float, last: float, overlap: float
+) -> None:
     """Give each group the stop it may travel to and the place its leading edge has when all is closed."""
     for i, group in enumerate(groups):
         if group.is_left:
@@ -229,7 +234,7 @@ def _reach_all(groups: list[_Group], panels: Sequence[Mover], stops: list[_Stop]
                 _alone(group, between, bound)
             else:
                 mate_bound = min(group.x, mate.x)
-                _meet(group, mate, panels, between, bound, mate_bound)
+                _meet(group, mate, panels, between, bound, mate_bound, overlap)
         else:
             before = groups[i - 1] if i else None
             if before is None or not before.is_left:
@@ -255,7 +260,13 @@ def _alone(group: _Group, between: list[_Stop], bound: float) -> None:
 
 
 def _meet(
-    left: _Group, right: _Group, panels: Sequence[Mover], between: list[_Stop], bound: float, mate_bound: float
+    left: _Group,
+    right: _Group,
+    panels: Sequence[Mover],
+    between: list[_Stop],
+    bound: float,
+    mate_bound: float,
+    overlap: float,
 ) -> None:
     """Two groups that draw toward each other meet where their fullness is equal, or at the one stop between them."""
     if not between:
@@ -264,7 +275,9 @@ def _meet(
         flat_right = sum(panels[i].flat_mm for i in right.members)
         flat = flat_left + flat_right
         part = flat_left / flat if flat > 0 else 0.5
-        left.reach = right.reach = left.x + (right.x - left.x) * part
+        meeting = left.x + (right.x - left.x) * part
+        left.reach = min(meeting + overlap / 2, max(right.x, meeting))
+        right.reach = max(meeting - overlap / 2, min(left.x, meeting))
         return
     left.limit = left.reach = between[0].left
     right.limit = right.reach = _last_edge(between)
@@ -334,14 +347,17 @@ def _span(group: _Group, near: float, far: float) -> Span:
     return (group.x + near, group.x + far) if group.is_left else (group.x - far, group.x - near)
 
 
-def _keep_apart(groups: list[_Group], panels: Sequence[Mover], ways: dict[int, Way]) -> None:
-    """Leading edges drawn past each other meet half way; so do stacks that are longer together than the rod."""
+def _keep_apart(groups: list[_Group], panels: Sequence[Mover], ways: dict[int, Way], overlap: float) -> None:
+    """Leading edges drawn past each other by more than they may overlap meet half way.
+
+    So do stacks that are longer together than the rod.
+    """
     for a, b in pairwise(groups):
         if not a.is_left or b.is_left:
             continue
         left, right = ways[a.members[-1]], ways[b.members[-1]]
         stacks = [sum(_stack(panels[index]) for index in group.members) for group in (a, b)]
-        if left.drawn[1] > right.drawn[0]:
+        if left.drawn[1] > right.drawn[0] + overlap:
             middle = _middle(left.drawn[1], right.drawn[0], a.x, b.x, stacks)
             for group in (a, b):
                 laid = _laid([panels[index] for index in group.members], _wish, abs(middle - group.x))

@@ -72,7 +72,8 @@ def _layer(
         mount,
         drop_of(layer.brackets, trade) if mount == "ceiling" else 0.0,
     )
-    brackets = brackets_of(ref, layer.brackets, *span, support.height_mm, facts, trade)
+    hung_by = () if support.kind == "tension-rod" else layer.brackets
+    brackets = brackets_of(ref, hung_by, *span, support.height_mm, facts, trade, glides=support.kind == "track")
     support, brackets, facts = as_hung(layer, support, brackets, facts)
     panels = panels_of(ref, layer, openings, brackets, support, facts, defaults, trade)
     fabric = layer.fabric

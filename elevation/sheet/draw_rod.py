@@ -6,25 +6,11 @@ from collections.abc import Sequence
 
 from elevation.setting_out.model import BracketOut, Span, SupportOut
 from elevation.sheet import inks
+from elevation.sheet.draw_track import between, tension_records, track_records
 from elevation.sheet.paths import Step, circle, polygon, rectangle, rounded, segment
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Path, Pen, Record, Stop
 
 _EDGE = Pen(inks.METAL_DARK, NARROW)
-
-
-def between(left: float, right: float, hidden: Sequence[Span]) -> list[Span]:
-    """The parts of ``left..right`` that no span of ``hidden`` covers, left to right."""
-    seen: list[Span] = []
-    at = left
-    for near, far in sorted(hidden):
-        if near > at:
-            seen.append((at, min(near, right)))
-        at = max(at, far)
-        if at >= right:
-            break
-    if at < right:
-        seen.append((at, right))
-    return [span for span in seen if span[1] - span[0] > 1e-6]
 
 
 def rod_records(support: SupportOut, shapes: tuple[str, str], hidden: Sequence[Span]) -> list[Record]:
@@ -43,6 +29,8 @@ def rod_records(support: SupportOut, shapes: tuple[str, str], hidden: Sequence[S
     -------
     list of Record
     """
+    if support.kind == "track":
+        return track_records(support, hidden)
     half = support.diameter_mm / 2
     low, high = support.height_mm - half, support.height_mm + half
     tube: list[Step] = []
@@ -57,6 +45,8 @@ def rod_records(support: SupportOut, shapes: tuple[str, str], hidden: Sequence[S
     records: list[Record] = []
     if tube:
         records += [Fill(tuple(tube), _tone(support, half)), Path(tuple(edges), _edge(support, NARROW))]
+    if support.kind == "tension-rod":
+        records.extend(tension_records(support, hidden, _tone(support, half), _edge(support, NARROW)))
     records.extend(_splices(support, hidden))
     records.extend(_ends(support, shapes, hidden))
     return records

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from elevation.findings.naming import where
 from elevation.room.model import Treatment
+from elevation.room.mounting import INSIDE
 from elevation.setting_out.model import LayerOut, PanelOut, TreatmentOut
 from elevation.sheet.annotation.figures import figure
 from elevation.sheet.annotation.wall_chains import LEAST_MM
@@ -76,8 +77,8 @@ def _of_rod(
         rod = msg("{rod}, {pieces}", rod=rod, pieces=pieces)
     height = msg("{height} to its centre", height=Mm(support.height_mm))
     if index == 0 and laid.openings:
-        height = msg("{height}, {above} above the opening", height=height, above=Mm(laid.clearances.above_opening_mm))
-    found = [(msg("Rod"), rod), (msg("Height"), height)]
+        height = _over(height, laid, support.height_mm)
+    found = [(_KINDS.get(support.kind, _KINDS["rod"]), rod), (msg("Height"), height)]
     if layer.is_built:
         found.append((msg("State"), msg("as built, by readings after hanging")))
     if layer.brackets:
@@ -93,6 +94,17 @@ def _of_rod(
         )
         found.append((msg("Board"), size))
     return found
+
+
+_KINDS = {"rod": msg("Rod"), "track": msg("Track"), "tension-rod": msg("Tension rod")}
+
+
+def _over(height: Message, laid: TreatmentOut, height_mm: float) -> Message:
+    """A height with what it is over: the opening, or from inside it its sill."""
+    if laid.mount in INSIDE:
+        sill = min(opening.bottom_mm for opening in laid.openings)
+        return msg("{height}, {above} above the sill", height=height, above=Mm(height_mm - sill))
+    return msg("{height}, {above} above the opening", height=height, above=Mm(laid.clearances.above_opening_mm))
 
 
 def _of_panels(layer: LayerOut, style: Style) -> Sequence[tuple[Message, Message]]:

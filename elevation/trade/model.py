@@ -114,7 +114,10 @@ class ReadyMadeRow(Struct, frozen=True, gc=False):
 
 
 class BodyRow(Struct, frozen=True, gc=False):
-    """How thick cloth stacks beside ``light``: the factor on stack figures of flat cloth, and on those of pleated cloth."""
+    """How thick cloth stacks beside ``light``: the factor on stack figures of flat cloth, and on those of pleated cloth.
+
+    ``grams`` is what a square metre of it weighs with its lining, as cloth of that body usually does.
+    """
 
     id: str
     name: str
@@ -122,6 +125,7 @@ class BodyRow(Struct, frozen=True, gc=False):
     source: str
     sure: Sure
     pleated_factor: float = 1.0
+    grams: float = 0.0
 
 
 class SubstrateRow(Struct, frozen=True, gc=False):

@@ -93,6 +93,7 @@ READY_MADE = _columns(
 BODIES = _columns(
     Column("stack factor", "stack_factor", cells.ratio),
     Column("pleated factor", "pleated_factor", cells.ratio),
+    Column("grams", "grams", cells.ratio),
 )
 SUBSTRATES = _columns(
     Column("build", "build", cells.one_of("unknown", "studs", "battens", "dabs", "masonry", "timber")),

@@ -11,6 +11,7 @@ from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Layer, Ref, Rod, Room, Wall
 from elevation.room.mounting import INSIDE, mounted
+from elevation.room.supports import hung_on
 from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.window.fact_form import Fact
@@ -36,6 +37,7 @@ _MOUNTS = {
 _SHARES = {
     "0.5": msg("a half"), "0.6666666666666666": msg("two thirds"), "0.75": msg("three quarters"), "1": msg("all of it"),
 }  # fmt: skip
+_KINDS = {"rod": msg("a rod"), "track": msg("a track"), "tension-rod": msg("a tension rod")}
 _PLACES = {
     "from-left-end": msg("in from the left end"), "from-right-end": msg("in from the right end"),
     "from-centre": msg("from the middle"), "from-wall-left": msg("from the wall's left end"),
@@ -112,6 +114,11 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
 
     def hold_right(room: Room, key: Any) -> Room:
         return hold_end(room, session.set_out(), ref, "right", key)
+    def hang(room: Room, key: Any) -> Room:
+        landed = next(one for one in session.set_out().treatments if one.ref == ref[:3])
+        long_mm = next(one.support.length_mm for one in landed.layers if one.ref == ref)
+        return hung_on(room, ref, key, long_mm, trade)
+
 
     return (
         Fact(ref, "", msg("Rod"), "title"),
@@ -138,6 +145,8 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
         Fact(
             ref,
             "rod.projection",
+        Fact(ref, "rod.kind", msg("hangs on"), "choice", _said(_KINDS), edit=hang),
+        *_packet(ref, rod),
             msg("sash to the rod's centre") if mount in INSIDE else msg("wall to the rod's centre"),
             needed=True,
         ),
@@ -157,6 +166,37 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
     )
 
 
+def _packet(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
+    """What the packet of a track or a tension rod says."""
+    if rod.kind == "track":
+        return (
+            Fact(ref, "rod.packet.spacing", msg("fixings apart at most, as its sheet says")),
+            Fact(ref, "rod.overlap", msg("leading edges overlap by")),
+        )
+    if rod.kind == "tension-rod":
+
+        def hold(room: Room, value: Any) -> Room:
+            kg = read_kg(str(value), room.unit) if str(value).strip() else None
+            now = layer_of(room, ref).rod.packet
+            return replace_rod(room, ref, packet=replace(now, holds_kg=kg))
+
+        def held(room: Room) -> str:
+            kg = layer_of(room, ref).rod.packet.holds_kg
+            return "" if kg is None else say_kg(kg, room.unit)
+
+        return (
+            Fact(ref, "rod.packet.least", msg("packet: from jamb to jamb at least")),
+            Fact(ref, "rod.packet.most", msg("packet: from jamb to jamb at most")),
+            Fact(ref, "rod.packet.holds_kg", msg("packet: holds (kg or lb)"), "text", edit=hold, read=held),
+        )
+    return () if rod.overlap is None else (Fact(ref, "rod.overlap", msg("leading edges overlap by")),)
+
+
+        return f"{layer_of(room, ref).rod.height.share:.16g}"
+
+    def write(room: Room, key: Any) -> Room:
+        return replace_rod(room, ref, height=replace(layer_of(room, ref).rod.height, share=float(key)))
+
 def _own_end(ref: Ref, field: str, room: Room, key: Any) -> Room:
     """One end of its own; none, and it ends like the other."""
     return replace_rod(room, ref, **{field: key or None})
@@ -168,11 +208,6 @@ def _share(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
         return ()
 
     def read(room: Room) -> str:
-        return f"{layer_of(room, ref).rod.height.share:.16g}"
-
-    def write(room: Room, key: Any) -> Room:
-        return replace_rod(room, ref, height=replace(layer_of(room, ref).rod.height, share=float(key)))
-
     shares = _said(_SHARES)
     now = f"{rod.height.share:.16g}"
     if now not in _SHARES:

@@ -58,6 +58,7 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
         found |= {f"height {layer.rod.height.hold}", f"rod end {layer.rod.left.hold}", f"rod end {layer.rod.right.hold}"}
         found |= {
             f"heading {layer.heading}",
+            f"support {layer.rod.kind}",
             f"ends {layer.rod.ends}",
             f"hem {layer.hem.target}",
             f"body {layer.fabric.body}",
@@ -92,6 +93,7 @@ WANTED = sorted(
         )
     }
     | {f"mount {mount}" for mount in strategies.MOUNTS}
+    | {f"support {kind}" for kind in strategies.KINDS}
     | {f"rod end {hold}" for hold in ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening")}
     | {f"bracket {hold}" for hold in ("from-left-end", "from-right-end", "from-centre", "from-wall-left")}
     | {f"hem {target}" for target in strategies.HEM_TARGETS}

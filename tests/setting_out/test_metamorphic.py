@@ -251,7 +251,8 @@ def test_a_mirrored_wall_mirrors_everything(room: Room) -> None:
             (c.above_opening_mm, c.above_casing_mm, c.below_ceiling_mm),
             (d.above_opening_mm, d.above_casing_mm, d.below_ceiling_mm),
         )
-        close((c.left_of_opening_mm, c.bracket_left_mm), (d.right_of_opening_mm, d.bracket_right_mm))
+        close(c.left_of_opening_mm, d.right_of_opening_mm)
+        close(c.bracket_left_mm, d.bracket_right_mm)
         agree(c, d, "hem_to_floor_low_mm", "hem_to_floor_high_mm")
 
 
@@ -337,7 +338,9 @@ def widened(room: Room, by: float) -> Room:
 
     def wider(layer: Layer) -> Layer:
         rod = layer.rod
-        left, right = (Held(end.hold, mm(end.at.mm + by)) for end in (rod.left, rod.right))
+        # What is held from the jamb inward goes the other way.
+        out = -by if rod.left.hold == "inside-opening" else by
+        left, right = (Held(end.hold, mm(end.at.mm + out)) for end in (rod.left, rod.right))
         return change(layer, rod=change(rod, left=left, right=right))
 
     wall = room.walls[0]

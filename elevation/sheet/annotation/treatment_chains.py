@@ -123,11 +123,20 @@ def _top(
     )
 
 
+def _long(kind: str, length: str) -> Message:
+    """How long a rod, a track or a tension rod is."""
+    if kind == "track":
+        return msg("track {length}", length=length)
+    if kind == "tension-rod":
+        return msg("tension rod {length}", length=length)
+    return msg("rod {length}", length=length)
+
+
 def rod_length(set_out: SetOut, layer: LayerOut, treatment: Treatment | None, index: int, style: Style) -> Chain:
     """The rod from end to end, with the length to cut where that is another."""
     support = layer.support
     bare = figure(support.length_mm, style)
-    full: Message = msg("rod {length}", length=bare)
+    full = _long(support.kind, bare)
     if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
         full = msg("rod {length}, cut {cut}", length=bare, cut=figure(support.cut_length_mm, style))
     rod = _rod(treatment, index)
