@@ -14,6 +14,7 @@ from elevation.room.mounting import INSIDE, mounted
 from elevation.room.supports import hung_on
 from elevation.session.session import Session
 from elevation.trade.model import Trade
+from elevation.units.mass import read_kg, say_kg
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
@@ -34,10 +35,10 @@ _MOUNTS = {
     "wall": msg("on the wall"), "ceiling": msg("on the ceiling"), "reveal": msg("in the reveal"),
     "sash": msg("on the sash"),
 }  # fmt: skip
+_KINDS = {"rod": msg("a rod"), "track": msg("a track"), "tension-rod": msg("a tension rod")}
 _SHARES = {
     "0.5": msg("a half"), "0.6666666666666666": msg("two thirds"), "0.75": msg("three quarters"), "1": msg("all of it"),
 }  # fmt: skip
-_KINDS = {"rod": msg("a rod"), "track": msg("a track"), "tension-rod": msg("a tension rod")}
 _PLACES = {
     "from-left-end": msg("in from the left end"), "from-right-end": msg("in from the right end"),
     "from-centre": msg("from the middle"), "from-wall-left": msg("from the wall's left end"),
@@ -109,16 +110,16 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
     def hold(room: Room, key: Any) -> Room:
         return hold_height(room, session.set_out(), ref, key)
 
-    def hold_left(room: Room, key: Any) -> Room:
-        return hold_end(room, session.set_out(), ref, "left", key)
-
-    def hold_right(room: Room, key: Any) -> Room:
-        return hold_end(room, session.set_out(), ref, "right", key)
     def hang(room: Room, key: Any) -> Room:
         landed = next(one for one in session.set_out().treatments if one.ref == ref[:3])
         long_mm = next(one.support.length_mm for one in landed.layers if one.ref == ref)
         return hung_on(room, ref, key, long_mm, trade)
 
+    def hold_left(room: Room, key: Any) -> Room:
+        return hold_end(room, session.set_out(), ref, "left", key)
+
+    def hold_right(room: Room, key: Any) -> Room:
+        return hold_end(room, session.set_out(), ref, "right", key)
 
     return (
         Fact(ref, "", msg("Rod"), "title"),
@@ -140,13 +141,13 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
             _said(end_holds(mount, rod.right.hold)),
             edit=hold_right,
         ),
+        Fact(ref, "rod.kind", msg("hangs on"), "choice", _said(_KINDS), edit=hang),
+        *_packet(ref, rod),
         Fact(ref, "rod.section", msg("section"), "choice", sections),
         Fact(ref, "rod.diameter", msg("diameter, if another")),
         Fact(
             ref,
             "rod.projection",
-        Fact(ref, "rod.kind", msg("hangs on"), "choice", _said(_KINDS), edit=hang),
-        *_packet(ref, rod),
             msg("sash to the rod's centre") if mount in INSIDE else msg("wall to the rod's centre"),
             needed=True,
         ),
@@ -192,11 +193,6 @@ def _packet(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
     return () if rod.overlap is None else (Fact(ref, "rod.overlap", msg("leading edges overlap by")),)
 
 
-        return f"{layer_of(room, ref).rod.height.share:.16g}"
-
-    def write(room: Room, key: Any) -> Room:
-        return replace_rod(room, ref, height=replace(layer_of(room, ref).rod.height, share=float(key)))
-
 def _own_end(ref: Ref, field: str, room: Room, key: Any) -> Room:
     """One end of its own; none, and it ends like the other."""
     return replace_rod(room, ref, **{field: key or None})
@@ -208,6 +204,11 @@ def _share(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
         return ()
 
     def read(room: Room) -> str:
+        return f"{layer_of(room, ref).rod.height.share:.16g}"
+
+    def write(room: Room, key: Any) -> Room:
+        return replace_rod(room, ref, height=replace(layer_of(room, ref).rod.height, share=float(key)))
+
     shares = _said(_SHARES)
     now = f"{rod.height.share:.16g}"
     if now not in _SHARES:
