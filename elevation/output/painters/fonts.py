@@ -1,7 +1,7 @@
 """The bundled type, for every painter.
 
-Text is set at ``SET_AT`` pixels and scaled down by the
-painter, with kerning, ligatures and hinting off: advances then agree with the table that ``sheet`` measures by.
+Text is set at ``SET_AT`` pixels and scaled down by the painter, with kerning, ligatures and hinting off: advances then
+agree with the table that ``sheet`` measures by.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from functools import cache
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QFont, QFontDatabase
 
-from elevation.sheet.type_files import WEIGHTS, font_path
+from elevation.sheet.type_files import font_path
 
 SET_AT = 250
 """Pixel size that text is set at before it is scaled to its height (a hundred times 2.5 mm)."""
@@ -20,18 +20,19 @@ _known: dict[str, str] = {}
 _known_to: list[QCoreApplication | None] = [None]
 
 
-def _families() -> dict[str, str]:
-    """Family names by weight, loaded once for each application: a second one (tests) starts with no fonts."""
+def _family(weight: str) -> str:
+    """The family's name, its cut loaded when it is first needed: a second application (tests) starts with no fonts."""
     app = QCoreApplication.instance()
     if app is None or _known_to[0] is not app:
-        for weight in WEIGHTS:
-            # TrueType outlines: Qt's PDF writer embeds these as a subset, the others whole.
-            number = QFontDatabase.addApplicationFont(str(font_path(weight)))
-            found = QFontDatabase.applicationFontFamilies(number)
-            _known[weight] = found[0] if found else ""
-        _known_to[0] = app
+        _known.clear()
         _drawing_font.cache_clear()
-    return _known
+        _known_to[0] = app
+    if weight not in _known:
+        # TrueType outlines: Qt's PDF writer embeds these as a subset, the others whole.
+        number = QFontDatabase.addApplicationFont(str(font_path(weight)))
+        found = QFontDatabase.applicationFontFamilies(number)
+        _known[weight] = found[0] if found else ""
+    return _known[weight]
 
 
 @cache
@@ -61,7 +62,7 @@ def drawing_font(weight: str) -> QFont:
     QFont
         At ``SET_AT`` pixels, kerning, ligatures and hinting off. Needs a QGuiApplication.
     """
-    _families()
+    _family(weight)
     return _drawing_font(weight)
 
 
@@ -77,6 +78,8 @@ def window_font(points: float) -> QFont:
     -------
     QFont
     """
-    font = QFont(_families()["regular"])
+    # The window sets some of its text in the heavier cut, which Qt finds by itself once it is loaded.
+    _family("semibold")
+    font = QFont(_family("regular"))
     font.setPointSizeF(points)
     return font
