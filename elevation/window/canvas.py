@@ -229,7 +229,7 @@ class Canvas(QWidget):
         if event.button() != Qt.MouseButton.LeftButton:
             return
         self._pressed_at = at
-        handle = picking.handle_at(self.handles(), self.viewport, *at)
+        handle = self._takeable(*at)
         if handle is not None:
             self.keys.focus_on(handle, is_shown=False)
             alone = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
@@ -253,7 +253,7 @@ class Canvas(QWidget):
                 self._pan_from = QPointF(*self._pressed_at)
                 self._pan(place)
         elif before != at:
-            self.hot = picking.handle_at(self.handles(), self.viewport, *at)
+            self.hot = self._takeable(*at)
             self._settle_cursor()
             self.update()
 
@@ -268,12 +268,25 @@ class Canvas(QWidget):
         panned, pressed = self._pan_from is not None, self._pressed_at
         self._pan_from = self._pressed_at = None
         if self.hand.is_holding:
+            is_click = self.hand.is_still and pressed is not None and not self._on_target(*pressed)
             self.hand.release()
+            if is_click and pressed is not None:
+                self._click(*pressed)
         elif pressed is not None and not panned and event.button() == Qt.MouseButton.LeftButton:
             self._click(*pressed)
-        self.hot = picking.handle_at(self.handles(), self.viewport, *self._pointer) if self._pointer else None
+        self.hot = self._takeable(*self._pointer) if self._pointer else None
         self._settle_cursor()
         self.update()
+
+    def _takeable(self, x: float, y: float) -> Handle | None:
+        """What a press at a pixel would take: the handle there, else the rod there."""
+        handles = self.handles()
+        return picking.handle_at(handles, self.viewport, x, y) or picking.rod_handle_at(
+            handles, self.session.set_out(), self.viewport, x, y
+        )
+
+    def _on_target(self, x: float, y: float) -> bool:
+        return picking.handle_at(self.handles(), self.viewport, x, y) is not None
 
     def _click(self, x: float, y: float) -> None:
         groups = self.picture.groups(self.viewport, self._shown)

@@ -45,10 +45,12 @@ def paint_handles(painter: QPainter, canvas: Canvas, pointer: Point | None, *, i
     if focused is not None:
         overlay.paint_handle(painter, focused, viewport.to_px(focused.at), is_hot=True, is_focused=True)
     # The room may have changed under a still pointer: the handle is looked up again.
-    hot = next((handle for handle in near if canvas.hot is not None and handle.key == canvas.hot.key), None)
+    hot = next((handle for handle in canvas.handles() if canvas.hot is not None and handle.key == canvas.hot.key), None)
     named = hot or focused
     if named is not None:
-        _say(painter, canvas, tag_of(canvas.session, named), viewport.to_px(named.at))
+        # A rod that is taken far from its handle says so where the pointer is.
+        is_far = hot is not None and pointer is not None and hot not in near
+        _say(painter, canvas, tag_of(canvas.session, named), pointer if is_far and pointer else viewport.to_px(named.at))
 
 
 def _say(painter: QPainter, canvas: Canvas, lines: tuple[overlay.Said, ...], at: Point) -> None:

@@ -86,7 +86,7 @@ class Commands:
             ("revert", session.is_modified),
         ):  # fmt: skip
             actions[name].setEnabled(is_possible)
-        wall_name = wall.name or wall.id if wall is not None else ""
+        wall_name = wall.name or tr(msg("Wall")) if wall is not None else ""
         self._window.setWindowTitle(tr(msg("{room}, {wall}[*] · Elevation", room=self._window.files.name, wall=wall_name)))
         self._window.setWindowModified(session.is_modified)
 
@@ -168,9 +168,11 @@ class Commands:
         self._session.switch_wall(ids[(ids.index(self._session.wall_id) + way) % len(ids)])
 
     def add_wall(self) -> None:
-        """One wall more, as high as this one, still to be measured."""
+        """One wall more, as high as this one, its width still to be measured."""
         here = wall_of(self._session.committed, self._session.wall_id)
-        wall = Wall("", tr(msg("New wall")), width=here.width, ceiling=here.ceiling[:1], schemes=(Scheme("s1"),))
+        number = len(self._session.committed.walls) + 1
+        scheme = Scheme("s1", tr(msg("First idea")))
+        wall = Wall("", tr(msg("Wall {number}", number=number)), ceiling=here.ceiling[:1], schemes=(scheme,))
         room, ref = put_wall(self._session.committed, wall)
         self._session.commit(room, msg("Add a wall"), ref)
         self._session.switch_wall(ref[0])
@@ -185,7 +187,7 @@ class Commands:
         """Go on in a copy of the scheme."""
         scheme = self._scheme()
         if scheme is not None:
-            name = tr(msg("{name}, another way", name=scheme.name or scheme.id))
+            name = tr(msg("{name}, another way", name=scheme.name or tr(msg("Scheme"))))
             room, ref = duplicate_scheme(self._session.committed, self._session.wall_id, scheme.id, name)
             self._session.commit(room, msg("Duplicate the scheme"), ref)
             self._session.switch_scheme(ref[1])

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPalette, QPen, QWheelEvent
+from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QFont, QHelpEvent, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractScrollArea,
@@ -11,6 +11,10 @@ from PySide6.QtWidgets import (
     QFrame,
     QScrollArea,
     QSizePolicy,
+    QStyle,
+    QStyleOptionComboBox,
+    QStylePainter,
+    QToolTip,
     QVBoxLayout,
     QWidget,
 )
@@ -91,6 +95,8 @@ class Drawer(QWidget):
         box.setSpacing(0)
         box.addWidget(self.head)
         box.addWidget(self.area, 1)
+        if isinstance(self.area, _Scroll):
+            self.area.fitted.connect(self._show_state)
         self._show_state()
         self.head.toggled.connect(self._on_toggled)
 
@@ -109,11 +115,22 @@ class Drawer(QWidget):
 
     def _show_state(self) -> None:
         self.area.setVisible(self.is_open)
+        head = self.head.sizeHint().height()
+        self.setMaximumHeight(min(head + self.area.maximumHeight(), _NO_LIMIT) if self.is_open else head)
 
     def reveal(self, widget: QWidget) -> None:
         """Scroll until ``widget`` is in sight."""
         if isinstance(self.area, QScrollArea):
             self.area.ensureWidgetVisible(widget)
+
+    def reveal_from_top(self, widget: QWidget) -> None:
+        """Scroll until all of ``widget`` is in sight, or as much from its top as there is room for."""
+        if not isinstance(self.area, QScrollArea):
+            return
+        bar = self.area.verticalScrollBar()
+        top = widget.mapTo(self.content, QPoint(0, 0)).y()
+        low, high = top + widget.height() - self.area.viewport().height(), top
+        bar.setValue(min(max(bar.value(), low), high))
 
     def set_title(self, title: str) -> None:
         """Another heading ("Findings 3")."""
@@ -122,8 +139,67 @@ class Drawer(QWidget):
             self.head.setAccessibleName(title)
 
 
+_NO_LIMIT = 16_777_215
+"""Qt's own greatest height of a widget."""
+FIT_MS = 150
+"""A drawer is measured again when its contents have been still for this long, so that nothing jumps during a drag."""
+LEAST_PX = 64
+"""An open drawer keeps at least this height."""
+
+
+class _Scroll(QScrollArea):
+    """Contents that scroll, in an area that may be told never to be taller than they are.
+
+    Attributes
+    ----------
+    fitted : Signal()
+        The height it needs at most is another.
+    """
+
+    fitted = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._is_fitted = False
+        self._still = QTimer(self)
+        self._still.setSingleShot(True)
+        self._still.setInterval(FIT_MS)
+        self._still.timeout.connect(self.fit)
+
+    def keep_fitted(self) -> None:
+        """From now on, no taller than the contents."""
+        content = self.widget()
+        if content is not None and not self._is_fitted:
+            self._is_fitted = True
+            content.installEventFilter(self)
+            self._still.start()
+
+    def fit(self) -> None:
+        """Measure the contents at the width there is."""
+        content = self.widget()
+        if content is None or not self._is_fitted:
+            return
+        width = self.viewport().width()
+        tall = content.heightForWidth(width) if content.hasHeightForWidth() else content.sizeHint().height()
+        if self.maximumHeight() != max(tall, LEAST_PX):
+            self.setMaximumHeight(max(tall, LEAST_PX))
+            self.fitted.emit()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """The contents want another size."""
+        if event.type() == QEvent.Type.LayoutRequest and watched is self.widget():
+            self._still.start()
+        return super().eventFilter(watched, event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width: texts break elsewhere."""
+        super().resizeEvent(event)
+        if self._is_fitted and event.size().width() != event.oldSize().width():
+            self._still.start()
+
+
 def _scrolling(content: QWidget) -> QScrollArea:
-    scroll = QScrollArea()
+    scroll = _Scroll()
     scroll.setFrameShape(QFrame.Shape.NoFrame)
     scroll.setWidgetResizable(True)
     scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -153,6 +229,9 @@ class Side(QWidget):
         self._box.setSpacing(0)
         for drawer in drawers:
             self._box.addWidget(drawer)
+            if not is_single and isinstance(drawer.area, _Scroll):
+                # What a short drawer does not need, its neighbours get.
+                drawer.area.keep_fitted()
             drawer.toggled.connect(self._share)
         self._box.addStretch(0)
         self._before: Drawer | None = None
@@ -215,6 +294,38 @@ class Choice(QComboBox):
     def _tell(self, index: int) -> None:
         if 0 <= index < len(self._keys):
             self.chosen.emit(self._keys[index])
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """As usual, but a text that is too long ends in an ellipsis instead of half a letter."""
+        del event
+        painter = QStylePainter(self)
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        option.currentText = self._elided(option)
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
+        painter.end()
+
+    def _elided(self, option: QStyleOptionComboBox) -> str:
+        control, part = QStyle.ComplexControl.CC_ComboBox, QStyle.SubControl.SC_ComboBoxEditField
+        room = self.style().subControlRect(control, option, part, self).width() - 4
+        return self.fontMetrics().elidedText(self.currentText(), Qt.TextElideMode.ElideRight, room)
+
+    def event(self, event: QEvent) -> bool:
+        """The whole text at the pointer, where it is cut."""
+        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            option = QStyleOptionComboBox()
+            self.initStyleOption(option)
+            text = self.currentText()
+            QToolTip.showText(event.globalPos(), text if self._elided(option) != text else self.toolTip(), self)
+            return True
+        return super().event(event)
+
+    def showPopup(self) -> None:
+        """Open the list as wide as its longest text."""
+        view = self.view()
+        view.setMinimumWidth(min(view.sizeHintForColumn(0) + 28, 480))
+        super().showPopup()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """The wheel scrolls the panel: a choice is not changed in passing."""

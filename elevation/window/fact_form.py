@@ -45,6 +45,8 @@ class Fact(Struct, frozen=True):
         ``(room, value) -> Room`` where setting the fact is more than putting it in its place.
     read : callable or None
         ``room -> value`` where the fact is not simply the field.
+    hint : str
+        What stands faint in an empty length field: what holds without it.
     """
 
     ref: Ref
@@ -55,6 +57,7 @@ class Fact(Struct, frozen=True):
     needed: bool = False
     edit: Edit | None = None
     read: Callable[[Room], Any] | None = None
+    hint: str = ""
 
     @property
     def key(self) -> tuple[object, ...]:
@@ -85,8 +88,8 @@ class _Row(QWidget):
                 self._swatch = SwatchButton(self)
                 self._swatch.picked.connect(self._tell)
                 grid.addWidget(self._swatch, 0, 2)
-            grid.setColumnStretch(0, 2)
-            grid.setColumnStretch(1, 3)
+            grid.setColumnStretch(0, 5)
+            grid.setColumnStretch(1, 9)
         else:
             grid.addWidget(editor, 0, 0)
         if isinstance(editor, Choice):
@@ -156,6 +159,7 @@ class FactForm(QWidget):
             value = one.read(room) if one.read is not None else fact(room, one.ref, one.field)
             if isinstance(row, FieldRow):
                 row.field.set_length(value, room.unit)
+                row.field.set_worked_out(one.hint)
             else:
                 row.show_value(value)
         self._facts = facts
@@ -216,7 +220,7 @@ class FactForm(QWidget):
         row = self.rows.get((one.ref, one.field))
         room = self._session.committed
         try:
-            value = _read(one, value)
+            value = value if one.edit is not None else _read(one, value)
             made = one.edit(room, value) if one.edit is not None else with_fact(room, one.ref, one.field, value)
         except ElevationError as error:
             if isinstance(row, FieldRow):

@@ -10,6 +10,7 @@ from elevation.planning.remedies import Remedy, remedies
 from elevation.room.model import Ref, Room
 from elevation.room.style import style_for
 from elevation.session.session import Session
+from elevation.window.announcer import Announcer
 from elevation.window.finding_row import FindingRow
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
@@ -39,12 +40,15 @@ class FindingsPanel(QWidget):
         How many findings there are.
     settled : Signal()
         A remedy was applied: its button is gone, and the keyboard needs another place.
+    opened : Signal(object)
+        The row whose remedies are to be seen.
     """
 
     pointed = Signal(object)
     previewed = Signal(object)
     counted = Signal(int)
     settled = Signal()
+    opened = Signal(object)
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -58,6 +62,7 @@ class FindingsPanel(QWidget):
         self._idle.setSingleShot(True)
         self._idle.setInterval(IDLE_MS)
         self._idle.timeout.connect(self.work_out)
+        self.announcer = Announcer(self)
         self._none = QLabel(tr(msg("Nothing stands in the way.")), self)
         make_quiet(self._none)
         self._none.setContentsMargins(8, 4, 8, 8)
@@ -70,6 +75,9 @@ class FindingsPanel(QWidget):
     def refresh(self) -> None:
         """Show what the rules find now; rows are reused, remedies wait until nothing moves."""
         findings = self._session.findings()
+        if self._session.gesture is None:
+            # Told when the hand is still: during a drag it would speak without end.
+            self.announcer.hear(findings, style_for(self._session.room))
         if self._open is not None and self._session.gesture is None:
             self._idle.start()
         if findings is self._shown:
@@ -120,6 +128,7 @@ class FindingsPanel(QWidget):
                 other.more.hide()
         self._session.selection = row.finding.subject
         self.work_out()
+        self.opened.emit(row)
 
     def open_finding(self, finding: Finding) -> None:
         """Open a finding's row (its mark on the wall was clicked)."""

@@ -42,6 +42,11 @@ class Hand:
         return self.gesture is not None
 
     @property
+    def is_still(self) -> bool:
+        """Whether nothing was moved or typed since the press."""
+        return not self._is_moving and not self.typed
+
+    @property
     def handle(self) -> Handle | None:
         """The handle held, as it was at press."""
         return self.gesture.handle if self.is_holding and self.gesture is not None else None

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QSplitter, QVBo
 from elevation.room.model import Ref
 from elevation.session.events import Event
 from elevation.session.session import Session
+from elevation.sheet.facts import state_of
 from elevation.window.actions import Actions
 from elevation.window.canvas import Canvas
 from elevation.window.commands import Commands
@@ -35,6 +36,9 @@ from elevation.window.theme import Theme, apply, theme_for
 from elevation.words import Ratio, msg
 
 SIDE_WIDTH = 276
+USUAL_SHARE = 2
+_SHARES = {"findings": 3}
+"""Where there is much to show, findings get more of the height than what else is open."""
 
 
 class MainWindow(QMainWindow):
@@ -85,7 +89,9 @@ class MainWindow(QMainWindow):
         self._connect()
         self.set_theme(self.theme)
         self.scale = QLabel()
+        self.state = QLabel()
         self.statusBar().setSizeGripEnabled(False)
+        self.statusBar().addPermanentWidget(self.state)
         self.statusBar().addPermanentWidget(self.scale)
         self.resize(1366, 768)
         self._restore()
@@ -105,7 +111,13 @@ class MainWindow(QMainWindow):
             ("handles", tr(msg("All handles")), self.handles, True),
         )
         return tuple(
-            Drawer(name, title, content, is_open=self.settings.is_open(name, usual))
+            Drawer(
+                name,
+                title,
+                content,
+                is_open=self.settings.is_open(name, usual),
+                share=_SHARES.get(name, USUAL_SHARE),
+            )
             for name, title, content, usual in parts
         )
 
@@ -139,6 +151,7 @@ class MainWindow(QMainWindow):
         self.findings.previewed.connect(self.canvas.preview)
         self.findings.counted.connect(self._count_findings)
         self.findings.settled.connect(self._focus_canvas)
+        self.findings.opened.connect(self._reveal_finding)
         self.handles.handles.refused.connect(self.tell)
         self.handles.selectionModel().currentRowChanged.connect(self._on_row)
         self.canvas.dimension_clicked.connect(self.show_field)
@@ -173,6 +186,8 @@ class MainWindow(QMainWindow):
                 refresh()
         self.switchers.refresh()
         self.commands.refresh()
+        state = state_of(self.session.set_out().treatments)
+        self.state.setText(tr(state) if state is not None else "")
 
     def _on_drawer(self, is_open: bool) -> None:
         if is_open:
@@ -208,6 +223,10 @@ class MainWindow(QMainWindow):
 
     def _focus_canvas(self) -> None:
         self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _reveal_finding(self, row: QWidget) -> None:
+        # Once its remedies have found their place; the row's own top stays in sight before their end.
+        QTimer.singleShot(0, row, lambda: self.drawers[3].reveal_from_top(row))
 
     def _open_finding(self, finding: object) -> None:
         self.drawers[3].set_open(True)

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QVBoxLayout, QWidget
 
 from elevation.errors import BadInput, ElevationError
+from elevation.room.edits import replace_at
 from elevation.room.first import FirstFacts, first_room
 from elevation.room.model import Room
 from elevation.trade.model import Trade
@@ -27,6 +28,13 @@ _FACTS: tuple[tuple[str, Message, bool], ...] = (
     ("opening_height", msg("sill to head"), True),
     ("casing", msg("width of the casing (0 for none)"), False),
 )
+
+
+def _named(room: Room) -> Room:
+    """The room with names for its wall and scheme that a person reads, in place of their ids."""
+    wall = room.walls[0]
+    room = replace_at(room, (wall.id,), name=tr(msg("Wall {number}", number=1)))
+    return replace_at(room, (wall.id, wall.schemes[0].id), name=tr(msg("First idea")))
 
 
 class NewRoom(QDialog):
@@ -105,9 +113,9 @@ class NewRoom(QDialog):
                 return
         try:
             facts = FirstFacts(name=self.name.text().strip(), unit=self.unit.key, **lengths)  # type: ignore[arg-type]
-            self.room = first_room(facts, self._trade)
+            self.room = _named(first_room(facts, self._trade))
         except ElevationError as error:
-            self._say(error_sentence(error))
+            self._say(error_sentence(error, Room(unit=self.unit.key)))  # type: ignore[arg-type]
             return
         self.accept()
 

@@ -20,6 +20,8 @@ NEAR_PX = 110.0
 """Handles this near to the pointer show themselves."""
 CROWD_PX = 48.0
 """Where many handles stand close together, only those this near."""
+ROD_PX = 5.0
+"""This near to its centre line, a thin rod can be taken too."""
 MOST_NEAR = 5
 """More than these at once would hide the wall."""
 
@@ -34,6 +36,19 @@ def handle_at(handles: Iterable[Handle], viewport: Viewport, x: float, y: float)
             if best is None or distance < best[0]:
                 best = distance, handle
     return best[1] if best else None
+
+
+def rod_handle_at(handles: Iterable[Handle], set_out: SetOut, viewport: Viewport, x: float, y: float) -> Handle | None:
+    """The height handle of the rod at pixel (x, y): a rod can be taken anywhere along it."""
+    wall_x, wall_y = viewport.to_wall(x, y)
+    for treatment in set_out.treatments:
+        for layer in treatment.layers:
+            support = layer.support
+            reach = max(support.diameter_mm / 2, ROD_PX * viewport.mm_per_px)
+            if support.left_mm <= wall_x <= support.right_mm and abs(wall_y - support.height_mm) <= reach:
+                wanted = ("rod-height", layer.ref)
+                return next((handle for handle in handles if handle.key == wanted), None)
+    return None
 
 
 def handles_near(handles: Iterable[Handle], viewport: Viewport, x: float, y: float) -> tuple[Handle, ...]:

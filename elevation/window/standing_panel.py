@@ -16,8 +16,11 @@ from elevation.room.model import Head, Obstacle, Opening, Ref, Room, Wall
 from elevation.room.validate import check_room
 from elevation.session.session import Session
 from elevation.trade.model import Trade
+from elevation.units import format_length
 from elevation.window.drawer import Choice
+from elevation.window.end_facts import end_facts
 from elevation.window.fact_form import Fact, FactForm
+from elevation.window.limit_facts import limit_facts
 from elevation.window.made_of import substrate_facts, wiring_facts
 from elevation.window.measurements import error_sentence
 from elevation.window.standing_edits import more_floor, more_obstacle, more_opening, with_stool
@@ -42,9 +45,10 @@ OBSTACLES = {
     "smoke-alarm": msg("smoke alarm"), "shelf": msg("shelf"), "furniture": msg("furniture"), "picture": msg("picture"),
     "pipe": msg("pipe"), "door-swing": msg("reach of another door"),
 }  # fmt: skip
-WALL_ENDS = {"corner": msg("a corner"), "open": msg("open")}
 LANGUAGES = {"en": msg("English"), "de": msg("German")}
 UNITS = {"in": msg("inches"), "mm": msg("millimetres")}
+LIMITS: Ref = ("", "limits")
+"""What is chosen to see the limits of the rules: nothing that stands on the wall."""
 
 
 def said(texts: dict[str, Message]) -> tuple[tuple[str, str], ...]:
@@ -86,7 +90,8 @@ class StandingPanel(QWidget):
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 6, 8, 8)
         box.setSpacing(3)
-        for widget in (self.which, self.form, buttons):
+        # Before the form: to add something one need not scroll past everything that is there.
+        for widget in (self.which, buttons, self.form):
             box.addWidget(widget)
         box.addStretch(1)
 
@@ -110,7 +115,7 @@ class StandingPanel(QWidget):
         room = self._session.room
         wall = wall_of(room, self._session.wall_id)
         ids = [*(opening.id for opening in wall.openings), *(obstacle.id for obstacle in wall.obstacles)]
-        refs: list[Ref] = [(wall.id,), *((wall.id, key) for key in ids)]
+        refs: list[Ref] = [(wall.id,), *((wall.id, key) for key in ids), LIMITS]
         picked = self._session.selection
         if picked is not None and picked[:2] in refs[1:]:
             self._ref = picked[:2]
@@ -126,6 +131,8 @@ class StandingPanel(QWidget):
             room.children,
             room.no_holes,
             room.wiring,
+            room.limits,
+            tuple((other.id, other.name) for other in room.walls),
             wall,
             self._ref,
         )
@@ -138,14 +145,18 @@ class StandingPanel(QWidget):
             for number, opening in enumerate(wall.openings, 1)
         ]
         names += [_obstacle_name(obstacle) for obstacle in wall.obstacles]
+        names.append(tr(msg("The limits of the rules")))
         self.which.offer([("/".join(ref), name) for ref, name in zip(refs, names, strict=True)], "/".join(self._ref))
-        self.form.show_facts(_facts(wall, self._ref, self._session.trade))
-        self.drop.setEnabled(len(self._ref) == 2)
+        self.form.show_facts(_facts(room, wall, self._ref, self._session.trade))
+        self.drop.setEnabled(self._is_thing())
 
     def _switch(self, key: str) -> None:
         self._ref = tuple(key.split("/"))
-        self._session.selection = self._ref if len(self._ref) == 2 else None
+        self._session.selection = self._ref if self._is_thing() else None
         self.refresh()
+
+    def _is_thing(self) -> bool:
+        return len(self._ref) == 2 and self._ref != LIMITS
 
     def _add_opening(self) -> None:
         self._add(more_opening, msg("Add an opening"))
@@ -179,9 +190,11 @@ def _obstacle_name(obstacle: Obstacle) -> str:
     return tr(msg("{name} ({kind})", name=obstacle.name, kind=kind)) if obstacle.name else kind
 
 
-def _facts(wall: Wall, ref: Ref, trade: Trade) -> tuple[Fact, ...]:
+def _facts(room: Room, wall: Wall, ref: Ref, trade: Trade) -> tuple[Fact, ...]:
+    if ref == LIMITS:
+        return limit_facts(room, trade)
     if len(ref) == 1:
-        return _wall_facts(ref, wall, trade)
+        return _wall_facts(room, ref, wall, trade)
     for opening in wall.openings:
         if opening.id == ref[1]:
             return _opening_facts(ref)
@@ -191,11 +204,12 @@ def _facts(wall: Wall, ref: Ref, trade: Trade) -> tuple[Fact, ...]:
     )
 
 
-def _wall_facts(ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, ...]:
+def _wall_facts(room: Room, ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, ...]:
+    mark = tr(msg("= {figure}", figure=format_length(room.graduation_mm, room.unit, room.graduation_mm, plain=True)))
     return (
         Fact((), "name", msg("room"), "text"),
         Fact((), "unit", msg("bare figures are"), "choice", said(UNITS)),
-        Fact((), "graduation", msg("smallest mark of the tape")),
+        Fact((), "graduation", msg("smallest mark of the tape"), hint="" if room.graduation is not None else mark),
         Fact((), "language", msg("language of the sheets"), "choice", said(LANGUAGES)),
         Fact((), "sleeping", msg("somebody sleeps here"), "flag"),
         Fact((), "children", msg("children or pets may pull"), "flag"),
@@ -204,8 +218,7 @@ def _wall_facts(ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, ...]:
         *wiring_facts(),
         Fact(ref, "name", msg("this wall"), "text"),
         *substrate_facts(ref, wall, trade),
-        Fact(ref, "left.kind", msg("left end"), "choice", said(WALL_ENDS)),
-        Fact(ref, "right.kind", msg("right end"), "choice", said(WALL_ENDS)),
+        *end_facts(room, wall),
     )
 
 

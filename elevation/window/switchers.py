@@ -25,7 +25,7 @@ class Switchers(QWidget):
         for name, choice in ((tr(msg("&Wall")), self.wall), (tr(msg("S&cheme")), self.scheme)):
             label = QLabel(name, self)
             label.setBuddy(choice)
-            choice.setMinimumContentsLength(14)
+            choice.setMinimumContentsLength(16)
             box.addWidget(label)
             box.addWidget(choice)
         self.wall.chosen.connect(session.switch_wall)
@@ -36,12 +36,15 @@ class Switchers(QWidget):
         """Offer what the room has."""
         room = self._session.committed
         walls = [
-            (wall.id, tr(msg("{number}  {name}", number=number, name=wall.name or wall.id)))
+            (wall.id, tr(msg("{number}  {name}", number=number, name=wall.name or tr(msg("Wall")))))
             for number, wall in enumerate(room.walls, 1)
         ]
         self.wall.offer(walls, self._session.wall_id)
         if not self._session.wall_id:
             return
-        schemes = [(scheme.id, scheme.name or scheme.id) for scheme in wall_of(room, self._session.wall_id).schemes]
+        schemes = [
+            (scheme.id, scheme.name or tr(msg("Scheme {number}", number=number)))
+            for number, scheme in enumerate(wall_of(room, self._session.wall_id).schemes, 1)
+        ]
         self.scheme.offer(schemes, self._session.scheme_id or "")
         self.scheme.setEnabled(bool(schemes))

@@ -7,12 +7,14 @@ from types import SimpleNamespace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QStyleOptionComboBox
 
 from elevation.room.edits import replace_at
 from elevation.room.find import wall_of
 from elevation.room.first import FirstFacts, first_room
 from elevation.sheet.records import Text
 from elevation.units import Length, parse_length
+from elevation.window.drawer import Choice
 from elevation.window.new_room import NewRoom
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
 from elevation.window.viewport import Viewport
@@ -117,3 +119,137 @@ def test_a_length_is_read_in_the_unit_that_was_chosen_last(qtbot, trade):
     dialog.rows["width"].field.entered.connect(taken.append)
     type_into(dialog.rows["width"].field, "4200")
     assert [length.mm for length in taken] == [4200.0]
+
+
+def test_a_new_room_names_its_wall_and_scheme_in_words(qtbot, trade):
+    dialog = NewRoom(trade, "in")
+    qtbot.addWidget(dialog)
+    for key, text in {"width": "150", "ceiling": "96", "opening_width": "38", "sill": "30", "opening_height": "48"}.items():
+        dialog.rows[key].field.setText(text)
+    dialog.make()
+    made = dialog.room.walls[0]
+    assert (made.name, made.schemes[0].name) == ("Wall 1", "First idea")
+
+
+def test_a_rod_is_taken_anywhere_along_it(window, mouse):
+    support = window.session.set_out().treatments[0].layers[0].support
+    before = support.height_mm
+    x = support.left_mm + 0.3 * (support.right_mm - support.left_mm)
+    mouse.press(x, before)
+    assert window.canvas.hand.handle.axis == "rod-height"
+    mouse.move(x, before + 30)
+    mouse.release()
+    after = window.session.set_out().treatments[0].layers[0].support.height_mm
+    assert after == pytest.approx(before + 30, abs=8)
+    assert window.session.undo_label is not None
+
+
+def test_a_click_on_a_rod_selects_it_and_edits_nothing(window, mouse):
+    layer = window.session.set_out().treatments[0].layers[0]
+    x = layer.support.left_mm + 0.3 * (layer.support.right_mm - layer.support.left_mm)
+    mouse.press(x, layer.support.height_mm)
+    mouse.release()
+    assert window.session.selection == layer.ref
+    assert not window.session.is_modified
+
+
+def test_new_findings_are_announced_once_the_hand_is_still(window, mouse):
+    said: list[str] = []
+    window.findings.announcer.said.connect(said.append)
+    handle = next(one for one in window.session.handles() if one.axis == "rod-height")
+    mouse.press(*handle.at)
+    mouse.move(handle.at[0], handle.at[1] - 40)
+    window.findings.refresh()
+    assert said == []
+    mouse.release()
+    window.findings.refresh()
+    heavy = [one for one in window.session.findings() if one.weight != "consider"]
+    assert heavy
+    assert len(said) == 1
+    window.session.undo()
+    window.findings.refresh()
+    assert len(said) == 2
+    assert said[1] == "Nothing is broken any more."
+
+
+def test_remedies_of_an_opened_finding_are_in_sight(make_window, trade):
+    window = make_window(plain_room(trade))
+    QTest.qWait(250)
+    row = window.findings.rows[0]
+    row.head.setChecked(True)
+    QTest.qWait(50)
+    drawer = window.drawers[3]
+    last = row.more
+    bottom = last.mapTo(drawer.area.viewport(), last.rect().bottomLeft()).y()
+    top = row.mapTo(drawer.area.viewport(), row.rect().topLeft()).y()
+    assert bottom <= drawer.area.viewport().height() or top >= 0
+
+
+def test_a_short_drawer_leaves_its_height_to_the_others(make_window, demo_room):
+    window = make_window(demo_room("4-flat.room.json"))
+    QTest.qWait(400)
+    findings = window.drawers[3]
+    assert not window.session.findings()
+    assert findings.height() < window.drawers[4].height()
+    assert findings.area.height() >= 64
+
+
+def test_what_is_too_long_for_a_choice_ends_in_an_ellipsis(qtbot):
+    choice = Choice("hold")
+    qtbot.addWidget(choice)
+    choice.resize(110, 26)
+    choice.offer([("a", "in from the right end of the rod")], "a")
+    choice.show()
+    option = QStyleOptionComboBox()
+    choice.initStyleOption(option)
+    assert choice._elided(option).endswith("…")
+
+
+def test_a_limit_of_the_room_is_typed_and_given_back(window):
+    window.standing.which.choose("/limits")
+    row = window.standing.form.rows[(), "limits.rod-low"]
+    assert row.field.placeholderText() == "= 3"
+    type_into(row.field, "2 1/2")
+    assert window.session.committed.limits["rod-low"].mm == pytest.approx(63.5)
+    row = window.standing.form.rows[(), "limits.rod-low"]
+    row.field.setFocus()
+    row.field.selectAll()
+    QTest.keyClick(row.field, Qt.Key.Key_Delete)
+    QTest.keyClick(row.field, Qt.Key.Key_Return)
+    assert "rod-low" not in window.session.committed.limits
+    assert not window.standing.drop.isEnabled()
+
+
+def test_a_corner_has_its_neighbour_and_its_angle(make_window, demo_room):
+    window = make_window(demo_room("2-living-room.room.json"))
+    here = (window.session.wall_id,)
+    form = window.standing.form
+    angle = form.rows[here, "left.angle"].editor
+    angle.setFocus()
+    angle.selectAll()
+    QTest.keyClicks(angle, "135")
+    QTest.keyClick(angle, Qt.Key.Key_Return)
+    assert wall(window).left.angle == 135
+    other = next(one.id for one in window.session.committed.walls if one.id != here[0])
+    form.rows[here, "left.neighbour"].editor.choose(other)
+    assert wall(window).left.neighbour == other
+    form.rows[here, "left.neighbour"].editor.choose("")
+    assert wall(window).left.neighbour is None
+    form.rows[here, "left.kind"].editor.choose("open")
+    window.standing.refresh()
+    assert (here, "left.angle") not in form.rows
+
+
+def test_an_angle_that_cannot_be_is_refused(make_window, demo_room):
+    window = make_window(demo_room("2-living-room.room.json"))
+    before = wall(window).left.angle
+    refused: list[str] = []
+    window.standing.refused.connect(refused.append)
+    angle = window.standing.form.rows[(window.session.wall_id,), "left.angle"].editor
+    for text in ("square", "400"):
+        angle.setFocus()
+        angle.selectAll()
+        QTest.keyClicks(angle, text)
+        QTest.keyClick(angle, Qt.Key.Key_Return)
+        assert wall(window).left.angle == before
+    assert [bool(sentence) for sentence in refused] == [True, True]
