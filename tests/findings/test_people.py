@@ -61,10 +61,10 @@ def test_sockets_are_screwed_on_a_tension_rod_is_not() -> None:
     (offered,) = remedies(room, "w1", "s1", found(room, "no-holes")[0], trade()).offered
     made = offered.room
     assert treatment_of(made, LAYER).mount == "reveal"
-    assert layer_of(made, LAYER).rod.ends == "tension"
+    assert layer_of(made, LAYER).rod.kind == "tension-rod"
     assert layer_of(made, LAYER).brackets == ()
     assert not found(made, "no-holes")
-    in_sockets = rod(made, ends="socket")
+    in_sockets = rod(made, kind="rod", section="conduit-3/4", ends="socket")
     one = the(in_sockets, "no-holes")
     assert "2 brackets and ends" in said(one.text)
     again = remedies(in_sockets, "w1", "s1", one, trade()).offered

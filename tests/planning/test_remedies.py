@@ -14,6 +14,7 @@ from elevation.planning.remedies import Remedies, grave, helps, key_of, remedies
 from elevation.room.find import layer_of
 from elevation.room.model import Hem, Readings, Room, Sash, Station
 from tests.findings import test_board as board
+from tests.findings import test_crooked as crooked
 from tests.findings import test_escape as way_out
 from tests.findings import test_inside_wall as inside_wall
 from tests.findings import test_limits as limits
@@ -215,6 +216,8 @@ WORKS = [
         rod(board.boarded(), height=held("above-casing", inch(3))),
         "Set the rod 3¼ in above the casing",
     ),
+    # 12 1/16 in under the low end of a ceiling that hung 11 3/4 in over it.
+    ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Set the rod 3¹¹⁄₁₆ in above the casing"),
     # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).
     ("near-edge", inside_wall.beside_masonry(1.5 * INCH), "Move the left end bracket ⅞ in to the left"),
     ("uneven-rods", limits.second_rod(INCH), "Set the rod 4 in above the casing"),
@@ -420,7 +423,7 @@ AS_MEASURED = {"out-of-square", "readings-differ"}
 
 # Who lives there: what is asked for can be done, or (two openings on one rod) no change is offered at all. Where brackets
 # are not at framing a board can be put across it, and a board can always be taken away.
-PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place"}
+PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place", "crooked"}
 
 # Another mount or support is always at hand.
 HUNG = {"no-room", "past-jamb", "below-sill", "reveal-depth", "tension-rod", "no-cross", "track-fixings"}

@@ -8,27 +8,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from msgspec.structs import replace
-
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
-from elevation.room.edits import edit_at
-from elevation.room.model import Layer, Ref, Room, Treatment
+from elevation.room.model import Room
 from elevation.room.mounting import mounted
+from elevation.room.supports import hung_on
 from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.trade.model import Trade
 from elevation.words import msg, msg_plural
-
-CLAMPED = "tension"
-"""The row of the ends table that holds by pressing, without a screw."""
 
 _SCREWED = frozenset({"socket", "return"})
 
 
 def _screwed_ends(scene: Scene, layer: LayerOut) -> int:
+    if layer.support.kind == "tension-rod":
+        return 0
     ends = (layer.support.left_ends, layer.support.right_ends)
     rows = [scene.trade.ends.get(end) for end in ends]
-    return sum(1 for row in rows if row is not None and row.shape in _SCREWED and row.id != CLAMPED)
+    return sum(1 for row in rows if row is not None and row.shape in _SCREWED)
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
@@ -58,18 +56,13 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         label = msg("Clamp a tension rod between the jambs instead of sockets")
     else:
         label = msg("Clamp a tension rod in the reveal: it needs no holes")
-    yield Change(label, lambda room: _clamped(mounted(room, treatment.ref, "reveal", scene.trade), treatment.ref))
+    yield Change(label, lambda room: _clamped(mounted(room, treatment.ref, "reveal", scene.trade), treatment, scene.trade))
 
 
-def _clamped(room: Room, ref: Ref) -> Room:
-    def clamp(layer: Layer) -> Layer:
-        rod = replace(layer.rod, ends=CLAMPED, left_ends=None, right_ends=None)
-        return replace(layer, rod=rod, brackets=())
-
-    def edit(treatment: Treatment) -> Treatment:
-        return replace(treatment, layers=tuple(clamp(layer) for layer in treatment.layers))
-
-    return edit_at(room, ref[:3], edit)
+def _clamped(room: Room, treatment: TreatmentOut, trade: Trade) -> Room:
+    for layer in treatment.layers:
+        room = hung_on(room, layer.ref, "tension-rod", layer.support.length_mm, trade)
+    return room
 
 
 RULE = Rule(
