@@ -43,7 +43,7 @@ class StandingLayers:
     Attributes
     ----------
     painted : int
-        How many groups were really painted so far, into layers or between them.
+        How many records were really painted so far, into layers or between them.
     """
 
     def __init__(self, canvas: QWidget, placing: Placing, before: Sequence[Group]) -> None:
@@ -84,7 +84,7 @@ class StandingLayers:
 
     def _replay(self, run: Sequence[Group], painter: QPainter, replay: Replay) -> None:
         replay.paint(run, painter, self.placing, (self._canvas.width(), self._canvas.height()))
-        self.painted += len(run)
+        self.painted += sum(len(group.records) for group in run)
 
     def _pixels(self, run: Sequence[Group], replay: Replay) -> QPixmap:
         ratio = self._canvas.devicePixelRatioF()

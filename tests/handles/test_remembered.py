@@ -12,12 +12,19 @@ from elevation.handles.model import Handle
 from elevation.handles.remembered import HANGING, STANDING, HandleKeeper
 from elevation.room.model import Room
 from elevation.session.session import Session
+from elevation.setting_out import whole
 from elevation.setting_out.whole import set_out
 from elevation.trade.tables import load_trade
 from tests.bench.rooms import windows
 from tests.strategies import random_room
 
 TRADE = load_trade()
+
+
+@pytest.fixture(autouse=True)
+def _nothing_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Equal rooms that other tests set out are not taken for these."""
+    monkeypatch.setattr(whole, "_keepers", {})
 
 
 def said(handle: Handle) -> tuple[object, ...]:

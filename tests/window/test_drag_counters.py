@@ -1,0 +1,111 @@
+"""What a drag makes anew, counted: never timed."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtGui import QImage, QPainter
+
+from elevation.output.painters.replay import Replay
+from elevation.setting_out import whole
+from elevation.sheet.records import Group
+from tests.bench.rooms import windows
+
+FIRST = ("w1", "s1", "t1")
+
+
+@pytest.fixture
+def dragged(make_window, mouse_on, monkeypatch):
+    """A window on eight dressed windows, a handle of the first one held and moved once; and how to move it on."""
+
+    # Nothing is remembered of equal rooms that other tests set out.
+    monkeypatch.setattr(whole, "_keepers", {})
+
+    def begin(axis: str):
+        window = make_window(windows(8))
+        handle = next(one for one in window.canvas.handles() if one.axis == axis and one.ref[:3] == FIRST)
+        hand = mouse_on(window)
+        hand.press(*handle.at)
+
+        def move(step: int) -> None:
+            by_mm = 60.0 + 30.0 * step
+            x, y = handle.at
+            hand.move(x + by_mm, y) if handle.along == "x" else hand.move(x, y + by_mm)
+            QCoreApplication.processEvents()
+            window.canvas.repaint()
+
+        move(0)
+        move(1)
+        return window, move, hand
+
+    return begin
+
+
+def shown(window) -> dict[tuple[str, tuple[str, ...]], Group]:
+    groups = window.canvas.picture.groups(window.canvas.viewport, window.canvas.shown)
+    return {(group.layer, group.ref): group for group in groups}
+
+
+@pytest.mark.parametrize("axis", ["rod-height", "rod-right", "lead", "hem"])
+def test_a_frame_sets_out_once_and_draws_one_treatment(dragged, axis):
+    window, move, hand = dragged(axis)
+    pipeline, picture = window.session.pipeline, window.canvas.picture
+    for step in range(2, 6):
+        before, room = shown(window), window.session.room
+        runs, calls, drawn = dict(pipeline.handle_keeper.runs), pipeline.set_out.calls, picture.kept.drawn
+        compiled = picture.replay.compiled
+        move(step)
+        changed = window.session.room != room
+        assert pipeline.set_out.calls - calls == changed
+        assert picture.kept.drawn - drawn == changed
+        made = {ref for ref, count in pipeline.handle_keeper.runs.items() if count != runs.get(ref, 0)}
+        assert made <= {FIRST}
+        after = shown(window)
+        anew = {key for key, group in after.items() if before.get(key) is not group}
+        assert picture.replay.compiled - compiled <= len(anew)
+        # Rods of one height share a column of figures, and rods that come near each other take lines of their own.
+        if axis in ("lead", "hem"):
+            assert {ref[:3] for _, ref in anew} <= {FIRST, ("w1",)}, sorted(anew)
+    hand.release()
+
+
+def test_a_move_within_a_graduation_makes_nothing(dragged):
+    window, _, hand = dragged("rod-right")
+    session, picture = window.session, window.canvas.picture
+    room, calls, compiled = session.room, session.pipeline.set_out.calls, picture.replay.compiled
+    place = window.canvas._pointer
+    hand.move(*window.canvas.viewport.to_wall(place[0], place[1] + 3.0))
+    QCoreApplication.processEvents()
+    assert session.room is room
+    assert session.pipeline.set_out.calls == calls
+    assert picture.replay.compiled == compiled
+    hand.release()
+
+
+@pytest.mark.parametrize("axis", ["rod-height", "rod-right", "lead"])
+def test_what_is_kept_as_pixels_is_painted_as_before(dragged, axis):
+    window, move, hand = dragged(axis)
+    canvas = window.canvas
+    for step in range(2, 5):
+        move(step)
+    standing = canvas.picture._standing
+    assert standing is not None
+    groups = canvas.picture.groups(canvas.viewport, canvas.shown)
+    images = []
+    for paint in (
+        lambda p: standing.paint(groups, p, Replay()),
+        lambda p: Replay().paint(groups, p, canvas.viewport.placing),
+    ):
+        image = QImage(canvas.size(), QImage.Format.Format_RGB32)
+        image.fill(0xFFFDFBF7)
+        painter = QPainter(image)
+        paint(painter)
+        painter.end()
+        images.append(bytes(image.constBits()))
+    # Layers are rounded to eight bits once more than groups that are painted straight away.
+    assert max(abs(one - other) for one, other in zip(*images, strict=True)) <= 3
+    move(5)
+    painted = standing.painted
+    canvas.repaint()
+    assert 0 < standing.painted - painted < sum(len(group.records) for group in groups) / 2
+    hand.release()
