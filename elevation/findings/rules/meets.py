@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import bracket_name, bracket_to, ends_or_end, plain_ends, rod_height, rod_projection
 from elevation.findings.changing_cloth import hem_above
+from elevation.findings.changing_ends import narrow_side
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import ends_of, layer_at, panel_at, wall_of_scene
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
@@ -271,6 +272,8 @@ def _rod_changes(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iter
         yield from ends_or_end(scene, layer.ref, side, -by)
     if over:
         yield from plain_ends(scene, layer.ref)
+        for side in over:
+            yield from narrow_side(scene, layer.ref, side)
     found = rod_hit(scene, treatment, layer)
     if found is not None:
         (left, bottom, right, top), out, _ = found[1]

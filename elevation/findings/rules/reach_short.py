@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.changing import bracket_to, ends_or_end
+from elevation.findings.changing_ends import narrow_side
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
@@ -64,6 +65,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     yield from ends_or_end(scene, finding.subject, side, short, scene.half_mm)
     wanted = bracket.x_mm - short if side == "left" else bracket.x_mm + short
     yield from bracket_to(scene, finding.subject, wanted, scene.half_mm)
+    yield from narrow_side(scene, finding.subject, side)
 
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import bracket_to, ends_or_end
 from elevation.findings.changing_cloth import narrower
+from elevation.findings.changing_ends import narrow_side
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import draws_from, ends_of, layer_at, panel_at, treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
@@ -102,6 +103,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     if ends is not None and draws_from(layer, panel.side) is panel:
         end = ends[0] if panel.side == "left" else ends[1]
         yield from bracket_to(scene, end.ref, end.x_mm + (-more if panel.side == "left" else more), scene.half_mm)
+    yield from narrow_side(scene, finding.subject, panel.side)
     yield from narrower(scene, finding.subject, more)
 
 
