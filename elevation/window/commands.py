@@ -13,6 +13,7 @@ from elevation import places
 from elevation.room.edits import duplicate_scheme, put_scheme, put_wall, remove, rename_scheme
 from elevation.room.find import scheme_of, wall_of
 from elevation.room.model import Room, Scheme, Wall
+from elevation.window.copying import Copying
 from elevation.window.shown import Shown
 from elevation.window.texts import tr
 from elevation.window.theme import Mode, theme_for
@@ -35,6 +36,7 @@ class Commands:
         actions.connect({
             "new": self.new, "open": files.ask_open, "save": self.save, "save-as": self.save_as,
             "revert": self.revert, "export": files.ask_export, "measuring": files.ask_measuring_sheet,
+            "measurements": files.ask_measurements, "house": self.open_house,
             "close": self.close, "undo": self._session.undo, "redo": self._session.redo,
             "next-wall": self.next_wall, "previous-wall": self.previous_wall, "add-wall": self.add_wall,
             "duplicate-scheme": self.duplicate_scheme, "name-scheme": self.name_scheme,
@@ -47,6 +49,8 @@ class Commands:
             "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
             "keys": self.say_keys,
         })  # fmt: skip
+        self.copying = Copying(window)
+        actions.connect(self.copying.slots())
         for name in ("cloth-open", "dimensions", "clearances", "left-side", "right-side"):
             actions[name].setChecked(True)
         actions[f"theme-{window.settings.mode}"].setChecked(True)
@@ -102,6 +106,12 @@ class Commands:
         if dialog.exec() == QDialog.DialogCode.Accepted and dialog.room is not None:
             self.begin(dialog.room)
         dialog.deleteLater()
+
+    def open_house(self) -> None:
+        """Ask for a folder of rooms and show them all."""
+        from elevation.window.house import open_house
+
+        open_house(self._window)
 
     def begin(self, room: Room) -> None:
         """Work on a new room."""

@@ -151,6 +151,17 @@ class Files:
         if path is not None:
             self.export(path, [self.measuring_sheet()])
 
+    def ask_measurements(self) -> None:
+        """Ask where, and write the measuring sheets of all walls with what was measured."""
+        from elevation.sheet.measuring import measuring_sheets
+
+        filters = tr(msg("PDF to print (*.pdf)"))
+        proposal = self._folder() / f"{_file_name(self.name)} {tr(msg('measurements'))}.pdf"
+        path = self.dialogs.save_as(tr(msg("Measurements of all walls")), proposal, filters)
+        if path is not None:
+            room = self._session.committed
+            self.export(path, list(measuring_sheets(room, style_for(room), is_filled=True)))
+
     def elevation(self, wall_id: str | None = None) -> Picture:
         """The sheet of a wall (the one shown by default, in the scheme shown)."""
         from elevation.sheet.elevation import elevation_sheet

@@ -16,6 +16,7 @@ from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.units.mass import read_kg, say_kg
 from elevation.window.board_facts import board_facts
+from elevation.window.built_facts import built_facts
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
@@ -58,6 +59,7 @@ def layer_facts(session: Session, ref: Ref, layer: Layer, mount: str, trade: Tra
         *_hem(ref, layer),
         *_panels(ref, layer),
         *_brackets(ref, layer, mount, trade),
+        *built_facts(ref, layer),
         *(board_facts(session, ref, layer) if mount == "wall" and layer.brackets else ()),
     )
 

@@ -90,6 +90,7 @@ class MainWindow(QMainWindow):
         self.set_theme(self.theme)
         self.scale = QLabel()
         self.state = QLabel()
+        self.state.setContentsMargins(0, 0, 14, 0)
         self.statusBar().setSizeGripEnabled(False)
         self.statusBar().addPermanentWidget(self.state)
         self.statusBar().addPermanentWidget(self.scale)

@@ -10,13 +10,17 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 from elevation.errors import ElevationError
 from elevation.room.find import item_at, wall_of
 from elevation.room.model import Ref, Room, Wall
+from elevation.room.readings import with_used
 from elevation.room.style import style_for
+from elevation.room.validate import check_room
 from elevation.session.session import Session
 from elevation.setting_out.model import ChainOut, LinkOut
 from elevation.sheet.tape_order import TapeField, fields
 from elevation.units import Length, format_length
 from elevation.window.facts import fact_in, with_fact
+from elevation.window.flag import Flag
 from elevation.window.length_field import FieldRow
+from elevation.window.reading_rows import LAST, counts, has_readings, side_of, with_readings
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, Mm, msg
@@ -31,7 +35,7 @@ _ALONG = ("width", "gap", "left", "casing", "gap_right")
 
 def section_of(field: TapeField, room: Room) -> str:
     """Which part of the form a field stands in: ``along``, ``up``, ``detail`` or ``before``."""
-    first = field.field.partition(".")[0]
+    first = side_of(field.field).partition(".")[0]
     if len(field.ref) == 2 and any(obstacle.id == field.ref[1] for obstacle in wall_of(room, field.ref[0]).obstacles):
         return "before"
     if first in _ALONG:
@@ -64,6 +68,10 @@ class Measurements(QWidget):
         self._shape: tuple[object, ...] = ()
         self._items: dict[Ref, object] = {}
         self._worked: dict[_Key, str] = {}
+        self._counts: dict[_Key, QLabel] = {}
+        self.thrice = Flag(tr(msg("Widths and heights read in three places")), self)
+        self.thrice.setObjectName("thrice")
+        self.thrice.toggled.connect(self._on_thrice)
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(8, 6, 8, 8)
         self._box.setSpacing(3)
@@ -72,6 +80,11 @@ class Measurements(QWidget):
         self._closing.setTextFormat(Qt.TextFormat.PlainText)
         make_wrong(self._closing)
         self._box.addWidget(self._closing)
+        self._box.addWidget(self.thrice)
+
+    def _on_thrice(self) -> None:
+        self._seen = ()
+        self.refresh()
 
     def refresh(self) -> None:
         """Show the room as it is now; rows are made anew only where other things are to be measured."""
@@ -90,10 +103,11 @@ class Measurements(QWidget):
             # Bare figures mean another unit from now on, in every field.
             self._items = {}
         self._seen = seen
-        shape = _shape_of(wall)
+        is_thrice = self.thrice.isChecked() or has_readings(wall)
+        shape = (is_thrice, *_shape_of(wall))
         if shape != self._shape:
             self._shape = shape
-            order = fields(wall)
+            order = with_readings(wall) if is_thrice else fields(wall)
             if [(one.ref, one.field, one.name) for one in order] != [(one.ref, one.field, one.name) for one in self._order]:
                 self._build(order)
                 self._items, self._worked = {}, {}
@@ -103,6 +117,10 @@ class Measurements(QWidget):
             if self._items.get(field.ref) is not item:
                 self._rows[field.ref, field.field].field.set_length(fact_in(item, field.field), room.unit)
         self._items = items
+        for (ref, side), note in self._counts.items():
+            opening = next(one for one in wall.openings if one.id == ref[1])
+            note.setText(counts(room, wall, opening, "width" if side == "width" else "height"))
+            note.setVisible(bool(note.text()))
         chain = self._session.set_out().chain
         self._show_worked_out(chain, room)
         self._show_closing(chain, room)
@@ -111,11 +129,13 @@ class Measurements(QWidget):
         held = next((key for key, row in self._rows.items() if row.field.hasFocus()), None)
         while (item := self._box.takeAt(0)) is not None:
             widget = item.widget()
-            if widget is not None and widget is not self._closing:
+            if widget is not None and widget not in (self._closing, self.thrice):
                 widget.hide()
                 widget.deleteLater()
         self._order = order
         self._rows = {}
+        self._counts = {}
+        self._box.addWidget(self.thrice)
         titles = {
             "along": msg("Along the wall"),
             "up": msg("Up the wall"),
@@ -131,12 +151,16 @@ class Measurements(QWidget):
                 now = section
                 self._box.addWidget(_heading(titles[section]))
             self._box.addWidget(self._row(field))
+            if field.field in LAST:
+                note = _note()
+                self._counts[field.ref, LAST[field.field]] = note
+                self._box.addWidget(note)
         self._box.addStretch(1)
         if held in self._rows:
             self._rows[held].field.setFocus()
 
     def _row(self, field: TapeField) -> FieldRow:
-        name = tr(msg("{number}  {what}", number=field.number, what=sentence(tr(field.name))))
+        name = tr(msg("{number}  {what}", number=field.label, what=sentence(tr(field.name))))
         section = section_of(field, self._session.room)
         # A stool's and a station's figures belong to the thing: without them it is not there.
         needed = (
@@ -157,13 +181,17 @@ class Measurements(QWidget):
         room = self._session.committed
         try:
             made = with_fact(room, field.ref, field.field, length)
+            if field.field.startswith("taken."):
+                # The reading that counts is the opening's figure.
+                made = with_used(made, field.ref)
+                check_room(made, "")
         except ElevationError as error:
             self._rows[field.ref, field.field].field.refuse(error_sentence(error, room))
             return
         self._session.commit(made, msg("Measure {what}", what=field.name), field.ref)
 
     def _light(self, field: TapeField, is_on: bool) -> None:
-        self.lit.emit(field.ref, field.field if is_on else "")
+        self.lit.emit(field.ref, side_of(field.field) if is_on else "")
 
     def show_field(self, ref: Ref, field: str) -> bool:
         """Put the keyboard on a field; False where there is none."""
@@ -203,6 +231,16 @@ class Measurements(QWidget):
         shorter = msg("The parts are {error} shorter than the wall. Measure again: {which}.", error=Mm(-error), which=which)
         self._closing.setText(tr(longer if error > 0 else shorter, style_for(room)))
         self._closing.show()
+
+
+def _note() -> QLabel:
+    """A quiet sentence under a row."""
+    note = QLabel()
+    note.setWordWrap(True)
+    note.setTextFormat(Qt.TextFormat.PlainText)
+    make_quiet(note)
+    note.hide()
+    return note
 
 
 def _shape_of(wall: Wall) -> tuple[object, ...]:

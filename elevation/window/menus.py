@@ -18,16 +18,20 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
     (
         "room",
         msg("&Room"),
-        ("new", "open", "demo>", "recent>", _LINE, "save", "save-as", "revert", _LINE, "export", "measuring",
-         _LINE, "close"),
+        ("new", "open", "house", "demo>", "recent>", _LINE, "save", "save-as", "revert", _LINE, "export", "measuring",
+         "measurements", _LINE, "close"),
     ),
-    ("edit", msg("&Edit"), ("undo", "redo")),
+    (
+        "edit",
+        msg("&Edit"),
+        ("undo", "redo", _LINE, "duplicate-opening", "duplicate-treatment", "same-as", _LINE, "level-rods"),
+    ),
     (
         "wall",
         msg("&Wall"),
         (
-            "next-wall", "previous-wall", "add-wall", _LINE, "next-scheme", "duplicate-scheme", "name-scheme",
-            "delete-scheme",
+            "next-wall", "previous-wall", "add-wall", "duplicate-wall", _LINE, "next-scheme", "duplicate-scheme",
+            "name-scheme", "delete-scheme",
         ),
     ),
     (

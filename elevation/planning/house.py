@@ -1,0 +1,87 @@
+"""A house: the rooms of a folder looked at together, wall by wall."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from pathlib import Path
+
+from msgspec import Struct
+
+from elevation.errors import BadInput, ElevationError
+from elevation.findings.all_rules import find, find_afresh
+from elevation.findings.memo import TreatmentMemo
+from elevation.findings.model import Scene, Weight
+from elevation.room.file import load_room
+from elevation.room.model import Room
+from elevation.setting_out.model import SetOut
+from elevation.setting_out.whole import set_out_afresh
+from elevation.trade.model import Trade
+
+ENDING = ".room.json"
+
+
+class WallLooked(Struct, frozen=True):
+    """One wall of a house in its first scheme: how it stands, how many findings of each weight, what is not measured.
+
+    ``wrong`` is why the room cannot be read; then there is no wall.
+    """
+
+    path: Path
+    room: Room | None = None
+    set_out: SetOut | None = None
+    stops: int = 0
+    broken: int = 0
+    advice: int = 0
+    missing: int = 0
+    wrong: str = ""
+
+    @property
+    def room_name(self) -> str:
+        """The room's own name, else that of its file."""
+        return (self.room.name if self.room is not None else "") or self.path.name.removesuffix(ENDING)
+
+
+def rooms_in(folder: Path) -> tuple[Path, ...]:
+    """The room files of a folder by name; folders inside it are not looked into.
+
+    Raises
+    ------
+    BadInput
+        It cannot be read, or holds no room.
+    """
+    try:
+        found = sorted(path for path in folder.iterdir() if path.name.endswith(ENDING) and path.is_file())
+    except OSError as error:
+        raise BadInput(str(folder), "", f"cannot be read ({error.strerror})", "choose a folder that holds rooms") from error
+    if not found:
+        raise BadInput(str(folder), "", f"holds no room (*{ENDING})", "choose a folder that holds rooms")
+    return tuple(found)
+
+
+def look(path: Path, trade: Trade) -> Iterator[WallLooked]:
+    """Every wall of a room, one after the other; a room that cannot be read is one entry that says why."""
+    try:
+        room = load_room(path)
+        for wall in room.walls:
+            yield look_at(path, room, wall.id, trade)
+    except ElevationError as error:
+        yield WallLooked(path, wrong=str(error))
+
+
+def look_at(path: Path, room: Room, wall_id: str, trade: Trade) -> WallLooked:
+    """One wall of a room in its first scheme."""
+    wall = next(one for one in room.walls if one.id == wall_id)
+    out = set_out_afresh(room, wall_id, wall.schemes[0].id if wall.schemes else None, trade)
+    # Nothing is kept: a house of many rooms must not push the open room's results out.
+    findings = find(Scene(room, out, trade), TreatmentMemo(find_afresh))
+    weights = Counter(finding.weight for finding in findings)
+    return WallLooked(
+        path,
+        room,
+        out,
+        stops=weights[Weight.STOP],
+        broken=weights[Weight.BROKEN],
+        advice=weights[Weight.CONSIDER],
+        missing=len(out.missing),
+    )
