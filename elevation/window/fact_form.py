@@ -14,6 +14,7 @@ from elevation.room.model import Ref, Room
 from elevation.session.session import Session
 from elevation.window.drawer import Choice
 from elevation.window.facts import fact, with_fact
+from elevation.window.flag import Flag
 from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.measurements import error_sentence, sentence
 from elevation.window.swatch import SwatchButton
@@ -205,7 +206,7 @@ class FactForm(QWidget):
         if one.kind == "choice":
             editor = Choice(name)
         elif one.kind == "flag":
-            editor = QCheckBox(name)
+            editor = Flag(name)
         else:
             editor = TextField()
             if one.kind != "text":

@@ -5,7 +5,7 @@ from __future__ import annotations
 from types import SimpleNamespace
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QStyleOptionComboBox
 
@@ -15,6 +15,7 @@ from elevation.room.first import FirstFacts, first_room
 from elevation.sheet.records import Text
 from elevation.units import Length, parse_length
 from elevation.window.drawer import Choice
+from elevation.window.flag import Flag
 from elevation.window.new_room import NewRoom
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
 from elevation.window.viewport import Viewport
@@ -253,3 +254,22 @@ def test_an_angle_that_cannot_be_is_refused(make_window, demo_room):
         QTest.keyClick(angle, Qt.Key.Key_Return)
         assert wall(window).left.angle == before
     assert [bool(sentence) for sentence in refused] == [True, True]
+
+
+def test_a_long_flag_breaks_its_text_and_never_pushes_fields_out_of_the_panel(qtbot):
+    flag = Flag("Breiten und Höhen an drei Stellen gemessen, oben, in der Mitte und unten")
+    qtbot.addWidget(flag)
+    assert flag.minimumSizeHint().width() <= 100
+    flag.resize(200, flag.heightForWidth(200))
+    assert flag.heightForWidth(200) > flag.heightForWidth(800)
+    flag.show()
+    QTest.mouseClick(flag, Qt.MouseButton.LeftButton, pos=QPoint(120, flag.height() - 8))
+    assert flag.isChecked()
+
+
+def test_no_form_is_wider_than_its_panel(make_window, demo_room):
+    window = make_window(demo_room("6-hall.room.json"))
+    for drawer in window.drawers[:3]:
+        drawer.set_open(True)
+        QTest.qWait(10)
+        assert drawer.content.minimumSizeHint().width() <= drawer.area.viewport().width(), drawer.objectName()
