@@ -92,8 +92,8 @@ def paragraph(text: str, width: float, size: float = NOTE, ink: str = Ink.TEXT) 
     return Block(down + 1.2, tuple(runs))
 
 
-def finding_block(weight: str, number: int, word: str, text: str, authority: str, width: float) -> Block:
-    """A finding: its mark, the word for its weight with the sentence, and who says so."""
+def finding_block(weight: str, number: int, word: str, text: str, authority: str, width: float, caution: str = "") -> Block:
+    """A finding: its mark, the word for its weight with the sentence, who says so, and what to beware of in the act."""
     indent = 8.4
     runs = []
     down = 0.0
@@ -101,10 +101,11 @@ def finding_block(weight: str, number: int, word: str, text: str, authority: str
         down += BODY
         runs.append(Run(indent, down, line, BODY))
         down += BODY * (_LEADING - 1.0)
-    for line in wrap(authority, NOTE, width - indent):
-        down += NOTE
-        runs.append(Run(indent, down, line, NOTE, Ink.QUIET))
-        down += NOTE * (_LEADING - 1.0)
+    for quiet, ink in ((authority, Ink.QUIET), (caution, Ink.TEXT)):
+        for line in wrap(quiet, NOTE, width - indent) if quiet else ():
+            down += NOTE
+            runs.append(Run(indent, down, line, NOTE, ink))
+            down += NOTE * (_LEADING - 1.0)
     return Block(max(down, 6.2) + 1.6, tuple(runs), mark=(weight, number))
 
 

@@ -129,12 +129,17 @@ def arranged_sheet(
 
     has_stop = bool(_stopped(set_out, findings))
     arranged = arrange(set_out, paper, scale, style.unit, lay, fill, has_stop=has_stop)
-    told = sum(1 for item in arranged.placed if item.block.mark is not None)
+    told = _told(arranged)
     if told < len(findings):
         # A mark whose number the list had no room to explain would only puzzle.
         annotation = lay_annotation(set_out, findings[:told], style, arranged.scale, room=room, key_table=False)
         arranged = replace(arranged, annotation=annotation)
     return arranged
+
+
+def _told(arranged: Arranged) -> int:
+    """How many of the findings the margin had room for."""
+    return sum(1 for item in arranged.placed if item.block.mark is not None)
 
 
 def screen_picture(
@@ -231,7 +236,7 @@ def _around(
     notes_left = layout.foot[0] + wide + 7.0
     records.extend(
         furniture.notes(
-            _notes(arranged.annotation, findings, set_out, style),
+            _notes(arranged.annotation, findings[_told(arranged) :], set_out, style),
             say(msg("held"), style) if held else "",
             notes_left,
             layout.foot[1],
@@ -257,12 +262,13 @@ def _marks(placed: Sequence[Placed]) -> tuple[Record, ...]:
     )
 
 
-def _notes(annotation: Annotation, findings: Sequence[Finding], set_out: SetOut, style: Style) -> list[str]:
+def _notes(annotation: Annotation, untold: Sequence[Finding], set_out: SetOut, style: Style) -> list[str]:
+    """The line beside the scale bar; of findings that the margin had no room for at least the cautions."""
     unit = msg("dimensions in inches") if style.unit == "in" else msg("dimensions in millimetres")
     texts = [say(unit, style)]
     if any(layer.brackets for laid in set_out.treatments for layer in laid.layers):
         texts.append(say(msg("probe for wiring and pipes before drilling"), style))
-    texts.extend(dict.fromkeys(say(finding.caution, style) for finding in findings if finding.caution is not None))
+    texts.extend(dict.fromkeys(say(finding.caution, style) for finding in untold if finding.caution is not None))
     if any(text.endswith((MORE, LESS)) for _, text, _ in annotation.labels):
         texts.append(say(msg("{more} {less} a little more, less than the figure", more=MORE, less=LESS), style))
     return texts

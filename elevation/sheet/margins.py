@@ -85,11 +85,17 @@ def _told(findings: Sequence[Finding], style: Style, width: float) -> list[Block
     if not findings:
         return []
     blocks = [heading(say(msg("Findings"), style), width)]
+    warned = {""}
     for number, finding in enumerate(findings, 1):
         word = say(_WORDS[finding.weight], style)
         text = say(finding.text, style)
         authority = say(finding.authority, style)
-        blocks.append(finding_block(finding.weight, number, word, text, authority, width))
+        # A caution stands once, with the first finding that it belongs to.
+        caution = "" if finding.caution is None else say(finding.caution, style)
+        blocks.append(
+            finding_block(finding.weight, number, word, text, authority, width, "" if caution in warned else caution)
+        )
+        warned.add(caution)
     return blocks
 
 

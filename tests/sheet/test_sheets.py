@@ -115,6 +115,25 @@ def test_notes_that_need_it_take_a_second_line_and_keep_apart() -> None:
     assert len({record.at[1] for record in notes(texts, "held", 10.0, 5.0, 400.0) if isinstance(record, Text)}) == 1
 
 
+def test_a_caution_stands_whole_with_its_finding_and_only_once() -> None:
+    room, set_out, _ = demo_case("hall")
+    subject = set_out.treatments[0].ref
+    words = (
+        "Switch the current off and find every cable and every pipe with a detector, long before you drill the first hole."
+    )
+    findings = tuple(
+        Finding(
+            "over-box", Weight.CONSIDER, subject, msg("One."), msg("common practice"), at=(x, 900.0), caution=msg(words)
+        )
+        for x in (900.0, 1900.0)
+    )
+    for paper in (A4, LETTER):
+        texts = _texts(_sheet((room, set_out, findings), paper=paper))
+        assert " ".join(texts).count(words) == 1
+        first = next(index for index, text in enumerate(texts) if text.startswith("Switch the current off"))
+        assert texts[first - 1] == "common practice"
+
+
 def test_every_finding_is_told_with_its_word_and_its_authority() -> None:
     room, set_out, _ = demo_case("bedroom")
     subject = set_out.treatments[0].ref
