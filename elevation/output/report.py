@@ -7,7 +7,16 @@ from collections.abc import Sequence
 from elevation.findings.model import Finding
 from elevation.planning.remedies import Remedies
 from elevation.room.model import Ref
-from elevation.setting_out.model import BracketOut, ClearancesOut, GlassOut, LayerOut, PanelOut, SetOut, TreatmentOut
+from elevation.setting_out.model import (
+    BoardOut,
+    BracketOut,
+    ClearancesOut,
+    GlassOut,
+    LayerOut,
+    PanelOut,
+    SetOut,
+    TreatmentOut,
+)
 from elevation.words import Style
 from elevation.words.say import say
 
@@ -40,6 +49,16 @@ def _bracket(bracket: BracketOut) -> Plain:
         "uplift_n": None,
         "fixing": "",
         "holds_times": None,
+    }
+
+
+def _board(board: BoardOut) -> Plain:
+    return {
+        "left_mm": _mm(board.left_mm),
+        "right_mm": _mm(board.right_mm),
+        "bottom_mm": _mm(board.bottom_mm),
+        "top_mm": _mm(board.top_mm),
+        "thick_mm": _mm(board.thick_mm),
     }
 
 
@@ -79,6 +98,7 @@ def _layer(layer: LayerOut) -> Plain:
         },
         "brackets": [_bracket(bracket) for bracket in layer.brackets],
         "panels": [_panel(panel) for panel in layer.panels],
+        "board": None if layer.board is None else _board(layer.board),
     }
 
 
