@@ -102,7 +102,7 @@ def rod_height(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) 
     """
     support = layer_at(scene, ref).support
     held = layer_of(scene.room, ref).rod.height
-    new = _moved(scene, held, (wanted_mm - support.height_mm) * (-1 if held.hold in _DOWN else 1), slack_mm)
+    new = _moved(scene, held, (wanted_mm - support.plan_mm) * (-1 if held.hold in _DOWN else 1), slack_mm)
     if new is not None:
         yield Change(_height_label(new), lambda room: replace_rod(room, ref[:4], height=new), _can_hold(new))
 

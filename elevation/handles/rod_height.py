@@ -23,8 +23,8 @@ from elevation.handles.context import (
 )
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION, RULE
-from elevation.room.edits import replace_rod
-from elevation.room.model import Held, Ref, Room
+from elevation.room.edits import replace_at, replace_rod
+from elevation.room.model import Built, Held, Ref, Room
 from elevation.setting_out.hems import length_in_hand
 from elevation.setting_out.model import OpeningOut, SetOut, Span
 from elevation.setting_out.room_rods import rods_elsewhere
@@ -57,7 +57,7 @@ def scale_of(dressed: Dressed) -> Scale:
     """How the held height stands on the wall, from where it landed."""
     held = dressed.layer.rod.height
     sign = sign_of(held.hold)
-    return Scale(dressed.landed.support.height_mm - sign * held.at.mm, sign)
+    return Scale(dressed.landed.support.plan_mm - sign * held.at.mm, sign)
 
 
 def range_of(set_out: SetOut, dressed: Dressed) -> Span:
@@ -74,7 +74,7 @@ def range_of(set_out: SetOut, dressed: Dressed) -> Span:
     ceiling_mm = ceiling_over_mm(set_out, support.left_mm, support.right_mm)
     held = dressed.layer.rod.height
     if held.hold == "bracket-drop":
-        return floor_mm + radius_mm, support.height_mm + held.at.mm
+        return floor_mm + radius_mm, support.plan_mm + held.at.mm
     return floor_mm + radius_mm, ceiling_mm - radius_mm
 
 
@@ -91,7 +91,9 @@ def hold_height(ref: Ref, held: Held) -> HoldFigure:
     """Writes the height of the rod of the layer at ``ref``, held as it is now."""
 
     def write(room: Room, figure: Length, _alone: bool) -> Room:
-        return replace_rod(room, ref, height=Held(held.hold, figure, held.share))
+        made = replace_rod(room, ref, height=Held(held.hold, figure, held.share))
+        # Where it was read to hang is over, even if it comes to where it was planned.
+        return replace_at(made, ref, built=Built())
 
     return write
 

@@ -49,7 +49,7 @@ def level_rods(room: Room, ref: Ref, trade: Trade) -> Room:
 
 def _raised(room: Room, landed: LayerOut, wanted_mm: float) -> Room:
     held = layer_of(room, landed.ref).rod.height
-    by_mm = wanted_mm - landed.support.height_mm
+    by_mm = wanted_mm - landed.support.plan_mm
     at_mm = quantise(held.at.mm + (-by_mm if held.hold in _DOWN else by_mm), room.graduation_mm)
     if abs(at_mm - held.at.mm) <= TOUCH_MM:
         return room

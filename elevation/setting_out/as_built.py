@@ -63,7 +63,8 @@ def as_hung(
         bracket if bracket.ref[-1] in own else _moved(bracket, up_mm=height_at(line, bracket.x_mm) - bracket.height_mm)
         for bracket in brackets
     )
-    return replace(support, height_mm=height_mm), hung, replace(facts, floor=_seen(facts.floor, line, height_mm))
+    read = replace(support, height_mm=height_mm, planned_mm=support.height_mm)
+    return read, hung, replace(facts, floor=_seen(facts.floor, line, height_mm))
 
 
 def _line(built: Built, support: SupportOut, brackets: Sequence[BracketOut], facts: WallFacts) -> Profile | None:

@@ -137,7 +137,8 @@ class SupportOut(Struct, frozen=True, gc=False):
     bent back to the wall carries the rod. A bent tube's cut length follows its middle line to the wall. ``drop_mm`` is
     how far below the ceiling brackets that are fixed to it hold the centre line.
     ``kind`` is ``rod``, ``track`` or ``tension-rod``. ``overlap_mm`` is what leading edges are asked to overlap by;
-    ``least_mm``, ``most_mm``, ``holds_kg`` and ``spacing_mm`` are the packet's.
+    ``least_mm``, ``most_mm``, ``holds_kg`` and ``spacing_mm`` are the packet's. ``planned_mm`` is the planned height of a
+    rod that was read to hang at ``height_mm`` instead.
     """
 
     kind: str
@@ -169,6 +170,12 @@ class SupportOut(Struct, frozen=True, gc=False):
     most_mm: float | None = None
     holds_kg: float | None = None
     spacing_mm: float | None = None
+    planned_mm: float | None = None
+
+    @property
+    def plan_mm(self) -> float:
+        """Height of the centre line that follows from what is held, whatever was read after hanging."""
+        return self.height_mm if self.planned_mm is None else self.planned_mm
 
 
 class BracketOut(Struct, frozen=True, gc=False):

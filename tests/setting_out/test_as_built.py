@@ -12,6 +12,7 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.findings.model import Weight
+from elevation.handles.all_handles import handles
 from elevation.planning.remedies import remedies
 from elevation.room.edits import replace_at, replace_rod
 from elevation.room.find import layer_of
@@ -194,3 +195,26 @@ def test_readings_cost_no_other_treatment_anything() -> None:
     room = good_room()
     before = set_out(room, "w1", "s1", trade())
     assert set_out(replace_at(room, LAYER, built=Built()), "w1", "s1", trade()).treatments[0] is before.treatments[0]
+
+
+def test_the_handle_says_where_it_hangs_and_follows_the_hand() -> None:
+    room = under(86, 86, 86)
+    out = set_out(room, "w1", "s1", trade())
+    handle = next(one for one in handles(room, out, trade()) if one.axis == "rod-height")
+    # The casing's top is at 80 1/4 in: the rod hangs 5 3/4 in above it, whatever was planned.
+    assert handle.shown_mm(handle.value_mm) == pytest.approx(5.75 * INCH)
+    moved = handle.move(room, 87 * INCH, False)
+    assert landed(moved).support.height_mm == pytest.approx(87 * INCH)
+    # Back to the very height that was planned it is a plan again, too.
+    back = handle.move(room, 84.25 * INCH, False)
+    assert landed(back).support.height_mm == pytest.approx(84.25 * INCH)
+    assert not landed(back).is_built
+
+
+def test_a_remedy_moves_a_hung_rod_from_where_it_was_planned() -> None:
+    room = under(82, 82, 82)
+    low = the(room, "rod-low")
+    offered = remedies(room, "w1", "s1", low, trade()).offered
+    # It hangs 1 3/4 in above the casing; the plan is moved to the 3 in it needs, and hung again.
+    assert said(offered[0].label) == "Set the rod 3 in above the casing"
+    assert landed(offered[0].room).support.height_mm == pytest.approx(83.25 * INCH)
