@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 from PySide6.QtCore import QRect, QRectF
-from PySide6.QtGui import QColor, QPainter, QRegion
+from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QWidget
 
 from elevation.findings.model import Finding
@@ -228,9 +228,10 @@ class CanvasPicture:
             self._standing = StandingLayers(canvas, placing, self._last)
         sheet = self._sheet(placing)
         # The desk shows beside the sheet only, which mostly fills the canvas: nothing so large is painted twice.
-        for part in QRegion(canvas.rect()).subtracted(QRegion(sheet)):
+        in_sight = sheet.intersected(canvas.rect())
+        for part in _beside(in_sight, canvas.width(), canvas.height()):
             painter.fillRect(part, desk)
-        self._paint_paper(painter, sheet.intersected(canvas.rect()), sheet)
+        self._paint_paper(painter, in_sight, sheet)
         if self._standing is None:
             self.replay.paint(groups, painter, placing, (canvas.width(), canvas.height()))
         else:
@@ -274,6 +275,19 @@ class CanvasPicture:
     def forget_cached(self) -> None:
         """The canvas has another size, ratio or desk."""
         self._standing = None
+
+
+def _beside(sheet: QRect, width: int, height: int) -> tuple[QRect, ...]:
+    """What of a canvas lies beside the part of the sheet that is in sight."""
+    if sheet.isEmpty():
+        return (QRect(0, 0, width, height),)
+    right, bottom = sheet.x() + sheet.width(), sheet.y() + sheet.height()
+    return (
+        QRect(0, 0, width, sheet.y()),
+        QRect(0, bottom, width, height - bottom),
+        QRect(0, sheet.y(), sheet.x(), sheet.height()),
+        QRect(right, sheet.y(), width - right, sheet.height()),
+    )
 
 
 def _outline(sheet: QRect) -> tuple[QRect, ...]:
