@@ -35,7 +35,7 @@ _LYING = frozenset({"header", "lintel"})
 _Box = tuple[float, float, float, float]
 
 
-def zone_group(set_out: SetOut, style: Style, mm_per_paper: float) -> Group:
+def zone_group(set_out: SetOut, style: Style, mm_per_paper: float, covered: Sequence[_Box] = ()) -> Group:
     """Framing, lintels and edges to keep off, with their labels.
 
     Parameters
@@ -45,6 +45,8 @@ def zone_group(set_out: SetOut, style: Style, mm_per_paper: float) -> Group:
         How labels are said.
     mm_per_paper : float
         Wall mm for one paper mm: labels stand where they fit.
+    covered : sequence of (left, bottom, right, top)
+        Cloth and other things that labels keep clear of, besides openings and obstacles.
 
     Returns
     -------
@@ -54,7 +56,7 @@ def zone_group(set_out: SetOut, style: Style, mm_per_paper: float) -> Group:
     records: list[Record] = []
     for zone in set_out.zones:
         records.extend(_zone(zone))
-    records.extend(_labels(set_out, style, mm_per_paper))
+    records.extend(_labels(set_out, style, mm_per_paper, covered))
     return Group((set_out.wall,), "zone", say(msg("Likely inside the wall: probe to confirm"), style), tuple(records))
 
 
@@ -93,13 +95,14 @@ def _band(band: BandOut) -> Iterator[Record]:
         yield Line((left, top), (right, top), edge)
 
 
-def _labels(set_out: SetOut, style: Style, scale: float) -> Iterator[Record]:
+def _labels(set_out: SetOut, style: Style, scale: float, covered: Sequence[_Box]) -> Iterator[Record]:
     """One label of each kind: along headers and lintels where they are free, else upright beside the zone."""
     taken = [
         (opening.left_mm - opening.casing_mm, opening.bottom_mm - opening.apron_mm, opening.right_mm + opening.casing_mm,
          opening.casing_top_mm)
         for opening in set_out.openings
     ]  # fmt: skip
+    taken += covered
     taken += [(one.left_mm, one.bottom_mm, one.right_mm, one.top_mm) for one in set_out.obstacles]
     low, high = min(y for _, y in set_out.floor.points), max(y for _, y in set_out.ceiling.points)
     said: set[str] = set()

@@ -184,7 +184,13 @@ def inside_where_found(set_out: SetOut, style: Style, scale: float) -> tuple[Gro
     """What stands inside the wall, on the sheet of a wall where somebody looked for it."""
     if not any(zone.is_found for zone in set_out.zones):
         return ()
-    return (zone_group(set_out, style, scale),)
+    cloth = [
+        (min(panel.open[0], panel.drawn[0]), panel.hem_low_mm, max(panel.open[1], panel.drawn[1]), panel.top_mm)
+        for treatment in set_out.treatments
+        for layer in treatment.layers
+        for panel in layer.panels
+    ]
+    return (zone_group(set_out, style, scale, cloth),)
 
 
 def _treatments(room: Room, set_out: SetOut) -> dict[Ref, Treatment]:
@@ -268,6 +274,8 @@ def _notes(annotation: Annotation, untold: Sequence[Finding], set_out: SetOut, s
     texts = [say(unit, style)]
     if any(layer.brackets for laid in set_out.treatments for layer in laid.layers):
         texts.append(say(msg("probe for wiring and pipes before drilling"), style))
+    if any(zone.is_found for zone in set_out.zones):
+        texts.append(say(msg("dashed inside the wall: only likely, probe to confirm"), style))
     texts.extend(dict.fromkeys(say(finding.caution, style) for finding in untold if finding.caution is not None))
     if any(text.endswith((MORE, LESS)) for _, text, _ in annotation.labels):
         texts.append(say(msg("{more} {less} a little more, less than the figure", more=MORE, less=LESS), style))

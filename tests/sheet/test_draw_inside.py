@@ -90,3 +90,13 @@ def test_a_board_is_drawn_on_the_wall_and_under_the_cloth() -> None:
     order = [LAYERS.index(group.layer) for group in groups]
     assert order == sorted(order)
     assert LAYERS.index("obstacle") < LAYERS.index("board") < LAYERS.index("panel-open")
+
+
+def test_labels_on_the_sheet_keep_clear_of_cloth() -> None:
+    # A stud found at 46 in, where the open left panel hangs from 45 1/2 to 50 in.
+    set_out = out(substrate="board-timber-studs", studs=(inch(46.5),))
+    (group,) = inside_where_found(set_out, STYLE, 12.0)
+    for record in group.records:
+        if isinstance(record, Text) and record.turn:
+            x = record.at[0] / INCH
+            assert not (45.5 < x < 50)
