@@ -26,6 +26,7 @@ from elevation.window.measurements import Measurements
 from elevation.window.menus import fill_bar, fill_menus
 from elevation.window.notice import Notice
 from elevation.window.notices import Notices
+from elevation.window.plain_words import plain_words
 from elevation.window.proportions_panel import ProportionsPanel
 from elevation.window.refresher import Refresher
 from elevation.window.settings import Settings
@@ -64,6 +65,7 @@ class MainWindow(QMainWindow):
         self.session = session
         self.settings = settings
         self.setAcceptDrops(True)
+        self._explained = ""
         self.canvas = Canvas(session)
         self.measurements = Measurements(session)
         self.standing = StandingPanel(session)
@@ -146,6 +148,7 @@ class MainWindow(QMainWindow):
         self.session.changed.connect(self._on_changed)
         for form in (self.measurements, self.standing, self.hang):
             form.lit.connect(self.canvas.light)
+            form.lit.connect(self._explain)
         for panel in (self.standing, self.hang):
             panel.refused.connect(self.tell)
         self.findings.pointed.connect(self.canvas.point_out)
@@ -241,6 +244,17 @@ class MainWindow(QMainWindow):
     def tell(self, text: str) -> None:
         """Say something quietly."""
         self.statusBar().showMessage(text)
+
+    def _explain(self, ref: Ref, field: str) -> None:
+        """What the field means, in plain words, while it has the keyboard."""
+        del ref
+        words = plain_words(field)
+        if words is not None:
+            self._explained = tr(words)
+            self.statusBar().showMessage(self._explained)
+        elif self._explained and self.statusBar().currentMessage() == self._explained:
+            self._explained = ""
+            self.statusBar().clearMessage()
 
     # -- look --------------------------------------------------------------------------
 

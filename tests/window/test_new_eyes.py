@@ -13,11 +13,13 @@ from elevation.room.edits import replace_at
 from elevation.room.find import wall_of
 from elevation.room.first import FirstFacts, first_room
 from elevation.sheet.records import Text
+from elevation.sheet.tape_order import fields
 from elevation.units import Length, parse_length
 from elevation.window.drawer import Choice
 from elevation.window.flag import Flag
 from elevation.window.new_room import NewRoom
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
+from elevation.window.plain_words import plain_words
 from elevation.window.viewport import Viewport
 from elevation.words import msg
 
@@ -273,3 +275,22 @@ def test_no_form_is_wider_than_its_panel(make_window, demo_room):
         drawer.set_open(True)
         QTest.qWait(10)
         assert drawer.content.minimumSizeHint().width() <= drawer.area.viewport().width(), drawer.objectName()
+
+
+def test_a_field_says_in_plain_words_what_it_means_while_it_has_the_keyboard(window):
+    opening = wall(window).openings[0]
+    bar = window.statusBar()
+    window.measurements.row((window.session.wall_id, opening.id), "reveal").field.setFocus()
+    assert bar.currentMessage().startswith("The reveal is ")
+    window.measurements.row((window.session.wall_id,), "ceiling.0.height").field.setFocus()
+    assert "floor" in bar.currentMessage()
+    window.canvas.setFocus()
+    assert bar.currentMessage() == ""
+    window.tell("Saved to den.room.json.")
+    window.measurements.lit.emit((), "")
+    assert bar.currentMessage() == "Saved to den.room.json."
+
+
+def test_every_measurement_of_the_tape_is_explained(window):
+    unexplained = {field.field for field in fields(wall(window)) if plain_words(field.field) is None}
+    assert unexplained <= {"sash.handle_out", "bottom"}
