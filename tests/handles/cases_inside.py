@@ -16,12 +16,15 @@ from tests.handles.rooms import LAYER, LAYER_FRONT, inch, room
 FRAMED = room(substrate="board-timber-studs", studs=(inch(43), inch(120)))
 B1 = (*LAYER, "b1")
 PLACE = fact("place.at", *B1)
+LEFT = fact("rod.left.at", *LAYER)
 FIRST, SECOND_STUD = ("a", "0"), ("a", "1")
 
 INSIDE = (
     Case("bracket-found-stud", FRAMED, "bracket", B1, 43, "the stud found at 43 in", PLACE, "3 in"),
     Case("bracket-likely-stud", FRAMED, "bracket", B1, 59, "a likely stud at 59 in: probe to confirm", PLACE, "19 in"),
     Case("bracket-king", FRAMED, "bracket", B1, 46.5, "likely wood beside the opening", PLACE, "6 1/2 in"),
+    # The bracket stands 2 in in from the rod's end at 40 in: the end at 41 in brings it to the stud.
+    Case("rod-end-stud", FRAMED, "rod-left", LAYER, 41, "its end bracket on the stud found at 43 in", LEFT, "9 in"),
     Case("stud-wall", FRAMED, "stud", FIRST, None, "the wall's end", fact("studs.0", "a"), "0 in"),
     # 30 mm is 1 3/16 in at the next sixteenth: studs do not stand in one place.
     Case("stud-stud", FRAMED, "stud", SECOND_STUD, None, "the stud beside it", fact("studs.1", "a"), "44 3/16 in"),

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from elevation.findings.changing import MOST_MOVE_MM, length, mark_up
 from elevation.findings.limits import common_practice
-from elevation.findings.looking import layer_at, wall_of_scene
+from elevation.findings.looking import ends_of, layer_at, wall_of_scene
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
 from elevation.room.boards import usual_board, with_board
@@ -222,8 +222,23 @@ def _moved(room: Room, ref: Ref, moves: dict[str, Held]) -> Room:
     return edit_at(room, ref[:4], put)
 
 
+def _ends(scene: Scene, layer: LayerOut) -> Iterator[Sticking]:
+    """Where a rod's end brings its end bracket onto a stud that was found."""
+    ends = ends_of(layer)
+    if ends is None:
+        return
+    support = layer.support
+    for axis, bracket, end in (("rod-left", ends[0], support.left_mm), ("rod-right", ends[1], support.right_mm)):
+        for zone in framing_at(scene, bracket):
+            if zone.is_found:
+                middle = (zone.left_mm + zone.right_mm) / 2
+                reason = msg("its end bracket on the stud found at {at}", at=Mm(middle))
+                yield Sticking(axis, layer.ref, end + middle - bracket.x_mm, reason, 1)
+
+
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     for layer in treatment.layers:
+        yield from _ends(scene, layer)
         for bracket in layer.brackets:
             for zone in framing_at(scene, bracket):
                 if zone.kind == "header":
