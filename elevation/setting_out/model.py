@@ -181,7 +181,8 @@ class SupportOut(Struct, frozen=True, gc=False):
 class BracketOut(Struct, frozen=True, gc=False):
     """A bracket: centre ``x_mm``, rod centre ``height_mm`` there, plate (left, bottom, right, top) and what that is ``on``.
 
-    A plate on the ``ceiling`` is seen edge-on; others are on the ``wall`` or the ``sash``.
+    A plate on the ``ceiling`` is seen edge-on; others are on the ``wall`` or the ``sash``, or there is none: the bracket of
+    the front ``layer`` carries it. ``shift_mm`` is how far to the right of its planned place it was read to stand.
     """
 
     ref: Ref
@@ -193,6 +194,7 @@ class BracketOut(Struct, frozen=True, gc=False):
     plate: tuple[float, float, float, float]
     kit: str
     on: str = "wall"
+    shift_mm: float = 0.0
 
 
 class PanelOut(Struct, frozen=True, gc=False):

@@ -78,7 +78,10 @@ def _of_rod(
     height = msg("{height} to its centre", height=Mm(support.height_mm))
     if index == 0 and laid.openings:
         height = _over(height, laid, support.height_mm)
-    found = [(_KINDS.get(support.kind, _KINDS["rod"]), rod), (msg("Height"), height)]
+    kind = _KINDS.get(support.kind, _KINDS["rod"])
+    if len(laid.layers) > 1:
+        kind = msg("{kind}, front", kind=kind) if index == 0 else msg("{kind}, back", kind=kind)
+    found = [(kind, rod), (msg("Height"), height)]
     if layer.is_built:
         found.append((msg("State"), msg("as built, by readings after hanging")))
     if layer.brackets:

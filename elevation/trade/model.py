@@ -62,8 +62,9 @@ class SectionRow(Struct, frozen=True, gc=False):
 class BracketRow(Struct, frozen=True, gc=False):
     """A bracket kit: plate on the wall (width, above and below the rod's axis), width along the rod, rings pass or not.
 
-    ``mount`` is what it is screwed to: ``wall``, ``ceiling`` or ``sash``. A ceiling's bracket holds the rod's axis
-    ``drop_mm`` below the ceiling; its plate's width is that along the rod, above and below are zero.
+    ``mount`` is what it is screwed to: ``wall``, ``ceiling``, ``sash``, or the front ``layer``'s bracket. A ceiling's
+    bracket holds the rod's axis ``drop_mm`` below the ceiling; its plate's width is that along the rod, above and below
+    are zero.
     """
 
     id: str
@@ -75,7 +76,7 @@ class BracketRow(Struct, frozen=True, gc=False):
     rings_pass: bool
     source: str
     sure: Sure
-    mount: Literal["wall", "ceiling", "sash"] = "wall"
+    mount: Literal["wall", "ceiling", "sash", "layer"] = "wall"
     drop_mm: float = 0.0
 
 

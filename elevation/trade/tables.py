@@ -76,7 +76,7 @@ BRACKETS = _columns(
     Column("plate below", "plate_below_mm", cells.length),
     Column("width", "width_mm", cells.length),
     Column("rings pass", "rings_pass", cells.yes),
-    Column("mount", "mount", cells.one_of("wall", "ceiling", "sash")),
+    Column("mount", "mount", cells.one_of("wall", "ceiling", "sash", "layer")),
     Column("drop", "drop_mm", cells.length),
 )
 ENDS = _columns(

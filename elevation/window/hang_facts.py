@@ -250,9 +250,9 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
 
 
 def _brackets(ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
-    like = "wall" if mount == "reveal" else mount
+    like = {"wall" if mount == "reveal" else mount, "layer"}
     used = {bracket.kit for bracket in layer.brackets}
-    rows = (row for row in trade.brackets.values() if row.mount == like or row.id in used)
+    rows = (row for row in trade.brackets.values() if row.mount in like or row.id in used)
     kits = tuple((row.id, tr(term(row.name))) for row in rows)
     facts: list[Fact] = []
     if layer.brackets:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QToolButton, QVBoxLayout, QWi
 from elevation.errors import ElevationError
 from elevation.room.edits import remove
 from elevation.room.find import scheme_of, wall_of
+from elevation.room.layering import with_back_layer
 from elevation.room.model import Layer, Ref, Treatment
 from elevation.room.validate import check_room
 from elevation.session.session import Session
@@ -66,15 +67,22 @@ class HangPanel(QWidget):
         self.drop_bracket.clicked.connect(self._drop_bracket)
         self.add_panel.clicked.connect(self._add_panel)
         self.drop_panel.clicked.connect(self._drop_panel)
+        self.add_layer = self._button(msg("+ back layer"), msg("Hang a second layer behind this one"))
+        self.drop_layer = self._button(msg("− layer"), msg("Take this layer away"))
+        self.add_layer.clicked.connect(self._add_layer)
+        self.drop_layer.clicked.connect(self._drop_layer)
         self.add_treatment = self._button(msg("+ treatment"), msg("Dress one opening more"))
         self.drop_treatment = self._button(msg("− treatment"), msg("Take this treatment away"))
         self.add_treatment.clicked.connect(self._add_treatment)
         self.drop_treatment.clicked.connect(self._drop_treatment)
-        self._of_layer = (self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel, self.drop_treatment)
+        self._of_layer = (
+            self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel, self.add_layer, self.drop_layer,
+            self.drop_treatment,
+        )  # fmt: skip
         for place, button in enumerate(
             (
-                self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel, self.add_treatment,
-                self.drop_treatment,
+                self.add_bracket, self.drop_bracket, self.add_panel, self.drop_panel, self.add_layer, self.drop_layer,
+                self.add_treatment, self.drop_treatment,
             )
         ):  # fmt: skip
             row.addWidget(button, place // 2, place % 2)
@@ -145,6 +153,8 @@ class HangPanel(QWidget):
         self.form.show_facts((*treatment_facts(self._ref[:3], wall, treatment.mount, self._session.trade), *facts))
         self.drop_bracket.setEnabled(len(layer.brackets) > 2)
         self.drop_panel.setEnabled(len(layer.panels) > 0)
+        self.add_layer.setEnabled(len(treatment.layers) == 1)
+        self.drop_layer.setEnabled(len(treatment.layers) > 1)
 
     def show_field(self, ref: Ref, field: str) -> bool:
         """Put the keyboard on the figure behind a dimension; False where there is none."""
@@ -184,6 +194,20 @@ class HangPanel(QWidget):
             room = remove(self._session.committed, ref[:3])
             self._session.commit(room, msg("Take a treatment away"), ref[:2])
 
+    def _add_layer(self) -> None:
+        if self._ref is None:
+            return
+        try:
+            made, ref = with_back_layer(self._session.committed, self._ref, self._session.trade)
+        except ElevationError as error:
+            self.refused.emit(error_sentence(error))
+            return
+        self._session.commit(made, msg("Add a back layer"), ref)
+
+    def _drop_layer(self) -> None:
+        if self._ref is not None:
+            self._session.commit(remove(self._session.committed, self._ref), msg("Take a layer away"), self._ref[:3])
+
     def _add_bracket(self) -> None:
         self._commit(add_bracket, msg("Add a bracket"))
 
@@ -203,4 +227,10 @@ class HangPanel(QWidget):
 
 def _name(treatment: Treatment, layer: Layer) -> str:
     name = treatment.name or ", ".join(treatment.openings)
-    return name if len(treatment.layers) == 1 else tr(msg("{name}, layer {layer}", name=name, layer=layer.id))
+    if len(treatment.layers) == 1:
+        return name
+    if layer is treatment.layers[0]:
+        return tr(msg("{name}, front layer", name=name))
+    if len(treatment.layers) == 2:
+        return tr(msg("{name}, back layer", name=name))
+    return tr(msg("{name}, layer {layer}", name=name, layer=layer.id))

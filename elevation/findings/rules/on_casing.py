@@ -35,7 +35,7 @@ def _caution() -> Message:
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         for bracket in layer.brackets:
-            opening = _hit(scene, bracket)
+            opening = None if bracket.on == "layer" else _hit(scene, bracket)
             if opening is None:
                 continue
             clear = (opening.left_mm, opening.bottom_mm, opening.right_mm, opening.top_mm)
