@@ -238,7 +238,8 @@ def bracket_to(
     if abs(wanted_mm - bracket_at(scene, ref).x_mm) > most_mm:
         return
     held = bracket_of(scene.room, ref).place
-    now = bracket_at(scene, ref).x_mm
+    # What is held is the planned place; where a bracket was read to stand it is moved by hand.
+    now = bracket_at(scene, ref).x_mm - bracket_at(scene, ref).shift_mm
     sign = -1 if held.hold == "from-right-end" else 1
     new = _moved(scene, held, (wanted_mm - now) * sign, slack_mm)
     if new is None:

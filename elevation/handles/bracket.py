@@ -10,7 +10,7 @@ from elevation.findings.naming import bracket_place, opening_name, where
 from elevation.handles.context import Context, Dressed, Family, HoldFigure, Scale, dressed_layers, dressed_of, make
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
-from elevation.room.edits import replace_at
+from elevation.room.edits import changed, edit_at, replace_at
 from elevation.room.model import Held, Ref, Room
 from elevation.setting_out.model import BracketOut
 from elevation.units import Length
@@ -31,11 +31,14 @@ def sign_of(hold: str) -> int:
     return -1 if hold == "from-right-end" else 1
 
 
-def hold_place(ref: Ref, hold: str) -> HoldFigure:
-    """Writes the place of the bracket at ``ref``."""
+def hold_place(ref: Ref, hold: str, is_read: bool = False) -> HoldFigure:
+    """Writes the place of the bracket at ``ref``; the reading that put it elsewhere (``is_read``) goes."""
 
     def write(room: Room, figure: Length, _alone: bool) -> Room:
-        return replace_at(room, ref, place=Held(hold, figure))  # type: ignore[arg-type]
+        made = replace_at(room, ref, place=Held(hold, figure))  # type: ignore[arg-type]
+        if not is_read:
+            return made
+        return edit_at(made, ref[:4], lambda layer: changed(layer, built=changed(layer.built, bracket_to_bracket=None)))
 
     return write
 
@@ -55,9 +58,9 @@ def _handles(context: Context) -> Iterable[Handle]:
                 "x",
                 bracket.x_mm,
                 (support.left_mm, support.right_mm),
-                Scale(bracket.x_mm - sign * held.at.mm, sign),
+                Scale(bracket.x_mm - bracket.shift_mm - sign * held.at.mm, sign),
                 held.at,
-                hold_place(bracket.ref, held.hold),
+                hold_place(bracket.ref, held.hold, bracket.shift_mm != 0.0),
                 msg(
                     "{bracket}, {where}", bracket=bracket_place(order, len(in_order)), where=where(dressed.landed_treatment)
                 ),

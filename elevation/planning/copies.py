@@ -246,7 +246,8 @@ def _places(room: Room, layer: Layer, out: LayerOut) -> dict[str, Held]:
     landed = {bracket.ref[4]: bracket.x_mm for bracket in out.brackets}
     places: dict[str, Held] = {}
     for bracket in layer.brackets:
-        if bracket.place.hold != "from-wall-left":
+        # A rod that its packet holds without brackets sets none out.
+        if bracket.place.hold != "from-wall-left" or bracket.id not in landed:
             continue
         from_left = landed[bracket.id] - out.support.left_mm
         from_right = out.support.right_mm - landed[bracket.id]

@@ -69,7 +69,16 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
         rod = changed(rod, left=theirs.rod.left, right=theirs.rod.right)
     if "rod" in parts:
         other = theirs.rod
-        rod = changed(rod, section=other.section, diameter=other.diameter, projection=other.projection, stock=other.stock)
+        rod = changed(
+            rod,
+            kind=other.kind,
+            packet=other.packet,
+            overlap=other.overlap,
+            section=other.section,
+            diameter=other.diameter,
+            projection=other.projection,
+            stock=other.stock,
+        )
     if "ends" in parts:
         other = theirs.rod
         rod = changed(rod, ends=other.ends, left_ends=other.left_ends, right_ends=other.right_ends)
@@ -84,7 +93,7 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
     if "fabric" in parts:
         layer = changed(layer, fabric=theirs.fabric)
     if "brackets" in parts:
-        layer = _with_brackets(layer, theirs.brackets)
+        layer = changed(_with_brackets(layer, theirs.brackets), board=theirs.board)
     if "panels" in parts:
         layer = _with_panels(layer, theirs)
     return layer

@@ -106,5 +106,6 @@ def _moved(bracket: BracketOut, *, along_mm: float = 0.0, up_mm: float = 0.0) ->
         x_mm=bracket.x_mm + along_mm,
         height_mm=bracket.height_mm + up_mm,
         built=True,
+        shift_mm=bracket.shift_mm + along_mm,
         plate=(left + along_mm, bottom + up_mm, right + along_mm, top + up_mm),
     )

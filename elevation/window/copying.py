@@ -13,6 +13,7 @@ from elevation.planning.copies import bare_openings, duplicate_opening, duplicat
 from elevation.planning.one_height import level_rods
 from elevation.room.find import has, wall_of
 from elevation.room.model import Ref
+from elevation.room.validate import check_room
 from elevation.setting_out.model import TreatmentOut
 from elevation.window.measurements import error_sentence
 from elevation.window.texts import tr
@@ -90,6 +91,12 @@ class Copying:
         """Carry what was chosen."""
         session = self._session
         made = same_as(session.committed, source.ref, dialog.targets(), session.trade, dialog.parts())
+        try:
+            check_room(made, "")
+        except ElevationError as error:
+            # Some parts cannot be without others: a track's brackets on a rod, for example.
+            self._window.tell(error_sentence(error))
+            return
         if made is session.committed:
             self._window.tell(tr(msg("They are the same already.")))
             return
