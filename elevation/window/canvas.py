@@ -250,12 +250,25 @@ class Canvas(QWidget):
         elif self._pressed_at is not None:
             dx, dy = at[0] - self._pressed_at[0], at[1] - self._pressed_at[1]
             if dx * dx + dy * dy > 16:
-                self._pan_from = QPointF(*self._pressed_at)
-                self._pan(place)
+                self._pull(at, place)
         elif before != at:
             self.hot = self._takeable(*at)
             self._settle_cursor()
             self.update()
+
+    def _pull(self, at: Point, place: QPointF) -> None:
+        """What was pressed is pulled: an obstacle goes along, anything else shifts the paper."""
+        pressed = self._pressed_at or at
+        handle = picking.body_handle(self.handles(), self.session.set_out(), self.viewport, pressed, at)
+        if handle is None:
+            self._pan_from = QPointF(*pressed)
+            self._pan(place)
+            return
+        self.keys.focus_on(handle, is_shown=False)
+        self.hand.press(handle, self.viewport.to_wall(*pressed), pressed, False)
+        self.hand.move(self.viewport.to_wall(*at), at, self.viewport.mm_per_px, False)
+        self._settle_cursor()
+        self.update()
 
     def _pan(self, place: QPointF) -> None:
         if self._pan_from is not None:

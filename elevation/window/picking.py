@@ -51,6 +51,27 @@ def rod_handle_at(handles: Iterable[Handle], set_out: SetOut, viewport: Viewport
     return None
 
 
+def body_handle(
+    handles: Iterable[Handle], set_out: SetOut, viewport: Viewport, pressed: tuple[float, float], now: tuple[float, float]
+) -> Handle | None:
+    """The handle that is meant where an obstacle itself is pressed and pulled: along the way that it is pulled.
+
+    Parameters
+    ----------
+    handles : iterable of Handle
+    set_out : SetOut
+    viewport : Viewport
+    pressed, now : tuple of float
+        Pixels: where the press was, and where the pointer has gone.
+    """
+    ref = thing_at(set_out, *viewport.to_wall(*pressed))
+    if ref is None or all(obstacle.ref != ref for obstacle in set_out.obstacles):
+        return None
+    sideways = abs(now[0] - pressed[0]) >= abs(now[1] - pressed[1])
+    wanted = ("obstacle-x" if sideways else "obstacle-y", ref)
+    return next((handle for handle in handles if handle.key == wanted), None)
+
+
 def handles_near(handles: Iterable[Handle], viewport: Viewport, x: float, y: float) -> tuple[Handle, ...]:
     """Handles that show themselves while the pointer is at pixel (x, y), the nearest first.
 

@@ -294,3 +294,26 @@ def test_a_field_says_in_plain_words_what_it_means_while_it_has_the_keyboard(win
 def test_every_measurement_of_the_tape_is_explained(window):
     unexplained = {field.field for field in fields(wall(window)) if plain_words(field.field) is None}
     assert unexplained <= {"sash.handle_out", "bottom"}
+
+
+@pytest.mark.parametrize(("by", "field"), [((60.0, 8.0), "left"), ((8.0, 60.0), "bottom")])
+def test_an_obstacle_is_taken_anywhere_on_it_and_goes_the_way_it_is_pulled(window, mouse, by, field):
+    picture = next(one for one in wall(window).obstacles if one.kind == "picture")
+    x = picture.left.mm + picture.width.mm * 0.4
+    y = picture.bottom.mm + picture.height.mm * 0.6
+    mouse.press(x, y)
+    mouse.move(x + by[0], y + by[1])
+    mouse.release()
+    after = next(one for one in wall(window).obstacles if one.id == picture.id)
+    other = "bottom" if field == "left" else "left"
+    assert getattr(after, field).mm == pytest.approx(getattr(picture, field).mm + 60, abs=12)
+    assert getattr(after, other) == getattr(picture, other)
+
+
+def test_the_bare_wall_still_shifts_the_paper(window, mouse):
+    before, room = window.canvas.viewport, window.session.committed
+    mouse.press(300.0, 2000.0)
+    mouse.move(400.0, 1900.0)
+    mouse.release()
+    assert window.canvas.viewport != before
+    assert window.session.committed is room
