@@ -89,9 +89,11 @@ def finished_length(scene: Scene, ref: Ref, long_mm: float) -> Iterator[Change]:
 
 
 def hem_to(scene: Scene, ref: Ref, target: str, at_mm: float) -> Iterator[Change]:
-    """Another wish for the layer's hem at the floor: clear of it, or breaking on it, by ``at_mm``."""
+    """Another wish for the layer's hem at the floor: clear of it, breaking on it or lying on it, by ``at_mm``."""
     at = length(scene, at_mm)
-    if target == "clear":
+    if target == "puddle":
+        yield layer_changed(msg("Let the cloth puddle on the floor with {at}", at=Mm(at.mm)), ref, hem=Hem("puddle", at))
+    elif target == "clear":
         yield layer_changed(msg("Let the hem hang {at} clear of the floor", at=Mm(at.mm)), ref, hem=Hem("clear", at))
     else:
         yield layer_changed(msg("Let the cloth break on the floor with {at}", at=Mm(at.mm)), ref, hem=Hem("break", at))

@@ -21,10 +21,10 @@ def is_own(scene: Scene, limit_id: str) -> bool:
 
 
 def said_limit(scene: Scene, limit_id: str) -> Message:
-    """The limit as words; a room's own limit says that it is one."""
+    """The limit as words: the trade's is a round figure of a rule of thumb; a room's own says that it is one."""
     if is_own(scene, limit_id):
         return msg("{limit} (this room's own limit)", limit=Mm(limit_mm(scene, limit_id)))
-    return msg("{limit}", limit=Mm(limit_mm(scene, limit_id)))
+    return msg("{limit}", limit=Mm(limit_mm(scene, limit_id), about=True))
 
 
 def authority_of(scene: Scene, limit_id: str) -> Message:
@@ -32,7 +32,9 @@ def authority_of(scene: Scene, limit_id: str) -> Message:
     row = scene.trade.limits[limit_id]
     usual = Message(row.authority)
     if is_own(scene, limit_id):
-        return msg("this room's own limit, instead of {usual} ({authority})", usual=Mm(row.value), authority=usual)
+        return msg(
+            "this room's own limit, instead of {usual} ({authority})", usual=Mm(row.value, about=True), authority=usual
+        )
     return usual
 
 

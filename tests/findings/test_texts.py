@@ -6,7 +6,8 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.findings.model import Weight
-from elevation.room.model import Room
+from elevation.room.model import Room, Sash
+from elevation.words import Style, say
 from tests.findings import test_limits as limits
 from tests.findings import test_meeting as meeting
 from tests.findings.rooms import (
@@ -21,6 +22,7 @@ from tests.findings.rooms import (
     mm,
     obstacle,
     panels,
+    reach,
     rod,
     said,
     with_obstacle,
@@ -175,6 +177,31 @@ CASES = [
         "Window 1: the hem of the left panel hangs 1 in lower than wished over the real floor; ¼ in is the most.",
     ),
     (
+        limits.gap(2 * INCH),
+        "no-room",
+        "Window 1: the gap between head and ceiling is 2 in, too small to keep a rod 3 in above the head and 3 in below "
+        "the ceiling; split the gap, fix the rod to the ceiling, or hang it in the reveal.",
+    ),
+    (
+        limits.gap(-2 * INCH),
+        "no-room",
+        "Window 1: the ceiling comes down 2 in below the head; fix the rod to the ceiling, or hang it in the reveal.",
+    ),
+    (
+        # The sash turns up to 78 in; the rod's underside is half of 0.922 in under its centre.
+        rod(
+            at(ROOM, OPENING, sash=Sash("casement-in", "left"), casing=inch(0)), height=held("above-head", mm(0.211 * INCH))
+        ),
+        "swing",
+        "Window 1: when Window 1 opens it hits the rod, ¼ in deep.",
+    ),
+    (
+        # Cloth begins half an inch beyond the bracket and hangs 4 1/2 in wide: it ends an inch inside the jamb.
+        reach(at(ROOM, OPENING, sash=Sash("casement-in", "left")), inch(5)),
+        "swing",
+        "Window 1: when Window 1 opens it hits the left panel, 1 in of it.",
+    ),
+    (
         limits.hem_higher(INCH),
         "hem-high",
         "Window 1: the hem of the left panel hangs 1 in higher than wished over the real floor; ½ in is the most.",
@@ -277,6 +304,20 @@ def test_cautions_stand_where_the_act_is() -> None:
     assert "lead" in caution(meeting.plate_above(-5.0), "on-casing")
     assert "own sheet" in caution(limits.beside_heater("fan-heater")(34 * INCH), "heat")
     assert caution(limits.over_radiator(0.0), "heat") == ""
+
+
+def test_a_rule_of_thumb_is_said_round_in_millimetres_and_what_was_measured_is_not() -> None:
+    # 3 in are 76.2 mm: nobody's rule says "a little more than 76".
+    metric = Style("mm", 1.0, ".", "en")
+    low = found(at(limits.rod_above_casing(50.4), (), unit="mm"), "rod-low")[0]
+    assert say(low.text, metric) == (
+        "Window 1: the rod's centre line is 50+ mm above the casing, 26− mm less than the 76 mm it needs."
+    )
+    mine = found(at(limits.rod_above_casing(50.4), (), unit="mm", limits={"rod-low": inch(3.5)}), "rod-low")[0]
+    assert "less than the 89− mm (this room's own limit) it needs" in say(mine.text, metric)
+    assert say(mine.authority, metric) == "this room's own limit, instead of 76 mm (common practice)"
+    gap = found(at(limits.gap(2 * INCH), (), unit="mm"), "no-room")[0]
+    assert "is 51− mm, too small to keep a rod 76 mm above the head and 76 mm below the ceiling" in say(gap.text, metric)
 
 
 def test_each_weight_comes_in_order() -> None:

@@ -167,7 +167,7 @@ RODS = (
         "height-wished", KISSING, "rod-height", LAYER, 87.75, "the panels in hand just hang as wished", HEIGHT, "3 3/4 in"
     ),
     Case("height-way-out", BEDROOM, "rod-height", LAYER, 80.4375, "the rod just clears the way out", HEIGHT, "-3 9/16 in"),
-    Case("height-swing", INSWING, "rod-height", LAYER, 80.4375, "the rod just clears what moves at", HEIGHT, "-3 9/16 in"),
+    Case("height-swing", INSWING, "rod-height", LAYER, 80.4375, "the rod just clears", HEIGHT, "-3 9/16 in"),
     Case(
         "left-both",
         room(width=inch(120)),

@@ -455,6 +455,23 @@ def test_every_rule_has_a_remedy_and_a_case_without_one() -> None:
 # --- what a remedy is ---------------------------------------------------------------------------------------
 
 
+@pytest.mark.parametrize(
+    ("on_floor", "wish"),
+    [
+        # A break is 1 to 3 in of cloth, a puddle up to 18 in; more than that is only too long. Common practice, no source.
+        (3, "Let the cloth break on the floor with 3 in"),
+        (3 + 1 / 16, "Let the cloth puddle on the floor with 3 1/16 in"),
+        (18, "Let the cloth puddle on the floor with 18 in"),
+        (18 + 1 / 16, None),
+    ],
+)
+def test_cloth_on_the_floor_may_be_wished_as_long_as_that_is_a_way_of_hanging(on_floor, wish) -> None:
+    # Wished is half an inch clear of the floor.
+    offered = labels(limits.hem_lower((on_floor + 0.5) * INCH), "hem-low")
+    wished = [label for label in offered if label.startswith("Let the cloth")]
+    assert wished == ([] if wish is None else [wish.replace("3 1/16", "3¹⁄₁₆")])
+
+
 def test_a_remedy_may_not_put_another_thing_wrong() -> None:
     low = found(limits.rod_above_casing(2 * INCH))
     clean = found(good_room())

@@ -18,6 +18,11 @@ from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
 
+MOST_BREAK_MM = 3 * 25.4
+"""More cloth on the floor than this is no break but a puddle; common practice, no source."""
+MOST_PUDDLE_MM = 18 * 25.4
+"""More than this is no style of hanging but cloth that is too long; common practice, no source."""
+
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     limit = limit_mm(scene, "hem-low")
@@ -61,8 +66,10 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     gap = panel.gap_low_mm or 0.0
     if gap >= 0:
         yield from hem_to(scene, finding.subject, "clear", mark_down(gap, scene.room.graduation_mm))
-    else:
+    elif -gap <= MOST_BREAK_MM:
         yield from hem_to(scene, finding.subject, "break", mark_up(-gap, scene.room.graduation_mm))
+    elif -gap <= MOST_PUDDLE_MM:
+        yield from hem_to(scene, finding.subject, "puddle", mark_up(-gap, scene.room.graduation_mm))
 
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:

@@ -14,7 +14,7 @@ from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Wei
 from elevation.findings.naming import where
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import falls_short
-from elevation.words import Mm, msg
+from elevation.words import Message, Mm, msg
 
 
 def needed_mm(scene: Scene) -> float:
@@ -30,6 +30,23 @@ def is_tight(scene: Scene, treatment: TreatmentOut) -> bool:
     return gap is not None and falls_short(gap, needed_mm(scene), scene.half_mm)
 
 
+def _text(scene: Scene, treatment: TreatmentOut, gap: float) -> Message:
+    if gap < 0:
+        return msg(
+            "{where}: the ceiling comes down {by} below the head; fix the rod to the ceiling, or hang it in the reveal.",
+            where=where(treatment),
+            by=Mm(-gap),
+        )
+    return msg(
+        "{where}: the gap between head and ceiling is {gap}, too small to keep a rod {low} above the head and "
+        "{ceiling} below the ceiling; split the gap, fix the rod to the ceiling, or hang it in the reveal.",
+        where=where(treatment),
+        gap=Mm(gap),
+        low=Mm(limit_mm(scene, "rod-low"), about=True),
+        ceiling=Mm(limit_mm(scene, "rod-under-ceiling"), about=True),
+    )
+
+
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     if not treatment.layers or not treatment.openings or not is_tight(scene, treatment):
         return
@@ -41,14 +58,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         "no-room",
         Weight.BROKEN,
         treatment.ref,
-        msg(
-            "{where}: the gap between head and ceiling is {gap}, too small to keep a rod {low} above the head and "
-            "{ceiling} below the ceiling; split the gap, fix the rod to the ceiling, or hang it in the reveal.",
-            where=where(treatment),
-            gap=Mm(gap),
-            low=Mm(limit_mm(scene, "rod-low")),
-            ceiling=Mm(limit_mm(scene, "rod-under-ceiling")),
-        ),
+        _text(scene, treatment, gap),
         authority_of(scene, "no-room"),
         measured_mm=gap,
         limit_mm=needed_mm(scene),

@@ -64,7 +64,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     limit = limit_mm(scene, "reach-long")
-    reason = msg("end bracket {limit} beyond the opening, the most that is usual", limit=Mm(limit))
+    reason = msg("end bracket {limit} beyond the opening, the most that is usual", limit=Mm(limit, about=True))
     for layer, side, bracket, opening, _panel, _reach in reaches(treatment):
         if side == "left":
             place = opening.left_mm - limit

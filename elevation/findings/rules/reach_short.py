@@ -70,7 +70,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     limit = limit_mm(scene, "reach-short")
-    reason = msg("end bracket {limit} beyond the opening, the least to draw clear", limit=Mm(limit))
+    reason = msg("end bracket {limit} beyond the opening, the least to draw clear", limit=Mm(limit, about=True))
     for layer, side, bracket, opening, _panel, _reach in reaches(treatment):
         if side == "left":
             place = opening.left_mm - limit

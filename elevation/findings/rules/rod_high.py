@@ -57,7 +57,9 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     if top is None:
         return
     limit = limit_mm(scene, "rod-high")
-    reason = msg("{limit} above {top}, the most that is usual", limit=Mm(limit), top=top_name(treatment.openings))
+    reason = msg(
+        "{limit} above {top}, the most that is usual", limit=Mm(limit, about=True), top=top_name(treatment.openings)
+    )
     for layer in treatment.layers:
         yield Sticking("rod-height", layer.ref, top + limit, reason)
 

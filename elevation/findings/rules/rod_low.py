@@ -66,7 +66,7 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     if top is None:
         return
     limit = limit_mm(scene, "rod-low")
-    reason = msg("{limit} above {top}, the least", limit=Mm(limit), top=top_name(treatment.openings))
+    reason = msg("{limit} above {top}, the least", limit=Mm(limit, about=True), top=top_name(treatment.openings))
     for layer in treatment.layers:
         yield Sticking("rod-height", layer.ref, top + limit, reason)
 

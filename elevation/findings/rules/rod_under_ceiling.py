@@ -69,7 +69,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     limit = limit_mm(scene, "rod-under-ceiling")
-    reason = msg("{limit} below {ceiling}, the least", limit=Mm(limit), ceiling=_above(scene))
+    reason = msg("{limit} below {ceiling}, the least", limit=Mm(limit, about=True), ceiling=_above(scene))
     for layer in treatment.layers:
         below = under_ceiling(scene.set_out, layer.support)
         if below is not None:

@@ -83,7 +83,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 Weight.STOP,
                 layer.ref,
                 msg(
-                    "{where}: what moves at {thing} swings into the rod, {by} deep.",
+                    "{where}: when {thing} opens it hits the rod, {by} deep.",
                     where=where(treatment),
                     thing=_name(found[1]),
                     by=Mm(found[0]),
@@ -103,7 +103,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                     Weight.STOP,
                     panel.ref,
                     msg(
-                        "{where}: what moves at {thing} swings into the {side} panel, {by} of it.",
+                        "{where}: when {thing} opens it hits the {side} panel, {by} of it.",
                         where=where(treatment),
                         thing=_name(found[1]),
                         side=side_name(panel.side),
@@ -149,7 +149,7 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             support = layer.support
             if sweep[1] <= support.projection_mm or not sweep[3]:
                 continue
-            reason = msg("the rod just clears what moves at {thing}", thing=_name(sweep))
+            reason = msg("the rod just clears {thing} when it opens", thing=_name(sweep))
             yield Sticking("rod-height", layer.ref, sweep[0][3] + support.diameter_mm / 2, reason, 0)
 
 
