@@ -77,8 +77,9 @@ def title_block(title: Title, left: float, bottom: float, width: float, style: S
     records: list[Record] = [Line((left, top), (right, top), Pen(Ink.OUTLINE, 0.5))]
     x = left + pad
     records.append(_fitted((x, top - 8.0), title.room, 5.6, 4.0, room, "semibold"))
-    records.append(_fitted((x, top - 13.8), title.wall, 4.2, 3.2, room))
-    records.append(_fitted((x, top - 18.6), title.scheme, 3.3, 2.5, room, "italic", Ink.QUIET))
+    records.append(_fitted((x, top - 13.3), title.wall, 4.2, 3.2, room))
+    records.append(_fitted((x, top - 17.5), title.scheme, 3.2, 2.5, room, "italic", Ink.QUIET))
+    records.append(_fitted((x, top - 21.4), title.document, 2.6, 2.2, room))
     split = bottom + 12.2
     records.append(Line((left, split), (right, split), _THIN))
     is_narrow = width < 60.0
