@@ -84,6 +84,7 @@ class Canvas(QWidget):
         self._pressed_at: Point | None = None
         self._space = False
         self._fits = True
+        self._fitted: tuple[object, ...] = ()
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
@@ -147,6 +148,7 @@ class Canvas(QWidget):
     def fit(self) -> None:
         """Show the whole wall with its dimensions."""
         self._fits = True
+        self._fitted = self._size()
         self._set_viewport(self.picture.fitted(float(self.width()), float(self.height()), self._shown))
         self._fits = True
 
@@ -167,7 +169,17 @@ class Canvas(QWidget):
         if event == "view":
             self.hot = None
             self.fit()
+        elif event == "room" and self._fits and self.session.gesture is None and self._size() != self._fitted:
+            # Nobody zoomed, and the wall has another size: it stays in sight whole.
+            self.fit()
         self.update()
+
+    def _size(self) -> tuple[object, ...]:
+        """What the wall's extent depends on."""
+        if not self.session.wall_id:
+            return ()
+        set_out = self.session.set_out()
+        return set_out.width_mm, set_out.ceiling, set_out.floor
 
     def handles(self) -> tuple[Handle, ...]:
         """The handles of the wall shown, those of cloth where it is drawn."""

@@ -317,3 +317,16 @@ def test_the_bare_wall_still_shifts_the_paper(window, mouse):
     mouse.release()
     assert window.canvas.viewport != before
     assert window.session.committed is room
+
+
+def test_a_wall_that_grows_stays_in_sight_until_somebody_zooms(window):
+    def right_px() -> float:
+        return window.canvas.viewport.to_px((window.session.set_out().width_mm, 0.0))[0]
+
+    row = window.measurements.row((window.session.wall_id,), "width")
+    type_into(row.field, "250")
+    assert right_px() < window.canvas.width()
+    window.canvas.zoom(1.01)
+    seen = window.canvas.viewport
+    type_into(row.field, "260")
+    assert window.canvas.viewport == seen
