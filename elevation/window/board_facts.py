@@ -24,7 +24,7 @@ def board_facts(session: Session, ref: Ref, layer: Layer) -> tuple[Fact, ...]:
         The layer's.
     layer : Layer
     """
-    there = Fact(ref, "board", msg("a mounting board behind the brackets"), "flag", edit=partial(_put, session, ref))
+    there = Fact(ref, "board", msg("a board behind the brackets"), "flag", edit=partial(_put, session, ref))
     title = Fact(ref, "", msg("Mounting board"), "title")
     if layer.board is None:
         return (title, there)
