@@ -69,7 +69,7 @@ class Measurements(QWidget):
         self._items: dict[Ref, object] = {}
         self._worked: dict[_Key, str] = {}
         self._counts: dict[_Key, QLabel] = {}
-        self.thrice = Flag(tr(msg("Widths and heights read in three places")), self)
+        self.thrice = Flag(tr(msg("Read in three places")), self)
         self.thrice.setObjectName("thrice")
         self.thrice.toggled.connect(self._on_thrice)
         self._box = QVBoxLayout(self)
@@ -104,6 +104,8 @@ class Measurements(QWidget):
             self._items = {}
         self._seen = seen
         is_thrice = self.thrice.isChecked() or has_readings(wall)
+        # Once something was read there is nothing to switch.
+        self.thrice.setVisible(bool(wall.openings) and not has_readings(wall))
         shape = (is_thrice, *_shape_of(wall))
         if shape != self._shape:
             self._shape = shape
