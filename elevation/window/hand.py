@@ -7,6 +7,7 @@ from elevation.handles.model import Handle
 from elevation.session.gesture import Gesture
 from elevation.session.session import Session
 from elevation.setting_out.model import Point
+from elevation.window.texts import tr_error
 
 START_PX = 3.0
 """A press becomes a drag when the pointer has gone this far."""
@@ -93,7 +94,7 @@ class Hand:
         try:
             self.gesture.type(text)
         except BadInput as error:
-            self.wrong = "; ".join(part for part in (error.wrong, error.right) if part) or str(error)
+            self.wrong = tr_error(error)
 
     def release(self) -> None:
         """Let go: one entry in the history, none if nothing changed."""

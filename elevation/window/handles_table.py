@@ -13,7 +13,7 @@ from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.measurements import sentence
 from elevation.window.picking import reading_order
-from elevation.window.texts import tr
+from elevation.window.texts import tr, tr_error
 from elevation.words import Message, Mm, Style, msg
 
 _Row = tuple[str, str, str]
@@ -122,7 +122,7 @@ class HandlesModel(QAbstractTableModel):
             gesture.type(str(value))
         except BadInput as error:
             gesture.cancel()
-            self.refused.emit(str(error))
+            self.refused.emit(tr_error(error))
             return False
         gesture.release()
         self.refused.emit("")

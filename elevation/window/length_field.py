@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 from elevation.errors import BadInput
 from elevation.units import Length, parse_length
 from elevation.window.text_field import TextField
-from elevation.window.texts import tr
+from elevation.window.texts import tr, tr_error
 from elevation.window.theme import make_wrong
 from elevation.words import msg
 
@@ -87,7 +87,7 @@ class LengthField(TextField):
             length = parse_length(text, self._unit, what=self._what)
         except BadInput as error:
             # The name stands right before the field: only the place in the text needs saying.
-            self._say(str(BadInput(error.where, "", error.wrong, error.right)))
+            self._say(tr_error(error))
             return
         self._take(length, length.text)
 

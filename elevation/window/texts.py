@@ -10,7 +10,8 @@ from functools import cache, lru_cache
 
 from msgspec.structs import replace
 
-from elevation.words import Message, Style, say
+from elevation.errors import ElevationError
+from elevation.words import Message, Style, say, say_error
 from elevation.words.languages import decimal_mark_of
 
 _language = "en"
@@ -43,6 +44,23 @@ def tr(message: Message, style: Style | None = None) -> str:
     str
     """
     return say(message, _plain() if style is None else _in_own_language(style))
+
+
+def tr_error(error: ElevationError) -> str:
+    """What is wrong with something typed, without the name that stands beside the field anyway.
+
+    Parameters
+    ----------
+    error : ElevationError
+
+    Returns
+    -------
+    str
+        One sentence, in the window's language where the error carries its templates.
+    """
+    text = say_error(error, _plain())
+    head = " ".join(": ".join(part for part in (error.what, error.where) if part).split())
+    return text.removeprefix(f"{head}: ") if head else text
 
 
 @lru_cache(maxsize=8)

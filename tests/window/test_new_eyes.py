@@ -20,6 +20,7 @@ from elevation.window.flag import Flag
 from elevation.window.new_room import NewRoom
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
 from elevation.window.plain_words import plain_words
+from elevation.window.texts import use_language
 from elevation.window.viewport import Viewport
 from elevation.words import msg
 
@@ -330,3 +331,17 @@ def test_a_wall_that_grows_stays_in_sight_until_somebody_zooms(window):
     seen = window.canvas.viewport
     type_into(row.field, "260")
     assert window.canvas.viewport == seen
+
+
+def test_what_cannot_be_read_is_said_in_the_reader_s_language(window):
+    row = window.measurements.row((window.session.wall_id,), "width")
+    use_language("de")
+    try:
+        type_into(row.field, "12x")
+        assert "der Text endet" in row.error.text()
+        assert "number" not in row.error.text()
+    finally:
+        use_language("en")
+    type_into(row.field, "12y")
+    assert "character" in row.error.text()
+    assert "Wall, left end" not in row.error.text()
