@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from elevation.findings.model import Sticking
 from elevation.handles.model import Handle, Stuck
@@ -89,6 +90,26 @@ def test_what_holds_gives_way_to_a_nearer_place_beyond_its_own_capture() -> None
     assert resting(616.0, rule, beside, held_on=caught) == caught
     assert resting(616.1, rule, beside, held_on=caught).reason == beside.reason
     assert resting(623.9, rule, held_on=caught) == caught
+
+
+def test_within_its_own_capture_what_holds_is_kept_against_a_rule_that_comes_into_reach() -> None:
+    neighbour, rule = place(600.0, "neighbour", NEIGHBOUR), place(622.0, "rule")
+    caught = resting(599.0, neighbour, rule)
+    assert caught.reason == neighbour.reason
+    # The rule is within 8 pixels from 606 on and nearer from 611 on; the neighbour keeps it up to 8 pixels of its own.
+    for wanted_mm in (606.0, 612.0, 616.0):
+        assert resting(wanted_mm, neighbour, rule, held_on=caught) == caught
+    assert resting(616.1, neighbour, rule, held_on=caught).reason == rule.reason
+    # Nobody held: of two in reach the rule comes first.
+    assert resting(612.0, neighbour, rule).reason == rule.reason
+
+
+@pytest.mark.parametrize("free", [True, False])
+def test_at_the_very_end_of_the_way_it_says_why_it_stops(free: bool) -> None:
+    here = replace(handle(), low_why=msg("the floor"), high_why=msg("the ceiling"))
+    assert stick(here, 0.0, (), GRADUATION_MM, PX_MM, None, free) == Stuck(0.0, msg("the floor"))
+    assert stick(here, 1000.0, (), GRADUATION_MM, PX_MM, None, free) == Stuck(1000.0, msg("the ceiling"))
+    assert stick(here, 999.4, (), GRADUATION_MM, PX_MM, None, free) == Stuck(999.0)
 
 
 def test_the_modifier_frees_from_everything_but_graduations_and_limits() -> None:

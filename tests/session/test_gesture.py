@@ -74,6 +74,60 @@ def test_no_entry_if_nothing_changed() -> None:
     assert not session.is_modified
 
 
+def test_a_drag_out_and_back_leaves_no_entry_though_it_made_rooms() -> None:
+    session = session_on()
+    start = session.committed
+    gesture = session.press(session.handle("rod-height", LAYER))
+    gesture.move(95 * INCH, PX_MM)
+    assert session.room is not start
+    gesture.move(88 * INCH, PX_MM)
+    assert session.room == start
+    gesture.release()
+    assert session.edits == 0
+    assert not session.is_modified
+
+
+def test_a_gesture_ends_once() -> None:
+    session = session_on()
+    gesture = session.press(session.handle("rod-height", LAYER))
+    gesture.move(90.3 * INCH, PX_MM)
+    gesture.release()
+    committed = session.committed
+    gesture.move(95 * INCH, PX_MM)
+    gesture.type("9")
+    gesture.release()
+    gesture.cancel()
+    assert gesture.is_over
+    assert session.edits == 1
+    assert session.committed is committed
+
+
+def test_while_a_figure_is_typed_the_pointer_is_not_followed() -> None:
+    session = session_on()
+    gesture = session.press(session.handle("rod-height", LAYER))
+    assert not gesture.is_typed
+    gesture.type("7")
+    assert gesture.is_typed
+    told: list[str] = []
+    session.changed.connect(told.append)
+    gesture.move(95 * INCH, PX_MM)
+    assert told == []
+    assert height_of(session) == "7 in"
+    gesture.type("")
+    assert not gesture.is_typed
+    assert height_of(session) == "11 in"
+
+
+def test_an_emptied_text_after_a_click_gives_back_the_start() -> None:
+    session = session_on(replace_rod(room(), LAYER, height=held("above-casing", "4 1/32")))
+    handle = session.handle("rod-height", LAYER)
+    gesture = session.press(handle)
+    gesture.move(handle.value_mm + 1 * PX_MM, PX_MM)
+    gesture.type("7")
+    gesture.type("")
+    assert height_of(session) == "4 1/32 in"
+
+
 @pytest.mark.parametrize(("px", "moves"), [(1.9, False), (2.0, False), (2.1, True)])
 def test_a_click_is_no_drag(px: float, moves: bool) -> None:
     # 4 1/32 in is no graduation: only a drag may round it.
