@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from elevation.places import demo_rooms
 from elevation.room.file import load_room
 from elevation.setting_out.whole import set_out
+from elevation.sheet.annotation.treatment_chains import heights
 from elevation.sheet.elevation import elevation_sheet
 from elevation.sheet.facts import state_of
 from elevation.sheet.records import Text
@@ -44,3 +45,21 @@ def test_a_wall_of_both_is_partly_built_and_a_bare_one_neither() -> None:
     assert state is not None
     assert say(state, Style()) == "PARTLY AS BUILT"
     assert state_of(()) is None
+
+
+def test_a_rod_that_was_read_to_hang_shows_no_held_height() -> None:
+    room = load_room(demo_rooms() / "4-flat.room.json")
+    wall = room.walls[0]
+    out = set_out(room, wall.id, wall.schemes[0].id, load_trade())
+    treatment = wall.schemes[0].treatments[0]
+    built = heights(out, out.treatments[0], treatment, Style("mm", 1.0))
+    support = out.treatments[0].layers[0].support
+    planned = replace(
+        out.treatments[0],
+        layers=tuple(replace(layer, support=replace(support, planned_mm=None)) for layer in out.treatments[0].layers),
+    )
+    plan = heights(out, planned, treatment, Style("mm", 1.0))
+    assert built is not None
+    assert plan is not None
+    assert not any(segment.held for segment in built.segments)
+    assert any(segment.held for segment in plan.segments)

@@ -48,7 +48,8 @@ def heights(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, st
             levels.append((opening.casing_top_mm, opening.ref, "casing", False))
     for index, layer in enumerate(laid.layers):
         rod = _rod(treatment, index)
-        held = rod.height if rod else None
+        # Where a rod was read to hang is not what is held.
+        held = rod.height if rod and layer.support.planned_mm is None else None
         levels.append((layer.support.height_mm, layer.ref, "rod.height", _is(held, *_FROM_OPENING)))
         if _is(held, "below-head"):
             levels = [_held_below(level, laid, layer) for level in levels]
