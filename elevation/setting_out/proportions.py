@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from elevation.setting_out.facts import WallFacts
 from elevation.setting_out.model import OpeningOut, ProportionOut, TreatmentOut
+from elevation.setting_out.mounting import INSIDE
 from elevation.setting_out.profile import height_at
 from elevation.words import Message, msg
 
@@ -15,6 +16,7 @@ _WALL = msg("wall")
 _OPENINGS = msg("openings in the wall")
 _BELOW = msg("below the rod")
 _ABOVE = msg("above the rod")
+_IN_OPENING = msg("rod in the opening's height")
 _IN_HEIGHT = msg("rod in the wall's height")
 _OVER_HEAD = msg("over the head")
 _BETWEEN = msg("rod between head and ceiling")
@@ -50,6 +52,8 @@ def of_treatment(treatment: TreatmentOut, facts: WallFacts) -> tuple[ProportionO
     clear = treatment.clearances
     support = treatment.layers[0].support
     found: list[ProportionOut] = []
+    if treatment.mount in INSIDE:
+        return _inside(treatment)
     if clear.below_ceiling_mm is not None:
         middle = (support.left_mm + support.right_mm) / 2
         drop = support.height_mm - height_at(facts.floor, middle)
@@ -67,6 +71,14 @@ def of_treatment(treatment: TreatmentOut, facts: WallFacts) -> tuple[ProportionO
     both = clear.left_of_opening_mm + clear.right_of_opening_mm
     found.append(ProportionOut(_SIDES, sides, _share(clear.left_of_opening_mm, both)))
     return tuple(found)
+
+
+def _inside(treatment: TreatmentOut) -> tuple[ProportionOut, ...]:
+    """A rod inside its opening: where it parts the opening's height."""
+    opening, height = treatment.openings[0], treatment.layers[0].support.height_mm
+    parts: tuple[Part, ...] = ((_BELOW, height - opening.bottom_mm), (_ABOVE, opening.top_mm - height))
+    whole = opening.top_mm - opening.bottom_mm
+    return (ProportionOut(_IN_OPENING, parts, _share(height - opening.bottom_mm, whole)),)
 
 
 def _rods_of_one_wall(treatments: Sequence[TreatmentOut]) -> ProportionOut:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, Point, SetOut, TreatmentOut
+from elevation.setting_out.mounting import INSIDE
 from elevation.setting_out.profile import height_at
 from elevation.sheet.annotation.wall_chains import edge_mm
 from elevation.sheet.inks import with_alpha
@@ -132,8 +133,8 @@ def _stack(marker: _Marker, treatment: TreatmentOut) -> None:
     """Where open cloth stands before glass, in the ink that asks attention."""
     glass = treatment.glass
     openings = treatment.openings
-    if not openings:
-        return
+    if not openings or treatment.mount in INSIDE:
+        return  # cloth between the jambs always stands before glass
     y = openings[0].glass_bottom_mm + (openings[0].glass_top_mm - openings[0].glass_bottom_mm) * 0.25
     words = msg("over glass")
     if glass.stack_over_left_mm > 0:

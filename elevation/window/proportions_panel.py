@@ -10,6 +10,7 @@ from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.model import ProportionOut, SetOut, TreatmentOut
+from elevation.setting_out.mounting import INSIDE
 from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
@@ -153,6 +154,9 @@ def _glass_text(treatment: TreatmentOut) -> Message:
     name = treatment.name or ", ".join(str(opening.number) for opening in treatment.openings)
     if glass.clear_open >= 0.9995:
         return msg("{name}: all of the glass is clear when open.", name=name)
+    if treatment.mount in INSIDE:
+        # No rod between the jambs is long enough to clear it.
+        return msg("{name}: {clear} of the glass clear when open.", name=name, clear=Percent(glass.clear_open))
     return msg(
         "{name}: {clear} of the glass clear when open; a rod of {length} would clear it.",
         name=name,

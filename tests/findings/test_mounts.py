@@ -298,3 +298,11 @@ def test_two_rods_of_unlike_mounts_are_not_compared() -> None:
     )
     assert "uneven-rods" in rules(mounted(room, TREATMENT, "ceiling", trade()))
     assert "uneven-rods" not in rules(mounted(room, TREATMENT, "reveal", trade()))
+
+
+def test_a_rod_inside_its_opening_parts_that_opening_and_no_gap_over_it() -> None:
+    # Half of 48 in over the sill: one proportion of the treatment, a half, of 24 and 24 in.
+    proportions = scene(on("sash", deep())).set_out.proportions
+    parts = [[mm_ for _, mm_ in one.parts] for one in proportions]
+    assert [24 * INCH, 24 * INCH] in [pytest.approx(part) for part in parts]
+    assert all(length >= 0 for part in parts for length in part)
