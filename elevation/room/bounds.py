@@ -8,6 +8,7 @@ from elevation.errors import BadInput
 from elevation.room.nearest import quoted
 from elevation.units import Length
 from elevation.units.tolerance import TOUCH_MM
+from elevation.units.wrong import Amount, BadFact, Marked, marked
 
 FAR_MM = 100_000.0
 """Longest wall, and the farthest that anything on it can be: 100 m."""
@@ -44,6 +45,10 @@ class Place:
         """The place of one of several."""
         return self.at(f"{key}[{index}]")
 
+    def cannot(self, fault: Marked, remedy: Marked, **params: str | Amount) -> BadFact:
+        """The error to raise here for something that a person may type: it can be said in any language."""
+        return BadFact(self.name, self.path, fault, remedy, params)
+
     def bad(self, wrong: str, right: str = "") -> BadInput:
         """The error to raise here."""
         return BadInput(self.name, self.path, wrong, right)
@@ -73,11 +78,17 @@ def check_length(length: Length | None, place: Place, low_mm: float, high_mm: fl
     if not math.isfinite(length.mm):
         raise place.bad("is not a finite length", "write for example 50 3/8 in")
     if above and length.mm <= low_mm + TOUCH_MM:
-        raise place.bad(f"is {length.text}", f"it must be more than {say_mm(low_mm)}")
+        raise place.cannot(
+            marked("is {length}"), marked("it must be more than {low}"), length=length.text, low=Amount(low_mm)
+        )
     if length.mm < low_mm - TOUCH_MM:
-        raise place.bad(f"is {length.text}", f"it must be at least {say_mm(low_mm)}")
+        raise place.cannot(
+            marked("is {length}"), marked("it must be at least {low}"), length=length.text, low=Amount(low_mm)
+        )
     if length.mm > high_mm + TOUCH_MM:
-        raise place.bad(f"is {length.text}", f"it must be at most {say_mm(high_mm)}")
+        raise place.cannot(
+            marked("is {length}"), marked("it must be at most {high}"), length=length.text, high=Amount(high_mm)
+        )
 
 
 def check_count(count: int, place: Place, low: int, high: int) -> None:
@@ -90,10 +101,3 @@ def check_count(count: int, place: Place, low: int, high: int) -> None:
     """
     if not low <= count <= high:
         raise place.bad(f"is {quoted(count)}", f"it must be from {low} to {high}")
-
-
-def say_mm(mm: float) -> str:
-    """A bound in plain words: metres from one metre on, else millimetres."""
-    if mm == 0:
-        return "zero"
-    return f"{mm / 1000:g} m" if abs(mm) >= 1000 else f"{mm:g} mm"

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 
-from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length, say_mm
+from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
 from elevation.room.model import Head, Obstacle, Opening, Readings, Station, Wall, WallEnd
 from elevation.room.stand import excess, height_at, stands
 from elevation.units.tolerance import TOUCH_MM
+from elevation.units.wrong import Amount, marked
 
 LOW_MM = 2_000.0
 """A floor or a doorstep may lie this far under the datum."""
@@ -55,10 +56,16 @@ def _check_profile(wall: Wall, key: str, place: Place) -> None:
         check_length(station.x, here.at("x"), 0, FAR_MM)
         check_length(station.height, here.at("height"), low_mm, high_mm)
         if station.x.mm > far_mm + TOUCH_MM:
-            raise here.at("x").bad(f"is {station.x.text}, past the wall's right end", "measure from the wall's left end")
+            raise here.at("x").cannot(
+                marked("is {place}, past the wall's right end"),
+                marked("measure from the wall's left end"),
+                place=station.x.text,
+            )
         if station.x.mm <= before + TOUCH_MM:
-            raise here.at("x").bad(
-                f"is {station.x.text}, not to the right of the point before", "put the points in order from the left"
+            raise here.at("x").cannot(
+                marked("is {place}, not to the right of the point before"),
+                marked("put the points in order from the left"),
+                place=station.x.text,
             )
         before = station.x.mm
 
@@ -75,7 +82,11 @@ def _check_between(wall: Wall, place: Place) -> None:
             raise (
                 place.item("ceiling", index)
                 .at("height")
-                .bad(f"is {station.height.text}, under the floor", "measure it from the floor up")
+                .cannot(
+                    marked("is {height}, under the floor"),
+                    marked("measure it from the floor up"),
+                    height=station.height.text,
+                )
             )
     for index, station in enumerate(wall.floor):
         over = height_at(wall.ceiling, station.x.mm)
@@ -83,14 +94,17 @@ def _check_between(wall: Wall, place: Place) -> None:
             raise (
                 place.item("floor", index)
                 .at("height")
-                .bad(
-                    f"is {station.height.text}, over the ceiling",
-                    "measure it from the level line through the floor's left end",
+                .cannot(
+                    marked("is {height}, over the ceiling"),
+                    marked("measure it from the level line through the floor's left end"),
+                    height=station.height.text,
                 )
             )
     if most < 300:
-        raise place.at("ceiling").bad(
-            f"leaves only {most:g} mm over the floor", "write the ceiling's height over the floor"
+        raise place.at("ceiling").cannot(
+            marked("leaves only {most} over the floor"),
+            marked("write the ceiling's height over the floor"),
+            most=Amount(most),
         )
 
 
@@ -103,9 +117,17 @@ def _check_studs(wall: Wall, place: Place) -> None:
         here = place.item("studs", index)
         check_length(stud, here, 0, FAR_MM)
         if stud.mm > far_mm + TOUCH_MM:
-            raise here.bad(f"is {stud.text}, past the wall's right end", "measure from the wall's left end to its middle")
+            raise here.cannot(
+                marked("is {place}, past the wall's right end"),
+                marked("measure from the wall's left end to its middle"),
+                place=stud.text,
+            )
         if stud.mm <= before + TOUCH_MM:
-            raise here.bad(f"is {stud.text}, not to the right of the stud before", "put the studs in order from the left")
+            raise here.cannot(
+                marked("is {place}, not to the right of the stud before"),
+                marked("put the studs in order from the left"),
+                place=stud.text,
+            )
         before = stud.mm
 
 
@@ -192,17 +214,21 @@ def _check_order(wall: Wall, place: Place) -> None:
         # What a tape read need not add up; what is given from the wall's end must.
         slack = TOUCH_MM if opening.left is not None else MISREAD_MM
         if left < -slack:
-            raise here.bad("reaches past the wall's left end", "measure the gaps and widths again")
+            raise here.cannot(marked("reaches past the wall's left end"), marked("measure the gaps and widths again"))
         if before is not None and left < edge - slack:
-            raise here.bad(
-                f"overlaps openings[{before}] by {edge - left:.4g} mm",
-                "measure again, or put the openings in order from the left",
+            raise here.cannot(
+                marked("overlaps {other} by {by}"),
+                marked("measure again, or put the openings in order from the left"),
+                other=f"openings[{before}]",
+                by=Amount(edge - left),
             )
         right = left + opening.width.mm
         if wall.width is not None and right > wall.width.mm + slack:
-            raise here.bad(
-                f"reaches {right - wall.width.mm:.4g} mm past the wall's right end at {wall.width.text}",
-                "measure both again",
+            raise here.cannot(
+                marked("reaches {by} past the wall's right end at {end}"),
+                marked("measure both again"),
+                by=Amount(right - wall.width.mm),
+                end=wall.width.text,
             )
         edge, before = right, index
 
@@ -221,9 +247,10 @@ def _check_fit(wall: Wall, place: Place) -> None:
         free = left - (own.mm if own else 0.0) - edge
         slack = TOUCH_MM if after is not None and after.left is not None else MISREAD_MM
         if blank and needed > free + slack:
-            raise place.item("openings", start).bad(
-                f"needs {needed - free:.4g} mm more than there is between its neighbours",
-                "measure widths and casings again",
+            raise place.item("openings", start).cannot(
+                marked("needs {more} more than there is between its neighbours"),
+                marked("measure widths and casings again"),
+                more=Amount(needed - free),
             )
         if index < len(places):
             opening = wall.openings[index]
@@ -268,8 +295,10 @@ def _check_under_ceiling(wall: Wall, place: Place) -> None:
         opening = wall.openings[index]
         over = min(_over_ceiling(wall, opening, None if left is None else left + shift) for shift in shifts)
         if over > TOUCH_MM:
-            raise place.item("openings", index).bad(
-                f"reaches {over:.4g} mm over the ceiling", "measure its sill and height and the ceiling again"
+            raise place.item("openings", index).cannot(
+                marked("reaches {by} over the ceiling"),
+                marked("measure its sill and height and the ceiling again"),
+                by=Amount(over),
             )
 
 
@@ -295,7 +324,9 @@ def _check_obstacle(obstacle: Obstacle, wall: Wall, place: Place) -> None:
     check_length(obstacle.clearance, place.at("clearance"), 0, DEEP_MM)
     right = obstacle.left.mm + obstacle.width.mm
     if wall.width is not None and right > wall.width.mm + TOUCH_MM:
-        raise place.bad(
-            f"reaches {say_mm(round(right - wall.width.mm, 1))} past the wall's right end at {wall.width.text}",
-            "measure it from the wall's left end",
+        raise place.cannot(
+            marked("reaches {by} past the wall's right end at {end}"),
+            marked("measure it from the wall's left end"),
+            by=Amount(right - wall.width.mm),
+            end=wall.width.text,
         )

@@ -22,6 +22,7 @@ def marked(template: str) -> Marked:
     return Marked(template)
 
 
+ZERO = marked("zero")
 EMPTY = marked("is empty where a length is expected")
 AT_PLACE = marked("“{text}”, character {place}: {wrong}")
 AS_A_WHOLE = marked("“{text}”: {wrong}")
@@ -77,6 +78,36 @@ class BadLength(BadInput):
         super().__init__(
             what, where, self.sentence.format_map({**self.params, "wrong": fault}), self.remedy.format_map(self.params)
         )
+
+
+class Amount(float):
+    """A length in mm inside an error: said in the reader's unit, and in metric where nobody reads along."""
+
+    __slots__ = ()
+
+    @property
+    def metric(self) -> str:
+        """Metres from one metre on, else millimetres, to four figures."""
+        if not self:
+            return ZERO
+        return f"{self / 1000:.4g} m" if abs(self) >= 1000 else f"{self:.4g} mm"
+
+
+class BadFact(BadInput):
+    """A fact that cannot be: BadInput with its templates.
+
+    Attributes
+    ----------
+    fault, remedy : Marked
+        Templates of what is wrong and of what would be right.
+    params : mapping
+        Values of their places: text as it stands, or an ``Amount``.
+    """
+
+    def __init__(self, what: str, where: str, fault: Marked, remedy: Marked, params: Mapping[str, str | Amount]) -> None:
+        self.fault, self.remedy, self.params = fault, remedy, params
+        said = {name: value.metric if isinstance(value, Amount) else value for name, value in params.items()}
+        super().__init__(what, where, fault.format_map(said), remedy.format_map(said))
 
 
 def printable(text: str) -> str:

@@ -21,13 +21,12 @@ from elevation.window.facts import fact_in, with_fact
 from elevation.window.flag import Flag
 from elevation.window.length_field import FieldRow
 from elevation.window.reading_rows import LAST, counts, has_readings, side_of, with_readings
-from elevation.window.texts import tr
+from elevation.window.texts import tr, tr_error
 from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, Mm, msg
 
 _Key = tuple[Ref, str]
 _PART = re.compile(r"(openings|obstacles|studs)\[(\d+)\]")
-_AMOUNT = re.compile(r"\b(by|reaches|most|least|from|to) (\d+(?:\.\d+)?) (mm|m)\b")
 _WHOLE = re.compile(_PART.pattern + r"\Z")
 _UP = ("ceiling", "floor", "crown", "baseboard", "sill", "height", "head")
 _ALONG = ("width", "gap", "left", "casing", "gap_right")
@@ -265,21 +264,11 @@ def error_sentence(error: ElevationError, room: Room | None = None) -> str:
     ----------
     error : ElevationError
     room : Room or None
-        Whose unit its bounds and amounts are said in; None leaves them metric.
+        Whose unit its bounds and amounts are said in.
     """
-    wrong = _PART.sub(_said_part, error.wrong)
+    said = _PART.sub(_said_part, tr_error(error, style_for(room) if room is not None else None))
     whole = _WHOLE.search(error.where)
-    if whole is not None and wrong:
-        wrong = f"{_said_part(whole)} {wrong}"
-    said = "; ".join(part for part in (wrong, error.right) if part) or str(error)
-    if room is not None and room.unit == "in":
-        said = _AMOUNT.sub(_said_in_inches, said)
-    return sentence(said)
-
-
-def _said_in_inches(match: re.Match[str]) -> str:
-    mm = float(match.group(2)) * (1000.0 if match.group(3) == "m" else 1.0)
-    return f"{match.group(1)} {format_length(mm, 'in', 25.4 / 16, with_unit=True, plain=True, sign=False)}"
+    return sentence(f"{_said_part(whole)} {said}" if whole is not None and said else said)
 
 
 def _said_part(match: re.Match[str]) -> str:

@@ -46,19 +46,21 @@ def tr(message: Message, style: Style | None = None) -> str:
     return say(message, _plain() if style is None else _in_own_language(style))
 
 
-def tr_error(error: ElevationError) -> str:
+def tr_error(error: ElevationError, style: Style | None = None) -> str:
     """What is wrong with something typed, without the name that stands beside the field anyway.
 
     Parameters
     ----------
     error : ElevationError
+    style : Style, optional
+        How its lengths are said; its language is replaced by the window's.
 
     Returns
     -------
     str
         One sentence, in the window's language where the error carries its templates.
     """
-    text = say_error(error, _plain())
+    text = say_error(error, _plain() if style is None else _in_own_language(style))
     head = " ".join(": ".join(part for part in (error.what, error.where) if part).split())
     return text.removeprefix(f"{head}: ") if head else text
 

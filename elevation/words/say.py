@@ -6,7 +6,7 @@ from math import isfinite
 
 from elevation.errors import BadInput, ElevationError
 from elevation.units.format import MINUS, format_length
-from elevation.units.wrong import BadLength, Marked
+from elevation.units.wrong import ZERO, Amount, BadFact, BadLength, Marked
 from elevation.words.languages import SOURCE_LANGUAGE, catalogue_of
 from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg
 
@@ -72,10 +72,14 @@ def say_value(value: object, style: Style) -> str:
 
 
 def say_error(error: ElevationError, style: Style) -> str:
-    """Say an error as one sentence; that of a typed length in the reader's language.
+    """Say an error as one sentence; that of a typed length or of a fact that cannot be in the reader's language.
 
     Errors about files and arguments are made below the words and are said as they are.
     """
+    if isinstance(error, BadFact):
+        said = {name: _amount(value) if isinstance(value, Amount) else value for name, value in error.params.items()}
+        fault, remedy = (say(Message(template, said), style) for template in (error.fault, error.remedy))
+        return str(BadInput(error.what, error.where, fault, remedy))
     if not isinstance(error, BadLength):
         return str(error)
     params: dict[str, object] = {
@@ -83,6 +87,10 @@ def say_error(error: ElevationError, style: Style) -> str:
     }
     wrong = Message(error.sentence, {**params, "wrong": Message(error.fault, params)})
     return str(BadInput(error.what, error.where, say(wrong, style), say(Message(error.remedy, params), style)))
+
+
+def _amount(amount: Amount) -> object:
+    return Mm(float(amount), about=True) if amount else Message(ZERO)
 
 
 def _count(message: Message) -> int:

@@ -9,9 +9,11 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QStyleOptionComboBox
 
+from elevation.errors import BadInput
 from elevation.room.edits import replace_at
 from elevation.room.find import wall_of
 from elevation.room.first import FirstFacts, first_room
+from elevation.room.validate import check_room
 from elevation.sheet.records import Text
 from elevation.sheet.tape_order import fields
 from elevation.units import Length, parse_length
@@ -345,3 +347,29 @@ def test_what_cannot_be_read_is_said_in_the_reader_s_language(window):
     type_into(row.field, "12y")
     assert "character" in row.error.text()
     assert "Wall, left end" not in row.error.text()
+
+
+def test_what_cannot_be_is_said_in_the_reader_s_language_and_unit(make_window, trade):
+    window = make_window(plain_room(trade))
+    row = window.measurements.row((window.session.wall_id,), "width")
+    use_language("de")
+    try:
+        type_into(row.field, "50")
+        # 148 1/2 in wall, opening 38 in wide in its middle: 55 1/4 + 38 - 50 = 43 1/4 in past the end, by hand.
+        assert (
+            row.error.text()
+            == "Öffnung 1 reicht 43¹⁄₄ in über das rechte Wandende bei 50 in hinaus; beide noch einmal messen"
+        )
+        type_into(row.field, "0")
+        assert row.error.text() == "Ist 0 in; es muss mehr als null sein"
+    finally:
+        use_language("en")
+
+
+def test_a_refusal_nobody_reads_in_a_window_stays_metric_and_english(trade):
+    room = plain_room(trade)
+    narrow = replace_at(room, (room.walls[0].id,), width=parse_length("1270 mm"))
+    with pytest.raises(
+        BadInput, match=r"openings\[0\]: reaches 1\.099 m past the wall's right end at 1270 mm; measure both"
+    ):
+        check_room(narrow, "den")
