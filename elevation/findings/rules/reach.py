@@ -9,8 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.looking import draws_from, ends_of, outer
+from elevation.findings.model import Sticking
 from elevation.room.model import Ref
 from elevation.setting_out.model import BracketOut, LayerOut, OpeningOut, PanelOut, TreatmentOut
+from elevation.words import Message
 
 SIDES = ("left", "right")
 
@@ -43,3 +45,15 @@ def reach_at(treatment: TreatmentOut, ref: Ref) -> tuple[str, BracketOut, float]
         if bracket.ref == ref:
             return side, bracket, reach
     return None
+
+
+def reach_places(treatment: TreatmentOut, limit_mm: float, reason: Message) -> Iterator[Sticking]:
+    """Where each end bracket, and the rod's end with it, reaches ``limit_mm`` beyond the opening."""
+    for layer, side, bracket, opening, _panel, _reach in reaches(treatment):
+        if side == "left":
+            place = opening.left_mm - limit_mm
+            yield Sticking("rod-left", layer.ref, place + layer.support.left_mm - bracket.x_mm, reason)
+        else:
+            place = opening.right_mm + limit_mm
+            yield Sticking("rod-right", layer.ref, place + layer.support.right_mm - bracket.x_mm, reason)
+        yield Sticking("bracket", bracket.ref, place, reason)

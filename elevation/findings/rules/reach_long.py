@@ -13,7 +13,7 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name, side_name
-from elevation.findings.rules.reach import reach_at, reaches
+from elevation.findings.rules.reach import reach_at, reach_places, reaches
 from elevation.setting_out.model import OpeningOut, PanelOut, TreatmentOut
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
@@ -65,14 +65,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     limit = limit_mm(scene, "reach-long")
     reason = msg("end bracket {limit} beyond the opening, the most that is usual", limit=Mm(limit, about=True))
-    for layer, side, bracket, opening, _panel, _reach in reaches(treatment):
-        if side == "left":
-            place = opening.left_mm - limit
-            yield Sticking("rod-left", layer.ref, place + layer.support.left_mm - bracket.x_mm, reason)
-        else:
-            place = opening.right_mm + limit
-            yield Sticking("rod-right", layer.ref, place + layer.support.right_mm - bracket.x_mm, reason)
-        yield Sticking("bracket", bracket.ref, place, reason)
+    yield from reach_places(treatment, limit, reason)
 
 
 RULE = Rule(
