@@ -63,6 +63,9 @@ def test_solids_that_only_touch_do_not_meet() -> None:
         assert meet(other, here)
     assert shared(here, (7.0, 4.0, 30.0, 9.0)) == 3.0
     assert shared(here, (1.0, 18.0, 9.0, 40.0)) == 2.0
+    assert shared(here, (-50.0, 3.0, 4.0, 12.0)) == 4.0
+    assert shared((5.0, 5.0, 25.0, 25.0), (7.0, -30.0, 20.0, 6.0)) == 1.0
+    assert shared((5.0, 5.0, 25.0, 25.0), (24.0, 7.0, 40.0, 20.0)) == 1.0
 
 
 def test_the_ceiling_is_lowest_in_the_middle_at_an_end_or_at_a_point() -> None:
@@ -178,6 +181,8 @@ def test_a_corner_that_leans_over_takes_room_from_the_rod() -> None:
     # At 45 degrees the neighbour wall stands as far in as it is deep; at 135 it makes room, least at the back.
     assert corner_room(90.0, 30.0, 80.0) == 0.0
     assert corner_room(45.0, 30.0, 80.0) == pytest.approx(80.0)
+    # tan 60 degrees is the square root of 3.
+    assert corner_room(60.0, 30.0, 80.0) == pytest.approx(80 / sqrt(3))
     assert corner_room(135.0, 30.0, 80.0) == pytest.approx(-30.0)
 
 

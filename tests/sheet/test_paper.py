@@ -4,6 +4,7 @@ import pytest
 
 from elevation.errors import BadInput, NoSuch
 from elevation.sheet.paper import FOOT_INCH, ISO_5455, PAGES, page_named, scale_name, scale_of, scales_for
+from elevation.words import Style, say
 
 
 @pytest.mark.parametrize(
@@ -69,3 +70,38 @@ def test_a_foot_inch_scale_is_read_back_from_its_name(scale: float) -> None:
     message = scale_name(scale, "in")
     assert str(message.params["ratio"]) == f"1:{scale:.0f}"
     assert scale_name(scale, "mm").params == {"ratio": f"1:{scale:.0f}"}
+
+
+@pytest.mark.parametrize(
+    ("scale", "inches"),
+    # Architects' scales as they are written on drawings (common practice).
+    [
+        (4, "3"),
+        (8, "1¹⁄₂"),
+        (12, "1"),
+        (16, "³⁄₄"),
+        (24, "¹⁄₂"),
+        (32, "³⁄₈"),
+        (48, "¹⁄₄"),
+        (64, "³⁄₁₆"),
+        (96, "¹⁄₈"),
+        (128, "³⁄₃₂"),
+        (192, "¹⁄₁₆"),
+    ],
+)
+def test_a_foot_inch_scale_is_named_as_architects_do(scale: float, inches: str) -> None:
+    assert say(scale_name(scale, "in"), Style()) == f"{inches} in = 1 ft (1:{scale})"
+
+
+@pytest.mark.parametrize(("scale", "name"), [(1.0, "1:1"), (0.5, "2:1"), (2.5, "1:2.5"), (0.4, "2.5:1"), (20.0, "1:20")])
+def test_any_scale_is_named_as_a_ratio_with_one_for_the_smaller(scale: float, name: str) -> None:
+    for unit in ("in", "mm"):
+        assert say(scale_name(scale, unit), Style()) == name
+
+
+def test_scales_reach_from_ten_times_to_a_two_thousandth() -> None:
+    assert scale_of("10:1") == 0.1
+    assert scale_of("1:2000") == 2000.0
+    for text in ("10.1:1", "1:2001"):
+        with pytest.raises(BadInput, match="beyond what a sheet can show"):
+            scale_of(text)
