@@ -36,6 +36,6 @@ def read_kg(text: str, unit: str) -> float:
 
 
 def say_kg(mass_kg: float, unit: str) -> str:
-    """A mass as ``read_kg`` reads it, in pounds in a room of inches."""
+    """A mass as ``read_kg`` reads it, in pounds in a room of inches; four figures are more than any packet gives."""
     value = mass_kg / KG_A_LB if unit == "in" else mass_kg
-    return f"{value:.6g} {'lb' if unit == 'in' else 'kg'}"
+    return f"{value:.4g} {'lb' if unit == 'in' else 'kg'}"

@@ -107,8 +107,6 @@ def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
 
 def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
     sections = tuple((row.id, tr(term(row.name))) for row in trade.sections.values())
-    ends = tuple((row.id, tr(term(row.name))) for row in trade.ends.values())
-    own_ends = (("", tr(msg("the same"))), *ends)
     rod = layer.rod
 
     def hold(room: Room, key: Any) -> Room:
@@ -155,19 +153,7 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
             msg("sash to the rod's centre") if mount in INSIDE else msg("wall to the rod's centre"),
             needed=True,
         ),
-        Fact(ref, "rod.ends", msg("ends"), "choice", ends),
-        Fact(
-            ref, "rod.left_ends", msg("left end, if another"), "choice", own_ends, edit=partial(_own_end, ref, "left_ends")
-        ),
-        Fact(
-            ref,
-            "rod.right_ends",
-            msg("right end, if another"),
-            "choice",
-            own_ends,
-            edit=partial(_own_end, ref, "right_ends"),
-        ),
-        Fact(ref, "rod.stock", msg("longest piece at hand")),
+        *_ends(ref, rod, trade),
     )
 
 
@@ -195,6 +181,21 @@ def _packet(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
             Fact(ref, "rod.packet.holds_kg", msg("packet: holds (kg or lb)"), "text", edit=hold, read=held),
         )
     return () if rod.overlap is None else (Fact(ref, "rod.overlap", msg("leading edges overlap by")),)
+
+
+def _ends(ref: Ref, rod: Rod, trade: Trade) -> tuple[Fact, ...]:
+    """How a rod or a track ends, and what it is cut from; a tension rod has neither."""
+    if rod.kind == "tension-rod":
+        return ()
+    ends = tuple((row.id, tr(term(row.name))) for row in trade.ends.values())
+    own_ends = (("", tr(msg("the same"))), *ends)
+    left, right = partial(_own_end, ref, "left_ends"), partial(_own_end, ref, "right_ends")
+    return (
+        Fact(ref, "rod.ends", msg("ends"), "choice", ends),
+        Fact(ref, "rod.left_ends", msg("left end, if another"), "choice", own_ends, edit=left),
+        Fact(ref, "rod.right_ends", msg("right end, if another"), "choice", own_ends, edit=right),
+        Fact(ref, "rod.stock", msg("longest piece at hand")),
+    )
 
 
 def _own_end(ref: Ref, field: str, room: Room, key: Any) -> Room:

@@ -1,7 +1,7 @@
 """Over 300 random rooms: each offered remedy, applied, removes its finding and adds no stop or broken.
 
 The rooms come from ``tests/strategies.py`` with fixed seeds. In each room the findings of one wall are asked, up to
-``ASKED`` of different rules, taken in another order each time so that every rule comes up.
+``ASKED`` of different rules, those first that were asked least so far, so that every rule comes up.
 """
 
 from __future__ import annotations
@@ -30,16 +30,14 @@ def findings_of(room: Room, wall: str, scheme: str) -> tuple[Finding, ...]:
     return find(Scene(room, set_out_afresh(room, wall, scheme, trade()), trade()), TreatmentMemo(find_afresh))
 
 
-def some(findings: tuple[Finding, ...], seed: int) -> list[Finding]:
-    """A few findings of different rules, beginning elsewhere for every seed."""
-    rules = [rule.id for rule in RULES]
-    start = seed * 7 % len(rules)
+def some(findings: tuple[Finding, ...], seen: Counter[str]) -> list[Finding]:
+    """A few findings of different rules, those first that came up least so far."""
     chosen: dict[str, Finding] = {}
-    for rule in (*rules[start:], *rules[:start]):
-        for finding in findings:
-            if finding.rule == rule and len(chosen) < ASKED:
-                chosen.setdefault(rule, finding)
-    return list(chosen.values())
+    for finding in findings:
+        chosen.setdefault(finding.rule, finding)
+    order = {rule.id: number for number, rule in enumerate(RULES)}
+    rare = sorted(chosen, key=lambda rule: (seen[rule], order[rule]))
+    return [chosen[rule] for rule in rare[:ASKED]]
 
 
 def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
@@ -53,7 +51,7 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
         scheme = wall.schemes[seed % len(wall.schemes)].id
         before = findings_of(room, wall.id, scheme)
         grave = {(one.rule, one.subject) for one in before if one.weight is not Weight.CONSIDER}
-        for finding in some(before, seed):
+        for finding in some(before, seen):
             seen[finding.rule] += 1
             answer = remedies(room, wall.id, scheme, finding, trade())
             assert bool(answer.offered) is (answer.none_because is None)
@@ -69,9 +67,12 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
                 assert still <= grave, what
                 if finding.weight is not Weight.CONSIDER:
                     assert still < grave, what
-    # Every rule came up, and every one that can have a remedy had one somewhere.
+    # Every rule came up, and every one that can have a remedy had one somewhere. What the tape says of an opening is no
+    # matter of what hangs; level hems over these floors and back rods drawn by lot are past one change: those that are
+    # not have their cases in test_remedies.
     assert set(seen) == {rule.id for rule in RULES}
-    assert {rule.id for rule in RULES} - set(offered) == {"no-room"}
+    none = {"readings-differ", "out-of-square", "hem-varies", "double-bracket"}
+    assert {rule.id for rule in RULES} - set(offered) <= none
 
 
 def test_findings_are_well_formed_in_random_rooms() -> None:
