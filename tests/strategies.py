@@ -345,11 +345,26 @@ class Maker:
     def treatment(self, key: str, group: tuple[Opening, ...]) -> Treatment:
         """A treatment with one layer, or two where it is lucky."""
         layers = tuple(self.layer(f"l{number}") for number in range(1, 3 if self.pick.chance(8) else 2))
+        if len(layers) > 1 and self.pick.chance(2):
+            layers = self.doubled(layers)
         made = Treatment(key, tuple(opening.id for opening in group), layers, self.pick.one_of(("", "Left", "Garden")))
         mount = self.pick.one_of(MOUNTS)
         if mount == "wall" or (mount != "ceiling" and len(group) > 1):
             return made
         return _with(made, mount=mount, layers=tuple(self.mounted(layer, mount) for layer in layers))
+
+    def doubled(self, layers: tuple[Layer, ...]) -> tuple[Layer, ...]:
+        """Front brackets that carry the back rod too; one of them may be some other bracket."""
+        front, *others = layers
+        kits = tuple(
+            _with(bracket, kit="double-front" if number or self.pick.chance(2) else bracket.kit)
+            for number, bracket in enumerate(front.brackets)
+        )
+        backs = [
+            _with(layer, brackets=tuple(_with(bracket, kit="double-back") for bracket in layer.brackets))
+            for layer in others
+        ]
+        return (_with(front, brackets=kits), *backs)
 
     def mounted(self, layer: Layer, mount: str) -> Layer:
         """The layer on the ceiling or inside an opening: other holds, other brackets."""
