@@ -3,18 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QFont, QHelpEvent, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractScrollArea,
-    QComboBox,
     QFrame,
     QScrollArea,
     QSizePolicy,
-    QStyle,
-    QStyleOptionComboBox,
-    QStylePainter,
-    QToolTip,
     QVBoxLayout,
     QWidget,
 )
@@ -252,81 +247,3 @@ class Side(QWidget):
         for index, drawer in enumerate(self.drawers):
             self._box.setStretch(index, drawer.share if drawer.is_open else 0)
         self._box.setStretch(len(self.drawers), 0 if opened else 1)
-
-
-class Choice(QComboBox):
-    """A choice among a few words; told only when a person chose."""
-
-    chosen = Signal(str)
-
-    def __init__(self, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._keys: list[str] = []
-        self._texts: list[str] = []
-        self.setAccessibleName(name)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.setMinimumContentsLength(8)
-        self.activated.connect(self._tell)
-
-    def offer(self, options: list[tuple[str, str]], key: str) -> None:
-        """Offer (key, text) pairs, with ``key`` chosen; tells nobody."""
-        keys, texts = [option[0] for option in options], [option[1] for option in options]
-        if keys != self._keys or texts != self._texts:
-            self._keys, self._texts = keys, texts
-            self.clear()
-            self.addItems(texts)
-        index = keys.index(key) if key in keys else -1
-        if index != self.currentIndex():
-            self.setCurrentIndex(index)
-
-    @property
-    def key(self) -> str:
-        """Key of what is chosen; empty for nothing."""
-        index = self.currentIndex()
-        return self._keys[index] if 0 <= index < len(self._keys) else ""
-
-    def choose(self, key: str) -> None:
-        """Choose as a person would."""
-        self.setCurrentIndex(self._keys.index(key))
-        self.chosen.emit(key)
-
-    def _tell(self, index: int) -> None:
-        if 0 <= index < len(self._keys):
-            self.chosen.emit(self._keys[index])
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """As usual, but a text that is too long ends in an ellipsis instead of half a letter."""
-        del event
-        painter = QStylePainter(self)
-        option = QStyleOptionComboBox()
-        self.initStyleOption(option)
-        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
-        option.currentText = self._elided(option)
-        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
-        painter.end()
-
-    def _elided(self, option: QStyleOptionComboBox) -> str:
-        control, part = QStyle.ComplexControl.CC_ComboBox, QStyle.SubControl.SC_ComboBoxEditField
-        room = self.style().subControlRect(control, option, part, self).width() - 4
-        return self.fontMetrics().elidedText(self.currentText(), Qt.TextElideMode.ElideRight, room)
-
-    def event(self, event: QEvent) -> bool:
-        """The whole text at the pointer, where it is cut."""
-        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
-            option = QStyleOptionComboBox()
-            self.initStyleOption(option)
-            text = self.currentText()
-            QToolTip.showText(event.globalPos(), text if self._elided(option) != text else self.toolTip(), self)
-            return True
-        return super().event(event)
-
-    def showPopup(self) -> None:
-        """Open the list as wide as its longest text."""
-        view = self.view()
-        view.setMinimumWidth(min(view.sizeHintForColumn(0) + 28, 480))
-        super().showPopup()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """The wheel scrolls the panel: a choice is not changed in passing."""
-        event.ignore()

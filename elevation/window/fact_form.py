@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QLineEdit, QVBoxLa
 from elevation.errors import ElevationError
 from elevation.room.model import Ref, Room
 from elevation.session.session import Session
-from elevation.window.drawer import Choice
+from elevation.window.choice import Choice
 from elevation.window.facts import fact, with_fact
 from elevation.window.flag import Flag
 from elevation.window.length_field import FIELD_WIDTH, FieldRow

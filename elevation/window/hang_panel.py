@@ -15,7 +15,7 @@ from elevation.room.layering import with_back_layer
 from elevation.room.model import Layer, Ref, Treatment
 from elevation.room.validate import check_room
 from elevation.session.session import Session
-from elevation.window.drawer import Choice
+from elevation.window.choice import Choice
 from elevation.window.fact_form import FactForm
 from elevation.window.hang_edits import (
     add_bracket,

@@ -11,7 +11,7 @@ from elevation.room.first import FirstFacts, first_room
 from elevation.room.model import Room
 from elevation.trade.model import Trade
 from elevation.units import Length, parse_length
-from elevation.window.drawer import Choice
+from elevation.window.choice import Choice
 from elevation.window.length_field import FieldRow
 from elevation.window.measurements import error_sentence, sentence
 from elevation.window.text_field import TextField

@@ -17,7 +17,7 @@ from elevation.room.validate import check_room
 from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.units import format_length
-from elevation.window.drawer import Choice
+from elevation.window.choice import Choice
 from elevation.window.end_facts import end_facts
 from elevation.window.fact_form import Fact, FactForm
 from elevation.window.limit_facts import limit_facts

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from elevation.room.find import wall_of
 from elevation.session.session import Session
-from elevation.window.drawer import Choice
+from elevation.window.choice import Choice
 from elevation.window.texts import tr
 from elevation.words import msg
 

@@ -17,7 +17,7 @@ from elevation.room.validate import check_room
 from elevation.sheet.records import Text
 from elevation.sheet.tape_order import fields
 from elevation.units import Length, parse_length
-from elevation.window.drawer import Choice
+from elevation.window.choice import Choice
 from elevation.window.flag import Flag
 from elevation.window.new_room import NewRoom
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
