@@ -97,7 +97,12 @@ def _left_by_qt() -> list[str]:
     for thing in gc.get_objects():
         if isinstance(thing, core.QTimer) and shiboken is not None and shiboken.isValid(thing) and thing.isActive():
             left.append(f"a running timer of {thing.interval()} ms")
-        if isinstance(thing, core.QThread) and shiboken is not None and shiboken.isValid(thing) and thing.isRunning():
-            if thing is not core.QThread.currentThread():
-                left.append("a running thread")
+        if (
+            isinstance(thing, core.QThread)
+            and shiboken is not None
+            and shiboken.isValid(thing)
+            and thing.isRunning()
+            and thing is not core.QThread.currentThread()
+        ):
+            left.append("a running thread")
     return left

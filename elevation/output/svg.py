@@ -144,7 +144,8 @@ class _Writer:
         # A viewer that lacks the embedded type still keeps each text inside its room.
         length = number(text_width(record.text, record.height, record.weight))
         return (
-            f'<text x="{x}" y="{y}" font-size="{number(record.height)}"{cut}{anchor} textLength="{length}" lengthAdjust="spacingAndGlyphs"'
+            f'<text x="{x}" y="{y}" font-size="{number(record.height)}"{cut}{anchor}'
+            f' textLength="{length}" lengthAdjust="spacingAndGlyphs"'
             f"{_coloured('fill', record.ink)}{turn}>{escaped(record.text)}</text>"
         )
 

@@ -350,8 +350,8 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     stock : Length or None
         Longest piece at hand; None takes the section's.
     kind : str
-        ``rod``; ``track``, whose glides run past its fixings; or ``tension-rod``, which presses between two jambs and has no
-        brackets.
+        ``rod``; ``track``, whose glides run past its fixings; or ``tension-rod``, which presses between two jambs
+        and has no brackets.
     packet : Packet
     overlap : Length or None
         By how much the leading edges of a pair overlap: only a track with an overlap arm can.
