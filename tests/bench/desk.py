@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
-from itertools import pairwise
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
@@ -149,21 +148,25 @@ def drag(count: int, trade: Trade, folder: Path, at_most: float, moves: int = MO
         x, y = desk.near(handle)
         desk.record()
         desk.mouse(QEvent.Type.MouseButtonPress, x, y)
-        ours, theirs, rooms = [], [], []
-        for move in range(moves + 5):
+        ours, theirs, still = [], [], 0
+        before = desk.window.session.room
+        for move in range(4 * moves + 5):
             part = ((move * 7) % 60) / 60
             went = once(partial(desk.mouse, QEvent.Type.MouseMove, x + way[0] * part, y + way[1] * part))
             seen = desk.repainted()
-            if move >= 5:
+            now = desk.window.session.room
+            # A move that sticks where it was costs next to nothing; only those that change the room count.
+            if move >= 5 and now != before:
                 ours.append(went)
                 theirs.append(seen)
-                rooms.append(desk.window.session.room)
+            still += now == before
+            before = now
+            if len(ours) == moves:
+                break
         desk.mouse(QEvent.Type.MouseButtonRelease, x, y)
         desk.settle()
-        changed = sum(a != b for a, b in pairwise(rooms)) / (len(rooms) - 1)
-        rows.append(
-            row(f"drag, {count} windows: {name}", ours, theirs, at_most, f"{changed:.0%} of moves changed the room")
-        )
+        note = f"{len(ours)} moves that changed the room; {still} stuck, left out"
+        rows.append(row(f"drag, {count} windows: {name}", ours, theirs, at_most, note))
     desk.close()
     return rows
 
