@@ -12,7 +12,7 @@ from elevation.setting_out.model import Point, SetOut
 from elevation.sheet.annotation import Annotation
 from elevation.sheet.blocks import Block, Column, Placed, flow
 from elevation.sheet.furniture import STOP_HEIGHT, TITLE_HEIGHT, Inside, inside
-from elevation.sheet.paper import SMALLEST_COMFORTABLE, pages_for, scales_for
+from elevation.sheet.paper import SMALLEST_COMFORTABLE, last_page_for, pages_for, scales_for
 from elevation.sheet.records import Page
 
 BEYOND = (500.0, 1000.0, 2000.0)
@@ -135,7 +135,8 @@ def arrange(
     ----------
     set_out : SetOut
     page : Page or None
-        None: the small sheet of the room's unit; the large one where the small would force a scale under 1:24.
+        None: the small sheet of the room's unit; the large one where the small would force a scale under 1:24; one
+        larger still where neither holds the wall.
     scale : float or None
         None: the largest that fits.
     unit : str
@@ -164,6 +165,8 @@ def arrange(
             best = found
         if best is not None and (scale is not None or best.scale <= SMALLEST_COMFORTABLE):
             break
+    if best is None and page is None and scale is None:
+        best = _largest(set_out, last_page_for(unit), scales, laid, fill, has_stop)
     if best is None:
         wanted = f"1:{scale:g}" if scale is not None else "the wall"
         raise BadInput(

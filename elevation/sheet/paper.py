@@ -20,6 +20,9 @@ A4 = Page("a4", 297.0, 210.0)
 A3 = Page("a3", 420.0, 297.0)
 LETTER = Page("letter", 279.4, 215.9)
 TABLOID = Page("tabloid", 431.8, 279.4)
+A2 = Page("a2", 594.0, 420.0)
+ANSI_C = Page("c", 558.8, 431.8)
+"""Size C of ASME Y14.1. These two are no one's home printer: they are taken where nothing smaller can hold the wall."""
 PAGES = {page.name: page for page in (A4, A3, LETTER, TABLOID)}
 
 SMALLEST_COMFORTABLE = 24.0
@@ -66,6 +69,11 @@ def page_named(name: str) -> Page:
 def pages_for(unit: str) -> tuple[Page, Page]:
     """The small and the large sheet where people measure in ``unit`` (``in`` or ``mm``)."""
     return (LETTER, TABLOID) if unit == "in" else (A4, A3)
+
+
+def last_page_for(unit: str) -> Page:
+    """The sheet for a wall that fits on neither of ``pages_for(unit)``: twelve windows with all that is to be said."""
+    return ANSI_C if unit == "in" else A2
 
 
 def scales_for(unit: str) -> tuple[float, ...]:

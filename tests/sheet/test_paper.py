@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from elevation.errors import BadInput, NoSuch
-from elevation.sheet.paper import FOOT_INCH, ISO_5455, PAGES, page_named, scale_name, scale_of, scales_for
+from elevation.sheet.paper import FOOT_INCH, ISO_5455, PAGES, last_page_for, page_named, scale_name, scale_of, scales_for
 from elevation.words import Style, say
 
 
@@ -105,3 +105,10 @@ def test_scales_reach_from_ten_times_to_a_two_thousandth() -> None:
     for text in ("10.1:1", "1:2001"):
         with pytest.raises(BadInput, match="beyond what a sheet can show"):
             scale_of(text)
+
+
+def test_the_last_sheets_have_their_published_sizes() -> None:
+    # ISO 216: A2 is 420 x 594 mm. ASME Y14.1: size C is 17 x 22 in.
+    assert (last_page_for("mm").width_mm, last_page_for("mm").height_mm) == (594.0, 420.0)
+    inches = last_page_for("in")
+    assert (inches.width_mm, inches.height_mm) == pytest.approx((22 * 25.4, 17 * 25.4))
