@@ -306,3 +306,13 @@ def test_a_rod_inside_its_opening_parts_that_opening_and_no_gap_over_it() -> Non
     parts = [[mm_ for _, mm_ in one.parts] for one in proportions]
     assert [24 * INCH, 24 * INCH] in [pytest.approx(part) for part in parts]
     assert all(length >= 0 for part in parts for length in part)
+
+
+@pytest.mark.parametrize("mount", ["reveal", "sash"])
+def test_what_stands_before_the_wall_does_not_meet_cloth_behind_its_face(mount: Any) -> None:
+    # Geometry: a chest 20 in deep before the window begins at the wall's face; the cloth hangs behind that face.
+    chest = obstacle("furniture", 50 * INCH, 0, 44 * INCH, 60 * INCH, 20 * INCH)
+    room = with_obstacle(on(mount, deep(6)), chest)
+    assert landed(room).layers[0].support.projection_mm < 0
+    assert "meets" not in rules(room)
+    assert "meets" in rules(with_obstacle(good_room(), chest)), "the same chest meets cloth before the wall"

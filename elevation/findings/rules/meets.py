@@ -140,8 +140,9 @@ def rod_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> tuple[flo
     """The obstacle that a layer's rod or finial meets deepest, and by how much, in mm."""
     worst: tuple[float, Solid] | None = None
     for solid in _solids(scene, treatment, for_cloth=False):
-        for _, rect, back, _front in rod_rects(layer.support):
-            if solid[1] > back + TOUCH_MM and meet(solid[0], rect):
+        for _, rect, back, front in rod_rects(layer.support):
+            # What stands out from the wall begins at its face: a rod inside an opening may lie wholly behind it.
+            if solid[1] > back + TOUCH_MM and front > TOUCH_MM and meet(solid[0], rect):
                 by = shared(solid[0], rect)
                 if worst is None or by > worst[0]:
                     worst = by, solid
@@ -166,6 +167,8 @@ def bracket_hit(scene: Scene, layer: LayerOut, bracket: BracketOut) -> tuple[flo
 
 def panel_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: PanelOut) -> tuple[float, Solid] | None:
     """The thing that a panel meets deepest anywhere on its way, and by how much, in mm."""
+    if layer.support.projection_mm < -TOUCH_MM:
+        return None  # cloth behind the wall's face meets nothing that stands before it; the sill has a rule of its own
     rect = cloth(panel, way(panel))
     worst: tuple[float, Solid] | None = None
     for solid in _solids(scene, treatment, for_cloth=True):
