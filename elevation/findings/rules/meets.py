@@ -151,6 +151,8 @@ def rod_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> tuple[flo
 
 def bracket_hit(scene: Scene, layer: LayerOut, bracket: BracketOut) -> tuple[float, Solid] | None:
     """The obstacle that a bracket meets deepest, and by how much, in mm; boxes and shelves have a rule of their own."""
+    if bracket.on != "ceiling" and layer.support.projection_mm + bracket.half_width_mm < -TOUCH_MM:
+        return None  # inside an opening, wholly behind the wall's face
     body = _body(layer, bracket)
     worst: tuple[float, Solid] | None = None
     for obstacle in scene.set_out.obstacles:
