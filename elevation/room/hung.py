@@ -1,0 +1,251 @@
+"""What was decided to hang: schemes, treatments, layers, rods, brackets and panels, as relations.
+
+A treatment says what is held ("4 in above the casing"), not where that lands.
+"""
+
+# Annotations stay values here, not texts: a room is decoded by them, and reading them back took as long as the room.
+
+from typing import Literal
+
+from msgspec import Struct
+
+from elevation.units import Length
+
+
+class Held(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """A place given by what is held, not by where it landed.
+
+    ``hold`` of a rod's height: ``above-head``, ``above-casing``, ``below-ceiling``, ``above-floor``
+    (centre line; head and casing of the highest covered opening, ceiling at its lowest along the rod);
+    ``bracket-drop`` (``at`` below where brackets of the ceiling hold it); inside an opening ``below-head``, ``above-sill``
+    and ``share-of-opening`` (``at`` above that ``share`` of its height, 0 to 1; the only hold with a share).
+    ``hold`` of a rod's end: ``beyond-opening``, ``beyond-casing``, ``from-corner``, ``rod-length``, ``inside-opening``
+    (inward from the jamb)
+    (the end of the rod without finial; ``rod-length`` may stand at one end only: the other end holds the rod).
+    ``hold`` of a bracket: ``from-left-end``, ``from-right-end`` (inward from that end of the rod),
+    ``from-centre`` (signed, right positive), ``from-wall-left`` (a stud that was found).
+    """
+
+    hold: Literal[
+        "above-head", "above-casing", "below-ceiling", "above-floor",
+        "bracket-drop", "below-head", "above-sill", "share-of-opening",
+        "beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening",
+        "from-left-end", "from-right-end", "from-centre", "from-wall-left",
+    ]  # fmt: skip
+    at: Length
+    share: float = 0.0
+
+
+class Hem(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """Where the hem should be.
+
+    ``target``: ``sill`` and ``apron`` (``at`` above (sill) or below (apron)), ``clear`` (``at`` over the floor), ``kiss``,
+    ``break`` and ``puddle`` (``at`` of extra cloth on the floor), ``length`` (``at`` is the finished
+    length), ``panel`` (the panel in hand hangs as long as it is).
+    """
+
+    target: Literal["sill", "apron", "clear", "kiss", "break", "puddle", "length", "panel"] = "clear"
+    at: Length | None = None
+
+
+class Bracket(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """One support of the rod.
+
+    Attributes
+    ----------
+    id : str
+    place : Held
+    kit : str
+        Row id in the bracket table.
+    rings_pass : bool or None
+        Whether rings can slide past; None takes the kit's own answer.
+    height : Length or None
+        As built: centre of the rod at this bracket over the datum, measured after hanging.
+    """
+
+    id: str
+    place: Held
+    kit: str = "shop-strap"
+    rings_pass: bool | None = None
+    height: Length | None = None
+
+
+class Panel(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """Cloth that moves (or stays) as one.
+
+    Attributes
+    ----------
+    id : str
+    flat_width : Length
+        Width of one piece laid flat, between its finished edges.
+    count : int
+        Pieces hung side by side that move as one panel.
+    parks : str
+        Where it stands when open: ``left``, ``right`` (the rod's ends), or ``left-of:ID`` / ``right-of:ID``
+        of a bracket.
+    stationary : bool
+        It never draws.
+    label_length, measured_length : Length or None
+        Length as the packet says; as measured, top edge to hem. The measured one wins.
+    hung_length : Length or None
+        As built: top edge to hem as it hangs; wins over both.
+    drawn : Length or None
+        Width along the rod that it covers just now; None is fully open.
+    stack : Length or None
+        Its stack squeezed together by hand and measured; overrides every table.
+    """
+
+    id: str
+    flat_width: Length
+    count: int = 1
+    parks: str = "left"
+    stationary: bool = False
+    label_length: Length | None = None
+    measured_length: Length | None = None
+    drawn: Length | None = None
+    stack: Length | None = None
+    hung_length: Length | None = None
+
+
+class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """The cloth: a name, a colour ``#rrggbb`` and a body (``sheer``, ``light``, ``medium``, ``lined``, ``interlined``)."""
+
+    name: str = ""
+    colour: str = "#b9704a"
+    body: Literal["sheer", "light", "medium", "lined", "interlined"] = "light"
+
+
+class Packet(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What a support's own packet or sheet says; None where it was not read.
+
+    Attributes
+    ----------
+    least, most : Length or None
+        Tension rods: the openings that it fits, from jamb to jamb.
+    holds_kg : float or None
+        Tension rods: what may hang on it, in kg.
+    spacing : Length or None
+        Tracks: the farthest from one fixing to the next.
+    """
+
+    least: Length | None = None
+    most: Length | None = None
+    holds_kg: float | None = None
+    spacing: Length | None = None
+
+
+class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What the cloth hangs on: a rod on brackets, a track, or a tension rod.
+
+    Attributes
+    ----------
+    height, left, right : Held
+    section : str
+        Row id in the section table.
+    diameter : Length or None
+        Typed outer diameter; wins over the table's.
+    projection : Length
+        Wall's face to the rod's centre line; in a reveal and on a sash: the sash to the rod's centre line.
+    ends : str
+        Row id in the ends table (``bare``, ``cap``, ``ball-finial``, ``socket``, ``return`` ...).
+    left_ends, right_ends : str or None
+        Row id for that end alone where it ends in another way.
+    stock : Length or None
+        Longest piece at hand; None takes the section's.
+    kind : str
+        ``rod``; ``track``, whose glides run past its fixings; or ``tension-rod``, which presses between two jambs
+        and has no brackets.
+    packet : Packet
+    overlap : Length or None
+        By how much the leading edges of a pair overlap: only a track with an overlap arm can.
+    """
+
+    height: Held
+    left: Held
+    right: Held
+    section: str = "conduit-3/4"
+    diameter: Length | None = None
+    projection: Length = Length(88.9, "3 1/2 in")
+    ends: str = "ball-finial"
+    left_ends: str | None = None
+    right_ends: str | None = None
+    stock: Length | None = None
+    kind: Literal["rod", "track", "tension-rod"] = "rod"
+    packet: Packet = Packet()
+    overlap: Length | None = None
+
+
+class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What the tape read once a rod was hung; None where it was not read.
+
+    Attributes
+    ----------
+    floor_left, floor_middle, floor_right : Length or None
+        Underside of the rod down to the floor: at the left end bracket (or rod end), midway, at the right one.
+    bracket_to_bracket : Length or None
+        Centre of the left end bracket to that of the right one.
+    """
+
+    floor_left: Length | None = None
+    floor_middle: Length | None = None
+    floor_right: Length | None = None
+    bracket_to_bracket: Length | None = None
+
+
+class Board(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """A mounting board on the wall that carries the brackets; its thickness adds to the rod's projection.
+
+    ``left`` and ``right``: beyond the centres of the end brackets. ``height`` is that of its face on the wall; it stands
+    behind the middle of the brackets' plates.
+    """
+
+    left: Length
+    right: Length
+    height: Length = Length(139.7, "5 1/2 in")
+    thickness: Length = Length(19.05, "3/4 in")
+
+
+class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """One plane of cloth on its own rod.
+
+    ``drop`` is measured on her own rings or hooks: the rod's centre line down to the top of the cloth; None takes
+    the heading's usual figure. ``built`` is what was read once its rod was hung.
+    ``board`` is across sound fixings behind the brackets of a wall mount.
+    """
+
+    id: str
+    rod: Rod
+    brackets: tuple[Bracket, ...] = ()
+    heading: str = "clip-rings"
+    drop: Length | None = None
+    fabric: Fabric = Fabric()
+    hem: Hem = Hem()
+    panels: tuple[Panel, ...] = ()
+    built: Built = Built()
+    board: Board | None = None
+
+
+class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What hangs before one or more openings; layers from front to back.
+
+    ``mount``: brackets on the ``wall`` or the ``ceiling``; in the ``reveal`` between the jambs of one opening; or on the
+    ``sash`` of one opening itself (a café curtain).
+    """
+
+    id: str
+    openings: tuple[str, ...]
+    layers: tuple[Layer, ...]
+    name: str = ""
+    mount: Literal["wall", "ceiling", "reveal", "sash"] = "wall"
+
+
+class Scheme(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """One way to dress the wall.
+
+    ``clear_glass_to`` is the scheme's own stated goal: glass covered per side when open, at most.
+    """
+
+    id: str
+    name: str = ""
+    treatments: tuple[Treatment, ...] = ()
+    clear_glass_to: Length | None = None
