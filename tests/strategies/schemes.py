@@ -1,0 +1,237 @@
+"""Random schemes: what hangs, on what, from where, all of it possible."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from msgspec.structs import replace
+
+from elevation.room.model import (
+    Board,
+    Bracket,
+    Built,
+    Fabric,
+    Held,
+    Hem,
+    Layer,
+    Opening,
+    Packet,
+    Panel,
+    Rod,
+    Scheme,
+    Treatment,
+)
+from elevation.units import Length
+from tests.strategies.choices import (
+    BODIES,
+    CEILING_KITS,
+    HEADINGS,
+    HEM_TARGETS,
+    KINDS,
+    KITS,
+    MOUNTS,
+    ROD_ENDS,
+    SECTIONS,
+    Lengths,
+    T,
+)
+
+
+class Schemes(Lengths):
+    """Makes schemes."""
+
+    def scheme(self, key: str, openings: tuple[Opening, ...]) -> Scheme:
+        """A scheme whose treatments cover openings beside each other, each opening at most once."""
+        pick = self.pick
+        treatments: list[Treatment] = []
+        first = 0
+        while first < len(openings):
+            count = pick.whole(1, 3)
+            group = openings[first : first + count]
+            if not pick.chance(5) or not treatments:
+                treatments.append(self.treatment(f"t{len(treatments) + 1}", group))
+            first += count
+        goal = self.between(0, 60) if pick.chance(4) else None
+        return Scheme(key, pick.one_of(("", "Plain", "Evening")), tuple(treatments), goal)
+
+    def treatment(self, key: str, group: tuple[Opening, ...]) -> Treatment:
+        """A treatment with one layer, or two where it is lucky."""
+        layers = tuple(self.layer(f"l{number}") for number in range(1, 3 if self.pick.chance(8) else 2))
+        if len(layers) > 1 and self.pick.chance(2):
+            layers = self.doubled(layers)
+        made = Treatment(key, tuple(opening.id for opening in group), layers, self.pick.one_of(("", "Left", "Garden")))
+        mount = self.pick.one_of(MOUNTS)
+        if mount == "wall" or (mount != "ceiling" and len(group) > 1):
+            return made
+        return _with(made, mount=mount, layers=tuple(self.mounted(layer, mount) for layer in layers))
+
+    def doubled(self, layers: tuple[Layer, ...]) -> tuple[Layer, ...]:
+        """Front brackets that carry the back rod too; one of them may be some other bracket."""
+        front, *others = layers
+        kits = tuple(
+            _with(bracket, kit="double-front" if number or self.pick.chance(2) else bracket.kit)
+            for number, bracket in enumerate(front.brackets)
+        )
+        backs = [
+            _with(layer, brackets=tuple(_with(bracket, kit="double-back") for bracket in layer.brackets))
+            for layer in others
+        ]
+        return (_with(front, brackets=kits), *backs)
+
+    def mounted(self, layer: Layer, mount: str) -> Layer:
+        """The layer on the ceiling or inside an opening: other holds, other brackets."""
+        pick = self.pick
+        if mount == "ceiling":
+            height = Held("bracket-drop", self.between(0, 40)) if pick.chance(2) else layer.rod.height
+            kits = tuple(_with(bracket, kit=pick.one_of(CEILING_KITS)) for bracket in layer.brackets)
+            return _with(layer, rod=_with(layer.rod, height=height), brackets=kits)
+        share = pick.one_of((0.25, 0.5, 2 / 3, 1.0))
+        height = pick.one_of(
+            (
+                Held("below-head", self.between(10, 120)),
+                Held("above-sill", self.between(200, 900)),
+                Held("share-of-opening", self.between(-60, 60), share),
+            )
+        )
+        left, right = (Held("inside-opening", self.between(0, 60)) for _ in range(2))
+        rod = _with(layer.rod, height=height, left=left, right=right, projection=self.between(10, 120))
+        if mount == "reveal":
+            panels = tuple(_with(panel, parks=panel.parks.split("-")[0]) for panel in layer.panels)
+            return _with(layer, rod=rod, brackets=(), panels=panels)
+        kits = tuple(_with(bracket, kit="sash-hook") for bracket in layer.brackets)
+        return _with(layer, rod=rod, brackets=kits)
+
+    def layer(self, key: str) -> Layer:
+        """A layer on its own rod."""
+        pick = self.pick
+        brackets = self.brackets()
+        target = pick.one_of(HEM_TARGETS)
+        at = {"length": self.between(400, 2400), "panel": None}.get(target, self.maybe(1, 60))
+        return Layer(
+            id=key,
+            rod=self.rod(),
+            brackets=brackets,
+            heading=pick.one_of(HEADINGS),
+            fabric=Fabric(pick.one_of(("", "linen", "Leinen")), f"#{pick.whole(0, 0xFFFFFF):06x}", pick.one_of(BODIES)),
+            hem=Hem(target, at),
+            panels=self.panels(brackets, target == "panel"),
+            drop=self.between(10, 110) if pick.chance(4) else None,
+            built=self.built() if pick.chance(8) else Built(),
+            board=self.board() if pick.chance(6) else None,
+        )
+
+    def board(self) -> Board:
+        """A mounting board, of the usual size or another."""
+        size = (
+            (self.between(60, 240), self.between(12, 40))
+            if self.pick.chance(2)
+            else (Length(139.7, "5 1/2 in"), Length(19.05, "3/4 in"))
+        )
+        return Board(self.between(0, 300), self.between(0, 300), *size)
+
+    def built(self) -> Built:
+        """What was read after hanging, perhaps not all of it."""
+        pick = self.pick
+
+        def read(low_mm: int, high_mm: int) -> Length | None:
+            return None if pick.chance(4) else self.between(low_mm, high_mm)
+
+        return Built(read(1900, 2400), read(1900, 2400), read(1900, 2400), read(400, 4000))
+
+    def rod(self) -> Rod:
+        """A rod held in any way that the file knows."""
+        pick = self.pick
+        height = {
+            "above-head": self.between(-20, 350),
+            "above-casing": self.between(0, 300),
+            "below-ceiling": self.between(40, 400),
+            "above-floor": self.between(1700, 2500),
+        }
+        hold = pick.one_of(tuple(height))
+        ends = [self.rod_end(), self.rod_end()]
+        which = pick.whole(0, 5)
+        if which < 2:
+            ends[which] = Held("rod-length", self.between(500, 5000))
+        return Rod(
+            Held(hold, height[hold]),
+            ends[0],
+            ends[1],
+            section=pick.one_of(SECTIONS),
+            diameter=self.between(12, 40) if pick.chance(5) else None,
+            projection=self.between(50, 150),
+            ends=pick.one_of(ROD_ENDS),
+            left_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
+            right_ends=pick.one_of(ROD_ENDS) if pick.chance(6) else None,
+            stock=self.between(1500, 4000) if pick.chance(5) else None,
+            kind=pick.one_of(KINDS),
+            packet=self.packet() if pick.chance(3) else Packet(),
+            overlap=self.between(0, 150) if pick.chance(5) else None,
+        )
+
+    def packet(self) -> Packet:
+        """What a packet says: any of it, or all."""
+        pick = self.pick
+        return Packet(
+            self.between(300, 900) if pick.chance(2) else None,
+            self.between(1000, 2500) if pick.chance(2) else None,
+            pick.whole(5, 300) / 10 if pick.chance(2) else None,
+            self.between(200, 900) if pick.chance(2) else None,
+        )
+
+    def rod_end(self) -> Held:
+        """An end held by opening, casing or corner."""
+        hold = self.pick.one_of(("beyond-opening", "beyond-casing", "from-corner"))
+        return Held(hold, self.between(20, 400))
+
+    def brackets(self) -> tuple[Bracket, ...]:
+        """End brackets and up to three more."""
+        pick = self.pick
+        places = [Held("from-left-end", self.between(20, 120)), Held("from-right-end", self.between(20, 120))]
+        for _ in range(pick.whole(0, 3)):
+            hold = pick.one_of(("from-centre", "from-wall-left"))
+            places.append(Held(hold, self.between(-400, 400) if hold == "from-centre" else self.between(100, 3000)))
+        return tuple(
+            Bracket(
+                f"b{number}",
+                place,
+                pick.one_of(KITS),
+                rings_pass=pick.one_of((None, None, True, False)),
+                height=self.between(2000, 2400) if pick.chance(10) else None,
+            )
+            for number, place in enumerate(places, 1)
+        )
+
+    def panels(self, brackets: tuple[Bracket, ...], in_hand: bool) -> tuple[Panel, ...]:
+        """None, one way, a pair, side panels that never draw, or several that park at brackets."""
+        pick = self.pick
+        which = pick.whole(0, 9)
+        if which == 0:
+            return ()
+        if which <= 2:
+            return (self.panel("p1", pick.one_of(("left", "right")), in_hand),)
+        if which <= 7:
+            panel = self.panel("p1", "left", in_hand, stationary=which == 7)
+            return (panel, _with(panel, id="p2", parks="right"))
+        middle = pick.one_of(brackets).id
+        sides = ("left", f"left-of:{middle}", f"right-of:{middle}", "right")
+        return tuple(self.panel(f"p{number}", side, in_hand) for number, side in enumerate(sides, 1))
+
+    def panel(self, key: str, parks: str, in_hand: bool, stationary: bool = False) -> Panel:
+        """A panel; one in hand has a length."""
+        pick = self.pick
+        return Panel(
+            key,
+            self.between(600, 2000),
+            pick.whole(1, 3),
+            parks,
+            stationary,
+            label_length=self.between(900, 2600) if in_hand or pick.chance(5) else None,
+            measured_length=self.between(900, 2600) if pick.chance(6) else None,
+            drawn=self.between(0, 900) if pick.chance(3) else None,
+            stack=self.between(60, 400) if pick.chance(6) else None,
+            hung_length=self.between(900, 2600) if pick.chance(8) else None,
+        )
+
+
+def _with(item: T, **fields: Any) -> T:
+    return replace(item, **fields)
