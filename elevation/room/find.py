@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import Protocol, TypeVar
 
 from elevation.errors import NoSuch
@@ -108,86 +108,58 @@ def scheme_of(room: Room, wall_id: str, scheme_id: str | None) -> Scheme | None:
     return with_id(wall.schemes, scheme_id, "scheme", room)
 
 
-def _scheme_at(room: Room, ref: Ref) -> Scheme:
-    _long_enough(room, ref, 2, "scheme")
-    return with_id(wall_of(room, ref[0]).schemes, ref[1], "scheme", room)
-
-
 def _long_enough(room: Room, ref: Ref, length: int, kind: str) -> None:
     if len(ref) < length:
         raise NoSuch(room.name or "room", "/".join(ref), f"does not lead to a {kind}")
 
 
-def opening_of(room: Room, ref: Ref) -> Opening:
-    """The opening at (wall, opening); longer refs are read up to there.
+def _found(room: Room, ref: Ref, length: int, kind: str, siblings: Callable[[], Iterable[_Has]]) -> _Has:
+    """What the first ``length`` ids of ``ref`` lead to; ``siblings`` is asked only once ``ref`` is long enough.
 
     Raises
     ------
     NoSuch
-        There is none.
+        There is none, or ``ref`` is too short.
     """
-    _long_enough(room, ref, 2, "opening")
-    return with_id(wall_of(room, ref[0]).openings, ref[1], "opening", room)
+    _long_enough(room, ref, length, kind)
+    return with_id(siblings(), ref[length - 1], kind, room)
+
+
+# Each of the following raises NoSuch where there is no such thing, and reads a longer ref up to there.
+
+
+def opening_of(room: Room, ref: Ref) -> Opening:
+    """The opening at (wall, opening)."""
+    return _found(room, ref, 2, "opening", lambda: wall_of(room, ref[0]).openings)
 
 
 def obstacle_of(room: Room, ref: Ref) -> Obstacle:
-    """The obstacle at (wall, obstacle); longer refs are read up to there.
+    """The obstacle at (wall, obstacle)."""
+    return _found(room, ref, 2, "obstacle", lambda: wall_of(room, ref[0]).obstacles)
 
-    Raises
-    ------
-    NoSuch
-        There is none.
-    """
-    _long_enough(room, ref, 2, "obstacle")
-    return with_id(wall_of(room, ref[0]).obstacles, ref[1], "obstacle", room)
+
+def _scheme_at(room: Room, ref: Ref) -> Scheme:
+    return _found(room, ref, 2, "scheme", lambda: wall_of(room, ref[0]).schemes)
 
 
 def treatment_of(room: Room, ref: Ref) -> Treatment:
-    """The treatment at (wall, scheme, treatment); longer refs are read up to there.
-
-    Raises
-    ------
-    NoSuch
-        There is none.
-    """
-    _long_enough(room, ref, 3, "treatment")
-    return with_id(_scheme_at(room, ref).treatments, ref[2], "treatment", room)
+    """The treatment at (wall, scheme, treatment)."""
+    return _found(room, ref, 3, "treatment", lambda: _scheme_at(room, ref).treatments)
 
 
 def layer_of(room: Room, ref: Ref) -> Layer:
-    """The layer at (wall, scheme, treatment, layer); longer refs are read up to there.
-
-    Raises
-    ------
-    NoSuch
-        There is none.
-    """
-    _long_enough(room, ref, 4, "layer")
-    return with_id(treatment_of(room, ref).layers, ref[3], "layer", room)
+    """The layer at (wall, scheme, treatment, layer)."""
+    return _found(room, ref, 4, "layer", lambda: treatment_of(room, ref).layers)
 
 
 def bracket_of(room: Room, ref: Ref) -> Bracket:
-    """The bracket at (wall, scheme, treatment, layer, bracket).
-
-    Raises
-    ------
-    NoSuch
-        There is none.
-    """
-    _long_enough(room, ref, 5, "bracket")
-    return with_id(layer_of(room, ref).brackets, ref[4], "bracket", room)
+    """The bracket at (wall, scheme, treatment, layer, bracket)."""
+    return _found(room, ref, 5, "bracket", lambda: layer_of(room, ref).brackets)
 
 
 def panel_of(room: Room, ref: Ref) -> Panel:
-    """The panel at (wall, scheme, treatment, layer, panel).
-
-    Raises
-    ------
-    NoSuch
-        There is none.
-    """
-    _long_enough(room, ref, 5, "panel")
-    return with_id(layer_of(room, ref).panels, ref[4], "panel", room)
+    """The panel at (wall, scheme, treatment, layer, panel)."""
+    return _found(room, ref, 5, "panel", lambda: layer_of(room, ref).panels)
 
 
 def item_at(room: Room, ref: Ref) -> Item:

@@ -41,6 +41,9 @@ from elevation.units import Length
 from elevation.words import Message, Style, say
 
 INCH = 25.4
+
+TOO_FAR = 0.01
+"""mm: well past the 1e-6 mm within which things touch."""
 HALF = INCH / 32
 """Half a graduation of 1/16 in, mm."""
 

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from elevation.errors import BadInput
 from elevation.findings.model import Finding, Weight
-from elevation.findings.rules.meets import needed_apart
+from elevation.findings.rules.meets_layers import needed_apart
 from elevation.planning.remedies import remedies
 from elevation.room.edits import edit_at, replace_rod
 from elevation.room.file import dump_room, load_bytes

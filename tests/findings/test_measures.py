@@ -9,7 +9,7 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.findings.looking import draws_from, ends_of, outer
-from elevation.findings.rules.meets import rods_meet
+from elevation.findings.rules.meets_layers import rods_meet
 from elevation.findings.rules.no_meet import bare
 from elevation.findings.rules.stack_on_glass import over_glass
 from elevation.findings.rules.uneven_rods import common_height

@@ -13,11 +13,26 @@ from msgspec.structs import replace
 from elevation.findings.all_rules import find, find_afresh
 from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Finding, Scene
-from elevation.room.model import Obstacle, Room, Station
+from elevation.room.model import Obstacle, Room, Station, WallEnd
 from elevation.setting_out.whole import set_out_afresh
+from tests.findings import test_carrying as carrying
 from tests.findings import test_limits as limits
-from tests.findings import test_meeting as meeting
-from tests.findings.rooms import INCH, LAYER, OPENING, at, found, good_room, held, inch, mm, rod, trade, with_obstacle
+from tests.findings import test_meeting_others as others
+from tests.findings.rooms import (
+    INCH,
+    LAYER,
+    OPENING,
+    at,
+    found,
+    good_room,
+    held,
+    inch,
+    mm,
+    obstacle,
+    rod,
+    trade,
+    with_obstacle,
+)
 from tests.setting_out.test_metamorphic import WIDE, mirrored, rooms
 from tests.strategies import OBSTACLE_KINDS
 
@@ -102,8 +117,8 @@ def moved(room: Room, by: float) -> Room:
         limits.floor_varies(INCH),
         limits.panels_apart(INCH),
         limits.second_rod(INCH),
-        meeting.two_windows(-INCH),
-        meeting.three_brackets("shop-strap"),
+        others.two_windows(-INCH),
+        carrying.three_brackets("shop-strap"),
     ],
 )
 def test_a_shifted_wall_has_the_same_wrong_with_it(room: Room) -> None:
@@ -151,8 +166,8 @@ def test_an_unchanged_treatment_is_not_looked_at_again() -> None:
         lambda room: at(room, (), graduation=inch(1)),
         lambda room: at(room, (), sleeping=True),
         lambda room: at(room, ("w1", "s1"), clear_glass_to=inch(0)),
-        lambda room: with_obstacle(room, meeting.obstacle("shelf", 1700, 2100, 300, 60, 200)),
-        lambda room: at(room, ("w1",), left=meeting.WallEnd("open")),
+        lambda room: with_obstacle(room, obstacle("shelf", 1700, 2100, 300, 60, 200)),
+        lambda room: at(room, ("w1",), left=WallEnd("open")),
         lambda room: at(room, ("w1",), ceiling=(Station(inch(0), inch(86)),)),
         lambda room: at(room, OPENING, escape=True),
         lambda room: at(room, LAYER, heading="eyelets"),

@@ -8,8 +8,11 @@ from msgspec.structs import replace
 from elevation.findings.model import Weight
 from elevation.room.model import Room, Sash
 from elevation.words import Style, say
+from tests.findings import test_carrying as carrying
 from tests.findings import test_limits as limits
 from tests.findings import test_meeting as meeting
+from tests.findings import test_meeting_others as others
+from tests.findings import test_plates as plates
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -222,7 +225,7 @@ CASES = [
         "Window 1: the left panel has 3.00 times its closed width in cloth; 1.50 to 2.50 is usual for its heading.",
     ),
     (
-        meeting.three_brackets("shop-strap"),
+        carrying.three_brackets("shop-strap"),
         "cannot-pass",
         "Window 1: the left panel would have to pass bracket 2 from the left to close, and cannot.",
     ),
@@ -232,7 +235,7 @@ CASES = [
         "Window 1: the rod is joined 28 in from its left end, where no bracket carries the joint.",
     ),
     (
-        meeting.two_windows(-INCH),
+        others.two_windows(-INCH),
         "meets",
         "Window 2: rod, brackets or cloth run 1 in into those of Window 1.",
     ),
@@ -289,7 +292,7 @@ def test_findings_point_at_the_place() -> None:
     )
     assert found(rod(ROOM, stock=inch(30)), "splice")[0].at == pytest.approx((72 * INCH, 84.25 * INCH))
     assert found(limits.bracket_beyond(4 * INCH), "reach-short")[0].at == pytest.approx((50 * INCH, 84.25 * INCH))
-    middle = meeting.three_brackets("shop-strap")
+    middle = carrying.three_brackets("shop-strap")
     assert found(middle, "cannot-pass")[0].at == pytest.approx((72 * INCH, 84.25 * INCH))
 
 
@@ -301,7 +304,7 @@ def test_cautions_stand_where_the_act_is() -> None:
     assert "ladder" in caution(limits.bracket_off(INCH), "bracket-level")
     assert "detector" in caution(rod(ROOM, stock=inch(30)), "splice")
     assert "detector" in caution(at(ROOM, LAYER, brackets=()), "no-bracket")
-    assert "lead" in caution(meeting.plate_above(-5.0), "on-casing")
+    assert "lead" in caution(plates.plate_above(-5.0), "on-casing")
     assert "own sheet" in caution(limits.beside_heater("fan-heater")(34 * INCH), "heat")
     assert caution(limits.over_radiator(0.0), "heat") == ""
 

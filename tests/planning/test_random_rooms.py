@@ -69,7 +69,7 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
                     assert still < grave, what
     # Every rule came up, and every one that can have a remedy had one somewhere. What the tape says of an opening is no
     # matter of what hangs; level hems over these floors and back rods drawn by lot are past one change: those that are
-    # not have their cases in test_remedies.
+    # not have their cases in test_remedies_work.
     assert set(seen) == {rule.id for rule in RULES}
     none = {"readings-differ", "out-of-square", "hem-varies", "double-bracket"}
     assert {rule.id for rule in RULES} - set(offered) <= none

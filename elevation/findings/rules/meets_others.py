@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.changing import ends_or_end
-from elevation.findings.limits import by_geometry
-from elevation.findings.model import Change, Finding, Scene, Weight
+from elevation.findings.model import Change, Finding, Scene
 from elevation.findings.naming import where
+from elevation.findings.rules.meets_told import stop
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
@@ -69,21 +69,14 @@ def find(scene: Scene) -> Iterator[Finding]:
                 # Which of two is told about does not depend on the side one looks from: the later one.
                 first, second = (treatment, other) if treatment.ref < other.ref else (other, treatment)
                 layer = second.layers[0]
-                yield Finding(
-                    "meets",
-                    Weight.STOP,
-                    layer.ref,
-                    msg(
-                        "{where}: rod, brackets or cloth run {by} into those of {other}.",
-                        where=where(second),
-                        by=Mm(by),
-                        other=where(first),
-                    ),
-                    by_geometry(),
-                    measured_mm=-by,
-                    limit_mm=0.0,
-                    at=(max(left, other_left) + by / 2, layer.support.height_mm),
+                text = msg(
+                    "{where}: rod, brackets or cloth run {by} into those of {other}.",
+                    where=where(second),
+                    by=Mm(by),
+                    other=where(first),
                 )
+                at = (max(left, other_left) + by / 2, layer.support.height_mm)
+                yield stop(layer.ref, text, by, at)
 
 
 def changes(scene: Scene, treatment: TreatmentOut) -> Iterator[Change]:

@@ -7,11 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from elevation.findings.changing import rod_height
 from elevation.findings.limits import authority_of, limit_mm, said_limit
-from elevation.findings.looking import treatment_at
-from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
+from elevation.findings.rules import rod_above
 from elevation.findings.shapes import casing_top, top_name
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import exceeds
@@ -46,22 +45,14 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             )
 
 
-def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
-    top = casing_top(treatment_at(scene, finding.subject).openings)
-    if top is not None:
-        yield from rod_height(scene, finding.subject, top + limit_mm(scene, "rod-high"), scene.half_mm)
-
-
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
-    top = casing_top(treatment.openings)
-    if top is None:
+    if not treatment.openings:
         return
     limit = limit_mm(scene, "rod-high")
     reason = msg(
         "{limit} above {top}, the most that is usual", limit=Mm(limit, about=True), top=top_name(treatment.openings)
     )
-    for layer in treatment.layers:
-        yield Sticking("rod-height", layer.ref, top + limit, reason)
+    yield from rod_above.stickings(treatment, limit, reason)
 
 
-RULE = Rule("rod-high", msg("the rod's height above the casing"), _find, changes=_changes, stickings=_stickings)
+RULE = Rule("rod-high", msg("the rod's height above the casing"), _find, changes=rod_above.changes, stickings=_stickings)
