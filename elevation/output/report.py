@@ -77,6 +77,7 @@ def _panel(panel: PanelOut) -> Plain:
         "stack_low_mm": _mm(panel.stack_low_mm),
         "stack_high_mm": _mm(panel.stack_high_mm),
         "fold_depth_mm": _mm(panel.fold_depth_mm),
+        "mass_kg": _mm(panel.mass_kg),
     }
 
 

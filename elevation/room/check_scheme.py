@@ -27,6 +27,12 @@ _MOST_DROP_MM = 500.0
 _MOST_KG = 200.0
 """No packet of a tension rod says more."""
 
+_MOST_PANEL_KG = 100.0
+"""A heavier piece of cloth is a stage curtain."""
+
+_MOST_GRAMS = 3000.0
+"""No cloth that hangs at a window weighs more a square metre."""
+
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}\Z")
 _PARKS = re.compile(r"(left|right)-of:(.+)\Z")
 
@@ -70,6 +76,9 @@ def _check_layer(layer: Layer, place: Place) -> None:
         _check_bracket(bracket, place.item("brackets", index))
     if not _COLOUR.match(layer.fabric.colour):
         raise place.at("fabric").at("colour").bad(f"is {quoted(layer.fabric.colour)}", 'write for example "#b9704a"')
+    grams = layer.fabric.grams
+    if grams is not None and not 0 < grams <= _MOST_GRAMS:
+        raise (place.at("fabric").at("grams").bad(f"is {grams:g} g", f"it must be more than 0 and at most {_MOST_GRAMS:g}"))
     if layer.board is not None:
         for key, low_mm, high_mm in (("left", 0, FAR_MM), ("right", 0, FAR_MM), ("height", 20, 600), ("thickness", 5, 100)):
             check_length(getattr(layer.board, key), place.at("board").at(key), low_mm, high_mm)
@@ -138,6 +147,10 @@ def _check_panel(panel: Panel, layer: Layer, place: Place) -> None:
     check_count(panel.count, place.at("count"), 1, 100)
     for key in ("label_length", "measured_length", "hung_length", "stack"):
         check_length(getattr(panel, key), place.at(key), 0, FAR_MM, above=True)
+    if panel.weight_kg is not None and not 0 < panel.weight_kg <= _MOST_PANEL_KG:
+        raise place.at("weight_kg").bad(
+            f"is {panel.weight_kg:g} kg", f"it must be more than 0 and at most {_MOST_PANEL_KG:g}"
+        )
     check_length(panel.drawn, place.at("drawn"), 0, FAR_MM)
     ids = tuple(bracket.id for bracket in layer.brackets)
     places = ("left", "right", *(f"{side}-of:{key}" for key in ids for side in ("left", "right")))

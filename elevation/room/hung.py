@@ -89,6 +89,8 @@ class Panel(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
         Length as the packet says; as measured, top edge to hem. The measured one wins.
     hung_length : Length or None
         As built: top edge to hem as it hangs; wins over both.
+    weight_kg : float or None
+        What one piece weighs on a scale, in kg, everything sewn on; wins over what its cloth would weigh.
     drawn : Length or None
         Width along the rod that it covers just now; None is fully open.
     stack : Length or None
@@ -105,14 +107,33 @@ class Panel(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     drawn: Length | None = None
     stack: Length | None = None
     hung_length: Length | None = None
+    weight_kg: float | None = None
 
 
 class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
-    """The cloth: a name, a colour ``#rrggbb`` and a body (``sheer``, ``light``, ``medium``, ``lined``, ``interlined``)."""
+    """The cloth of a layer and what it is made of.
+
+    Attributes
+    ----------
+    name, colour : str
+        ``colour`` is ``#rrggbb``.
+    body : str
+        How thick it stacks: ``sheer``, ``light``, ``medium``, ``lined`` or ``interlined``.
+    row : str or None
+        Row id in the fabrics table; None: only its body is known.
+    grams : float or None
+        What a square metre of the face cloth weighs, typed; wins over the row's.
+    lining, interlining : str or None
+        Row ids in the fabrics table.
+    """
 
     name: str = ""
     colour: str = "#b9704a"
     body: Literal["sheer", "light", "medium", "lined", "interlined"] = "light"
+    row: str | None = None
+    grams: float | None = None
+    lining: str | None = None
+    interlining: str | None = None
 
 
 class Packet(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -147,6 +147,11 @@ def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
         if row is not None:
             _check_row(row, trade.ends, rod.at(key), "rod end")
     _check_row(layer.heading, trade.headings, place.at("heading"), "heading")
+    for key, kind in (("row", "face"), ("lining", "lining"), ("interlining", "interlining")):
+        row = getattr(layer.fabric, key)
+        if row is not None:
+            rows = {one.id: one for one in trade.fabrics.values() if one.kind == kind}
+            _check_row(row, rows, place.at("fabric").at(key), "cloth" if kind == "face" else kind)
     for index, bracket in enumerate(layer.brackets):
         _check_row(bracket.kit, trade.brackets, place.item("brackets", index).at("kit"), "bracket")
 

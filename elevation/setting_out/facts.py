@@ -40,6 +40,7 @@ class Defaults(Struct, frozen=True, gc=False):
     handle_zone_mm: float
     tilt_reach: float
     track_glide_mm: float = 0.0
+    turned_in_mm: float = 0.0
 
 
 def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
@@ -63,4 +64,5 @@ def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
         handle_zone_mm=length("handle-zone"),
         tilt_reach=limit_of(trade, "tilt-in-reach"),
         track_glide_mm=length("track-glide"),
+        turned_in_mm=length("heading-allowance") + length("hem-allowance"),
     )

@@ -211,6 +211,7 @@ class PanelOut(Struct, frozen=True, gc=False):
     ``side`` is ``left`` or ``right``: which way the fixed edge lies. ``target_gap_mm`` is the wished gap of hem
     to floor (negative lies on it) where the target is the floor, else None.
     ``fold_count`` and ``fold_depth_mm`` belong to the closed position (front to back of a fold).
+    ``mass_kg`` is what all its pieces weigh together (None: not known yet), ``mass_basis`` what that rests on.
     """
 
     ref: Ref
@@ -240,6 +241,8 @@ class PanelOut(Struct, frozen=True, gc=False):
     gap_high_mm: float | None
     target_gap_mm: float | None
     cannot_pass: tuple[Ref, ...]
+    mass_kg: float | None = None
+    mass_basis: Message | None = None
 
 
 class BoardOut(Struct, frozen=True, gc=False):

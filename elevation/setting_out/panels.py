@@ -11,9 +11,10 @@ from elevation.setting_out.model import BracketOut, OpeningOut, PanelOut, Suppor
 from elevation.setting_out.travel import Mover, Way, ways_of
 from elevation.trade.counting import rings_of
 from elevation.trade.folds import fold_depth
-from elevation.trade.model import HeadingRow, Trade
+from elevation.trade.model import FabricRow, HeadingRow, Trade
 from elevation.trade.stack import Stack, stack_of
 from elevation.trade.tables import row_of
+from elevation.trade.weight import Cloth, cloth_of, weight_of
 
 
 def panels_of(
@@ -46,6 +47,14 @@ def panels_of(
         return ()
     heading = row_of(trade.headings, layer.heading, "heading")
     body = row_of(trade.bodies, layer.fabric.body, "body")
+    fabric = layer.fabric
+    cloth = cloth_of(
+        body,
+        _fabric(fabric.row, trade),
+        fabric.grams,
+        _fabric(fabric.lining, trade),
+        _fabric(fabric.interlining, trade),
+    )
     stacks = [
         stack_of(panel.flat_width.mm * panel.count, heading, body, panel.stack.mm if panel.stack else None)
         for panel in layer.panels
@@ -75,9 +84,13 @@ def panels_of(
     target = target_of(layer.hem, openings, defaults)
     below = _below(layer, heading, support, defaults)
     return tuple(
-        _panel((*ref, panel.id), panel, heading, stack, way, target, support.height_mm, below, facts, defaults)
+        _panel((*ref, panel.id), panel, heading, cloth, stack, way, target, support.height_mm, below, facts, defaults)
         for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
     )
+
+
+def _fabric(row_id: str | None, trade: Trade) -> FabricRow | None:
+    return None if row_id is None else row_of(trade.fabrics, row_id, "cloth")
 
 
 def _below(layer: Layer, heading: HeadingRow, support: SupportOut, defaults: Defaults) -> float:
@@ -93,6 +106,7 @@ def _panel(
     ref: Ref,
     panel: Panel,
     heading: HeadingRow,
+    cloth: Cloth,
     stack: Stack,
     way: Way,
     target: HemTarget,
@@ -107,6 +121,7 @@ def _panel(
     rings = rings_of(panel.flat_width.mm, heading.pitch_mm, heading.even)
     folds = max(1, round((rings - 1) * heading.folds)) * panel.count
     hem = hem_of(panel, target, top, facts.floor, way.closed, way.drawn, _over(way), defaults.hem_clear_mm)
+    weight = weight_of(cloth, flat, hem.finished_mm, defaults.turned_in_mm, panel.count, panel.weight_kg)
     fullness = None if panel.stationary or closed_wide <= 0 else flat / closed_wide
     return PanelOut(
         ref=ref,
@@ -136,6 +151,8 @@ def _panel(
         gap_high_mm=hem.gap_high_mm,
         target_gap_mm=target.gap_mm,
         cannot_pass=way.cannot_pass,
+        mass_kg=None if weight is None else weight.kg,
+        mass_basis=None if weight is None else weight.basis,
     )
 
 

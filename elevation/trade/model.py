@@ -129,6 +129,27 @@ class BodyRow(Struct, frozen=True, gc=False):
     grams: float = 0.0
 
 
+class FabricRow(Struct, frozen=True, gc=False):
+    """A cloth: what a square metre weighs in grams, what it lets through, how wide it is sold, how it shrinks.
+
+    ``kind``: ``face``, ``lining`` or ``interlining``. ``transmits`` is the part of daylight that passes it flat, 0 to
+    1; ``shrinks`` the part of its length that the first wash takes. ``one_way``: pile or print runs one way, so it is never
+    railroaded. ``body`` is the row of the bodies table that it stacks like, alone or with it behind the face.
+    """
+
+    id: str
+    name: str
+    kind: Literal["face", "lining", "interlining"]
+    grams: float
+    transmits: float
+    width_mm: float
+    shrinks: float
+    one_way: bool
+    body: str
+    source: str
+    sure: Sure
+
+
 class SubstrateRow(Struct, frozen=True, gc=False):
     """What a wall is made of.
 
@@ -186,3 +207,4 @@ class Trade(Struct, frozen=True):
     limits: dict[str, LimitRow]
     substrates: dict[str, SubstrateRow] = {}
     bands: dict[str, BandRow] = {}
+    fabrics: dict[str, FabricRow] = {}

@@ -19,6 +19,7 @@ from elevation.trade.model import (
     BodyRow,
     BracketRow,
     EndRow,
+    FabricRow,
     HeadingRow,
     LimitRow,
     ReadyMadeRow,
@@ -95,6 +96,15 @@ BODIES = _columns(
     Column("pleated factor", "pleated_factor", cells.ratio),
     Column("grams", "grams", cells.ratio),
 )
+FABRICS = _columns(
+    Column("kind", "kind", cells.one_of("face", "lining", "interlining")),
+    Column("grams", "grams", cells.ratio),
+    Column("transmits", "transmits", cells.ratio),
+    Column("width", "width_mm", cells.length),
+    Column("shrinks", "shrinks", cells.ratio),
+    Column("way", "one_way", cells.yes),
+    Column("body", "body", cells.one_of("sheer", "light", "medium", "lined", "interlined")),
+)
 SUBSTRATES = _columns(
     Column("build", "build", cells.one_of("unknown", "studs", "battens", "dabs", "masonry", "timber")),
     Column("sounds", "sounds", cells.text),
@@ -146,6 +156,7 @@ def load_trade(folder: Path | None = None) -> Trade:
         limits=_load(at / "limits.csv", LIMITS, LimitRow),
         substrates=_load(at / "substrates.csv", SUBSTRATES, SubstrateRow),
         bands=_load(at / "bands.csv", BANDS, BandRow),
+        fabrics=_load(at / "fabrics.csv", FABRICS, FabricRow),
     )
 
 
@@ -259,7 +270,7 @@ def _row(found: list[str], name: str, number: int, order: list[Column]) -> dict[
     row: dict[str, object] = {}
     for column, cell in zip(order, found, strict=True):
         row[column.field] = _cell(cell, column.read, name, number, column.title)
-    if order and "kind" in row:
+    if "kind" in row and "value" in row:
         # What a limit's value is only its kind can say.
         row["value"] = _cell(str(row["value"]), _LIMIT_KINDS[str(row["kind"])], name, number, "value")
     return row

@@ -17,6 +17,7 @@ from elevation.trade.model import Trade
 from elevation.units.mass import read_kg, say_kg
 from elevation.window.board_facts import board_facts
 from elevation.window.built_facts import built_facts
+from elevation.window.cloth_facts import made_of_facts, scale_fact
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
@@ -99,6 +100,7 @@ def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
         Fact(ref, "", msg("Cloth"), "title"),
         Fact(ref, "fabric.name", msg("name of the cloth"), "text"),
         Fact(ref, "fabric.colour", msg("colour"), "colour", edit=partial(rename_colour, ref)),
+        *made_of_facts(ref, trade),
         Fact(ref, "fabric.body", msg("body"), "choice", _said(_BODIES)),
         Fact(ref, "heading", msg("heading"), "choice", headings),
         Fact(ref, "drop", msg("rod's centre to the top of the cloth, if measured")),
@@ -246,6 +248,7 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
             Fact(here, "stationary", msg("never draws"), "flag"),
             Fact(here, "drawn", msg("drawn out by")),
             Fact(here, "stack", msg("stack, squeezed and measured")),
+            scale_fact(here),
         ]
     return tuple(facts)
 

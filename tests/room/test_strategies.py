@@ -63,6 +63,8 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
             f"hem {layer.hem.target}",
             f"body {layer.fabric.body}",
         }
+        found |= {f"cloth {row}" for row in (layer.fabric.row, layer.fabric.lining, layer.fabric.interlining)}
+        found |= {"panel on a scale" for panel in layer.panels if panel.weight_kg is not None}
         found |= {f"bracket {bracket.place.hold}" for bracket in layer.brackets}
         found |= {f"kit {bracket.kit}" for bracket in layer.brackets}
         found |= {f"panels {panels_kind(layer)}"}
@@ -98,6 +100,8 @@ WANTED = sorted(
     | {f"bracket {hold}" for hold in ("from-left-end", "from-right-end", "from-centre", "from-wall-left")}
     | {f"hem {target}" for target in strategies.HEM_TARGETS}
     | {f"body {body}" for body in strategies.BODIES}
+    | {f"cloth {row}" for row in (*strategies.FACES, *strategies.LININGS, "domette", "bump")}
+    | {"panel on a scale"}
     | {f"heading {row}" for row in strategies.HEADINGS}
     | {f"kit {row}" for row in (*strategies.KITS, *strategies.CEILING_KITS, "sash-hook")}
     | {f"ends {row}" for row in strategies.ROD_ENDS}

@@ -24,6 +24,8 @@ SUBSTRATES: tuple[str, ...] = get_args(get_type_hints(Wall)["substrate"])
 BODIES: tuple[str, ...] = get_args(get_type_hints(Fabric)["body"])
 HEM_TARGETS: tuple[str, ...] = get_args(get_type_hints(Hem)["target"])
 HEADINGS = ("clip-rings", "rings", "eyelets", "tab", "rod-pocket", "pencil-pleat", "pinch-pleat")
+FACES = ("voile", "linen-light", "cotton", "blackout", "velvet")
+LININGS = ("lining-light", "lining-sateen", "lining-blackout")
 SECTIONS = (
     "track-slim",
     "tension-16",

@@ -25,10 +25,12 @@ from elevation.units import Length
 from tests.strategies.choices import (
     BODIES,
     CEILING_KITS,
+    FACES,
     HEADINGS,
     HEM_TARGETS,
     KINDS,
     KITS,
+    LININGS,
     MOUNTS,
     ROD_ENDS,
     SECTIONS,
@@ -112,12 +114,26 @@ class Schemes(Lengths):
             rod=self.rod(),
             brackets=brackets,
             heading=pick.one_of(HEADINGS),
-            fabric=Fabric(pick.one_of(("", "linen", "Leinen")), f"#{pick.whole(0, 0xFFFFFF):06x}", pick.one_of(BODIES)),
+            fabric=self.fabric(),
             hem=Hem(target, at),
             panels=self.panels(brackets, target == "panel"),
             drop=self.between(10, 110) if pick.chance(4) else None,
             built=self.built() if pick.chance(8) else Built(),
             board=self.board() if pick.chance(6) else None,
+        )
+
+    def fabric(self) -> Fabric:
+        """A cloth of which little is known, or row, weight, lining and interlining."""
+        pick = self.pick
+        plain = Fabric(pick.one_of(("", "linen", "Leinen")), f"#{pick.whole(0, 0xFFFFFF):06x}", pick.one_of(BODIES))
+        if pick.chance(2):
+            return plain
+        return _with(
+            plain,
+            row=pick.one_of((None, *FACES)),
+            grams=pick.whole(40, 600) / 1 if pick.chance(3) else None,
+            lining=pick.one_of((None, *LININGS)),
+            interlining=pick.one_of((None, "domette", "bump")),
         )
 
     def board(self) -> Board:
@@ -230,6 +246,7 @@ class Schemes(Lengths):
             drawn=self.between(0, 900) if pick.chance(3) else None,
             stack=self.between(60, 400) if pick.chance(6) else None,
             hung_length=self.between(900, 2600) if pick.chance(8) else None,
+            weight_kg=pick.whole(3, 90) / 10 if pick.chance(6) else None,
         )
 
 

@@ -2,8 +2,8 @@
 
 Every mount; layers on a tension rod. Stop where it has no two jambs to press against (ends more than half a graduation
 off them), or the opening is outside the range of its packet; broken where its cloth weighs more than the packet says it
-holds. Range and load are the packet's: nothing is said until they are typed. Cloth is taken at what its body usually
-weighs.
+holds. Range and load are the packet's: nothing is said until they are typed. Cloth weighs what
+the set-out says.
 """
 
 from __future__ import annotations
@@ -29,13 +29,12 @@ def gap_mm(treatment: TreatmentOut, layer: LayerOut) -> float | None:
     return max(abs(support.left_mm - opening.left_mm), abs(support.right_mm - opening.right_mm))
 
 
-def weight_kg(scene: Scene, layer: LayerOut) -> float | None:
+def weight_kg(layer: LayerOut) -> float | None:
     """What the cloth of a layer weighs, in kg; None while a panel's length is not known."""
-    body = scene.trade.bodies.get(layer.body)
-    if body is None or not layer.panels or any(panel.finished_length_mm is None for panel in layer.panels):
+    masses = [panel.mass_kg for panel in layer.panels]
+    if not masses or any(mass is None for mass in masses):
         return None
-    area = sum(panel.flat_width_mm * (panel.finished_length_mm or 0.0) for panel in layer.panels)
-    return area / 1e6 * body.grams / 1e3
+    return sum(mass or 0.0 for mass in masses)
 
 
 def _packet() -> Message:
@@ -86,7 +85,7 @@ def _one(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Finding | No
         text = msg("{where}: the opening is {long} wide, {by} more than the {limit} the tension rod reaches.",
                    where=name, long=Mm(long), by=Mm(long - most), limit=Mm(most))  # fmt: skip
         return told(Weight.STOP, text, long, most)
-    weight = weight_kg(scene, layer)
+    weight = weight_kg(layer)
     if weight is not None and support.holds_kg is not None and less_ratio(support.holds_kg, weight):
         text = msg(
             "{where}: the cloth weighs about {weight}, and the tension rod holds {holds}.",
