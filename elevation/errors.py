@@ -2,6 +2,45 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Self
+
+
+class Said(str):
+    """English text that still knows the template and the values it was made from.
+
+    Errors are made below ``words``, where no language is known. Such a text is plain English to whoever prints or compares
+    it; ``words.say_error`` says the same template in the reader's language.
+
+    Attributes
+    ----------
+    template : str
+        The key of the translation.
+    params : mapping
+        Values of its places: text, numbers, or another ``Said``.
+    """
+
+    template: str
+    params: Mapping[str, object]
+
+    def __new__(cls, template: str, params: Mapping[str, object]) -> Self:
+        """Fill ``template`` with ``params`` in English."""
+        text = template.format_map({name: _plain(value) for name, value in params.items()})
+        made = super().__new__(cls, text)
+        made.template = template
+        made.params = params
+        return made
+
+
+def said(template: str, /, **params: object) -> Said:
+    """Mark a literal template for translation and fill its places in English."""
+    return Said(template, params)
+
+
+def _plain(value: object) -> object:
+    # A whole number that was read as a float is said without its ".0".
+    return f"{value:g}" if type(value) is float else value
+
 
 class ElevationError(Exception):
     """Something outside the program's control is wrong, and a person can put it right.
@@ -18,6 +57,8 @@ class ElevationError(Exception):
         What is wrong, as the rest of a sentence ("is not a length").
     right : str
         What would be right ("write for example 120 in"); may be empty.
+
+    Any of them may be a ``Said``, so that the window can say it in another language.
     """
 
     def __init__(self, what: str, where: str = "", wrong: str = "", right: str = "") -> None:

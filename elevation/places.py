@@ -9,7 +9,7 @@ from pathlib import Path
 
 from platformdirs import PlatformDirs
 
-from elevation.errors import Missing
+from elevation.errors import Missing, said
 
 _PACKAGE = Path(__file__).resolve().parent
 
@@ -58,7 +58,10 @@ def _last_resort() -> Path:
         return Path(tempfile.mkdtemp(prefix="elevation-"))
     except OSError:
         raise Missing(
-            "state folder", "", "no folder can be written, not even a temporary one", "make room or set XDG_STATE_HOME"
+            said("state folder"),
+            "",
+            said("no folder can be written, not even a temporary one"),
+            said("make room or set XDG_STATE_HOME"),
         ) from None
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from elevation import places
-from elevation.errors import NoSuch
+from elevation.errors import NoSuch, said
 from elevation.room.file import load_room
 from elevation.room.find import by_name
 from elevation.room.model import Room, Scheme, Wall
@@ -32,13 +32,13 @@ def walls(room: Room, wanted: str | None, where: str) -> tuple[Wall, ...]:
     """The wall that ``wanted`` names (id or unambiguous name), or all; raises NoSuch."""
     if wanted is None:
         return room.walls
-    return (by_name(room.walls, wanted, what=where, kind="wall"),)
+    return (by_name(room.walls, wanted, what=where, kind=said("wall")),)
 
 
 def schemes(wall: Wall, wanted: str | None, every: bool, where: str) -> tuple[Scheme | None, ...]:
     """The scheme that ``wanted`` names, every one, or the first; (None,) for a wall without a scheme."""
     if wanted is not None:
-        return (by_name(wall.schemes, wanted, what=where, kind="scheme"),)
+        return (by_name(wall.schemes, wanted, what=where, kind=said("scheme")),)
     if not wall.schemes:
         return (None,)
     return wall.schemes if every else wall.schemes[:1]

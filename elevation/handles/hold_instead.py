@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from elevation.errors import BadInput, NoSuch
+from elevation.errors import BadInput, NoSuch, said
 from elevation.findings.model import INSIDE
 from elevation.findings.shapes import extremes, height_at
 from elevation.handles.context import exact
@@ -88,7 +88,12 @@ def hold_instead(room: Room, set_out: SetOut, ref: Ref, which: str, hold: str) -
         ``ref`` or ``hold`` is not there.
     """
     if which not in HOLDS or hold not in HOLDS[which]:
-        raise NoSuch(which, "", f"cannot be held by {hold}", f"use one of {', '.join(HOLDS.get(which, ()))}")
+        raise NoSuch(
+            which,
+            "",
+            said("cannot be held by {hold}", hold=hold),
+            said("use one of {choices}", choices=", ".join(HOLDS.get(which, ()))),
+        )
     if which == "opening":
         return _hold_opening(room, set_out, ref, hold)
     treatment, layer = _layer(set_out, ref)
@@ -117,7 +122,7 @@ def _layer(set_out: SetOut, ref: Ref) -> tuple[TreatmentOut, LayerOut]:
         for layer in treatment.layers:
             if layer.ref == ref[:4]:
                 return treatment, layer
-    raise NoSuch("/".join(ref), "", "is not on this wall")
+    raise NoSuch("/".join(ref), "", said("is not on this wall"))
 
 
 def _height_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: str) -> float:
@@ -136,12 +141,19 @@ def _height_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: 
         share = SHARE if hold == "share-of-opening" else 0.0
         return support.height_mm - bottom_mm - share * (top_mm - bottom_mm)
     if not set_out.ceiling.known:
-        raise BadInput("the ceiling", "", "has not been measured", "measure it first, then hold the rod below it")
+        raise BadInput(
+            said("the ceiling"), "", said("has not been measured"), said("measure it first, then hold the rod below it")
+        )
     ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
     if hold == "bracket-drop":
         figure_mm = ceiling_mm - support.drop_mm - support.height_mm
         if figure_mm < -TOUCH_MM:
-            raise BadInput("the rod", "", "stands higher than these brackets hold it", "choose brackets with less drop")
+            raise BadInput(
+                said("the rod"),
+                "",
+                said("stands higher than these brackets hold it"),
+                said("choose brackets with less drop"),
+            )
         return max(figure_mm, 0.0)
     crown_mm = 0.0 if treatment.mount == "ceiling" else set_out.crown_mm
     return ceiling_mm - crown_mm - support.height_mm
@@ -167,7 +179,10 @@ def _end_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str
     if hold == "from-corner":
         if side == "right" and not set_out.known_width:
             raise BadInput(
-                "the wall's width", "", "has not been measured", "measure it first, then hold the rod from there"
+                said("the wall's width"),
+                "",
+                said("has not been measured"),
+                said("measure it first, then hold the rod from there"),
             )
         return support.left_mm if side == "left" else set_out.width_mm - support.right_mm
     if side == "left":
@@ -184,7 +199,7 @@ def _end_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str
 def _bracket_mm(layer: LayerOut, ref: Ref, hold: str) -> float:
     bracket = next((bracket for bracket in layer.brackets if bracket.ref == ref), None)
     if bracket is None:
-        raise NoSuch("/".join(ref), "", "is no bracket of this rod")
+        raise NoSuch("/".join(ref), "", said("is no bracket of this rod"))
     support, x_mm = layer.support, bracket.x_mm
     from_mm: dict[str, Callable[[], float]] = {
         "from-left-end": lambda: x_mm - support.left_mm,
@@ -198,7 +213,7 @@ def _bracket_mm(layer: LayerOut, ref: Ref, hold: str) -> float:
 def _hold_hem(room: Room, set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: str) -> Room:
     panel = next((panel for panel in layer.panels if panel.hem), None)
     if panel is None:
-        raise BadInput("the hem", "", "has no panel to hang on", "add a panel first")
+        raise BadInput(said("the hem"), "", said("has no panel to hang on"), said("add a panel first"))
     x_mm, y_mm = (panel.hem[0][0] + panel.hem[-1][0]) / 2, panel.hem_low_mm
     if hold == "clear":
         figure_mm = y_mm - height_at(set_out.floor, x_mm)
@@ -209,7 +224,9 @@ def _hold_hem(room: Room, set_out: SetOut, treatment: TreatmentOut, layer: Layer
     else:
         figure_mm = min(_below_apron_mm(opening, y_mm) for opening in treatment.openings)
     if figure_mm < -TOUCH_MM:
-        raise BadInput("the hem", "", f"does not hang on that side of the {hold}", "choose another target")
+        raise BadInput(
+            said("the hem"), "", said("does not hang on that side of the {hold}", hold=hold), said("choose another target")
+        )
     return replace_at(room, layer.ref, hem=Hem(hold, exact(room, max(figure_mm, 0.0))))  # type: ignore[arg-type]
 
 
@@ -230,5 +247,5 @@ def _hold_opening(room: Room, set_out: SetOut, ref: Ref, hold: str) -> Room:
     edge_mm = before.right_mm + before.casing_mm if before is not None else 0.0
     gap_mm = landed.left_mm - landed.casing_mm - edge_mm
     if gap_mm < -TOUCH_MM:
-        raise BadInput("the gap", "", "is less than nothing", "measure the openings again")
+        raise BadInput(said("the gap"), "", said("is less than nothing"), said("measure the openings again"))
     return replace_at(room, ref, gap=exact(room, max(gap_mm, 0.0), own.gap), left=None)

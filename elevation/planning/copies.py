@@ -11,7 +11,7 @@ from functools import partial
 
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.carrying import PARTS, Part, carry, copied, with_rod
 from elevation.room.edits import changed, edit_at, new_id, put_opening, put_scheme, put_treatment
 from elevation.room.find import children, opening_of, scheme_of, treatment_of, wall_of
@@ -92,8 +92,8 @@ def _free_place(room: Room, wall: Wall, opening: Opening, trade: Trade) -> float
     raise BadInput(
         wall.name or "wall",
         "",
-        "no free part of it is as wide as this window with its casing",
-        "type the wall's true width first, or add the window to another wall",
+        said("no free part of it is as wide as this window with its casing"),
+        said("type the wall's true width first, or add the window to another wall"),
     )
 
 

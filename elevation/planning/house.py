@@ -8,11 +8,12 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from elevation.errors import BadInput, ElevationError
+from elevation.errors import BadInput, ElevationError, said
 from elevation.findings.all_rules import find, find_afresh
 from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Scene, Weight
 from elevation.room.file import load_room
+from elevation.room.keeping.reasons import reason_of
 from elevation.room.model import Room
 from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out_afresh
@@ -24,7 +25,7 @@ ENDING = ".room.json"
 class WallLooked(Struct, frozen=True):
     """One wall of a house in its first scheme: how it stands, how many findings of each weight, what is not measured.
 
-    ``wrong`` is why the room cannot be read; then there is no wall.
+    ``error`` is why the room cannot be read; then there is no wall.
     """
 
     path: Path
@@ -34,7 +35,7 @@ class WallLooked(Struct, frozen=True):
     broken: int = 0
     advice: int = 0
     missing: int = 0
-    wrong: str = ""
+    error: ElevationError | None = None
 
     @property
     def room_name(self) -> str:
@@ -53,9 +54,16 @@ def rooms_in(folder: Path) -> tuple[Path, ...]:
     try:
         found = sorted(path for path in folder.iterdir() if path.name.endswith(ENDING) and path.is_file())
     except OSError as error:
-        raise BadInput(str(folder), "", f"cannot be read ({error.strerror})", "choose a folder that holds rooms") from error
+        raise BadInput(
+            str(folder),
+            "",
+            said("cannot be read ({reason})", reason=reason_of(error)),
+            said("choose a folder that holds rooms"),
+        ) from error
     if not found:
-        raise BadInput(str(folder), "", f"holds no room (*{ENDING})", "choose a folder that holds rooms")
+        raise BadInput(
+            str(folder), "", said("holds no room (*{ending})", ending=ENDING), said("choose a folder that holds rooms")
+        )
     return tuple(found)
 
 
@@ -66,7 +74,7 @@ def look(path: Path, trade: Trade) -> Iterator[WallLooked]:
         for wall in room.walls:
             yield look_at(path, room, wall.id, trade)
     except ElevationError as error:
-        yield WallLooked(path, wrong=str(error))
+        yield WallLooked(path, error=error)
 
 
 def look_at(path: Path, room: Room, wall_id: str, trade: Trade) -> WallLooked:

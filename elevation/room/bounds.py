@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, Said, said
 from elevation.room.nearest import quoted
 from elevation.units import Length
 from elevation.units.tolerance import TOUCH_MM
-from elevation.units.wrong import Amount, BadFact, Marked, marked
+from elevation.units.wrong import Amount, Marked, marked
 
 FAR_MM = 100_000.0
 """Longest wall, and the farthest that anything on it can be: 100 m."""
@@ -45,9 +45,9 @@ class Place:
         """The place of one of several."""
         return self.at(f"{key}[{index}]")
 
-    def cannot(self, fault: Marked, remedy: Marked, **params: str | Amount) -> BadFact:
+    def cannot(self, fault: Marked, remedy: Marked, **params: str | Amount) -> BadInput:
         """The error to raise here for something that a person may type: it can be said in any language."""
-        return BadFact(self.name, self.path, fault, remedy, params)
+        return BadInput(self.name, self.path, Said(fault, params), Said(remedy, params))
 
     def bad(self, wrong: str, right: str = "") -> BadInput:
         """The error to raise here."""
@@ -76,7 +76,7 @@ def check_length(length: Length | None, place: Place, low_mm: float, high_mm: fl
     if length is None:
         return
     if not math.isfinite(length.mm):
-        raise place.bad("is not a finite length", "write for example 50 3/8 in")
+        raise place.bad(said("is not a finite length"), said("write for example 50 3/8 in"))
     if above and length.mm <= low_mm + TOUCH_MM:
         raise place.cannot(
             marked("is {length}"), marked("it must be more than {low}"), length=length.text, low=Amount(low_mm)
@@ -100,4 +100,6 @@ def check_count(count: int, place: Place, low: int, high: int) -> None:
         It is outside.
     """
     if not low <= count <= high:
-        raise place.bad(f"is {quoted(count)}", f"it must be from {low} to {high}")
+        raise place.bad(
+            said("is {count}", count=quoted(count)), said("it must be from {low} to {high}", low=low, high=high)
+        )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from elevation.errors import said
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
 from elevation.room.check_wall import LOW_MM
 from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
@@ -53,19 +54,23 @@ def check_scheme(scheme: Scheme, wall: Wall, place: Place) -> None:
 def _check_treatment(treatment: Treatment, wall: Wall, place: Place) -> None:
     known = tuple(opening.id for opening in wall.openings)
     if not treatment.openings:
-        raise place.at("openings").bad("is empty", "name the openings that it covers")
+        raise place.at("openings").bad(said("is empty"), said("name the openings that it covers"))
     for index, key in enumerate(treatment.openings):
         if key not in known:
-            raise place.item("openings", index).bad(f"is {quoted(key)}, but no opening has that id", advice(key, known))
+            raise place.item("openings", index).bad(
+                said("is {key}, but no opening has that id", key=quoted(key)), advice(key, known)
+            )
         if key in treatment.openings[:index]:
-            raise place.item("openings", index).bad(f"is {quoted(key)} a second time", "name each opening once")
+            raise place.item("openings", index).bad(
+                said("is {key} a second time", key=quoted(key)), said("name each opening once")
+            )
     if treatment.mount in ("reveal", "sash") and len(treatment.openings) > 1:
         raise place.at("openings").bad(
-            f"are {len(treatment.openings)}, but a rod in a reveal or on a sash has one",
-            "make a treatment for each opening",
+            said("are {count}, but a rod in a reveal or on a sash has one", count=len(treatment.openings)),
+            said("make a treatment for each opening"),
         )
     if not treatment.layers:
-        raise place.at("layers").bad("is empty", "a treatment has at least one layer")
+        raise place.at("layers").bad(said("is empty"), said("a treatment has at least one layer"))
     for index, layer in enumerate(treatment.layers):
         _check_layer(layer, place.item("layers", index))
 
@@ -75,10 +80,18 @@ def _check_layer(layer: Layer, place: Place) -> None:
     for index, bracket in enumerate(layer.brackets):
         _check_bracket(bracket, place.item("brackets", index))
     if not _COLOUR.match(layer.fabric.colour):
-        raise place.at("fabric").at("colour").bad(f"is {quoted(layer.fabric.colour)}", 'write for example "#b9704a"')
+        raise (
+            place.at("fabric")
+            .at("colour")
+            .bad(said("is {value}", value=quoted(layer.fabric.colour)), said('write for example "#b9704a"'))
+        )
     grams = layer.fabric.grams
     if grams is not None and not 0 < grams <= _MOST_GRAMS:
-        raise (place.at("fabric").at("grams").bad(f"is {grams:g} g", f"it must be more than 0 and at most {_MOST_GRAMS:g}"))
+        raise (
+            place.at("fabric")
+            .at("grams")
+            .bad(said("is {grams} g", grams=grams), said("it must be more than 0 and at most {most}", most=_MOST_GRAMS))
+        )
     if layer.board is not None:
         for key, low_mm, high_mm in (("left", 0, FAR_MM), ("right", 0, FAR_MM), ("height", 20, 600), ("thickness", 5, 100)):
             check_length(getattr(layer.board, key), place.at("board").at(key), low_mm, high_mm)
@@ -93,13 +106,17 @@ def _check_layer(layer: Layer, place: Place) -> None:
 
 def _check_hold(held: Held, holds: tuple[str, ...], place: Place) -> None:
     if held.hold not in holds:
-        raise place.at("hold").bad(f"is {quoted(held.hold)}, which does not belong here", advice(held.hold, holds))
+        raise place.at("hold").bad(
+            said("is {value}, which does not belong here", value=quoted(held.hold)), advice(held.hold, holds)
+        )
     check_length(held.at, place.at("at"), -FAR_MM, FAR_MM)
     if held.hold == "share-of-opening":
         if not 0 < held.share <= 1:
-            raise place.at("share").bad(f"is {held.share:g}", "it must be more than 0 and at most 1, for example 0.5")
+            raise place.at("share").bad(
+                said("is {share}", share=held.share), said("it must be more than 0 and at most 1, for example 0.5")
+            )
     elif held.share != 0:
-        raise place.at("share").bad(f'stands beside "{held.hold}"', 'only "share-of-opening" has one')
+        raise place.at("share").bad(said('stands beside "{hold}"', hold=held.hold), said('only "share-of-opening" has one'))
     if held.hold == "bracket-drop":
         check_length(held.at, place.at("at"), 0, TALL_MM)
     if held.hold == "rod-length":
@@ -115,7 +132,8 @@ def _check_rod(rod: Rod, place: Place) -> None:
             place.at("right")
             .at("hold")
             .bad(
-                'is "rod-length" like the left one', "the other end must say where the rod is: beyond-opening, for example"
+                said('is "rod-length" like the left one'),
+                said("the other end must say where the rod is: beyond-opening, for example"),
             )
         )
     check_length(rod.diameter, place.at("diameter"), 1, 300)
@@ -126,9 +144,14 @@ def _check_rod(rod: Rod, place: Place) -> None:
     for key in ("least", "most", "spacing"):
         check_length(getattr(packet, key), there.at(key), 0, FAR_MM, above=True)
     if packet.least is not None and packet.most is not None and packet.most.mm < packet.least.mm:
-        raise there.at("most").bad(f"is {packet.most.text}, less than the least", "write the range as the packet does")
+        raise there.at("most").bad(
+            said("is {most}, less than the least", most=packet.most.text), said("write the range as the packet does")
+        )
     if packet.holds_kg is not None and not 0 < packet.holds_kg <= _MOST_KG:
-        raise there.at("holds_kg").bad(f"is {packet.holds_kg:g} kg", f"it must be more than 0 and at most {_MOST_KG:g}")
+        raise there.at("holds_kg").bad(
+            said("is {holds_kg} kg", holds_kg=packet.holds_kg),
+            said("it must be more than 0 and at most {most}", most=_MOST_KG),
+        )
 
 
 def _check_bracket(bracket: Bracket, place: Place) -> None:
@@ -139,7 +162,7 @@ def _check_bracket(bracket: Bracket, place: Place) -> None:
 def _check_hem(hem: Hem, place: Place) -> None:
     check_length(hem.at, place.at("at"), 0, TALL_MM, above=hem.target == "length")
     if hem.target == "length" and hem.at is None:
-        raise place.bad('is a "length" but has no "at"', "add the finished length")
+        raise place.bad(said('is a "length" but has no "at"'), said("add the finished length"))
 
 
 def _check_panel(panel: Panel, layer: Layer, place: Place) -> None:
@@ -149,7 +172,8 @@ def _check_panel(panel: Panel, layer: Layer, place: Place) -> None:
         check_length(getattr(panel, key), place.at(key), 0, FAR_MM, above=True)
     if panel.weight_kg is not None and not 0 < panel.weight_kg <= _MOST_PANEL_KG:
         raise place.at("weight_kg").bad(
-            f"is {panel.weight_kg:g} kg", f"it must be more than 0 and at most {_MOST_PANEL_KG:g}"
+            said("is {weight_kg} kg", weight_kg=panel.weight_kg),
+            said("it must be more than 0 and at most {most}", most=_MOST_PANEL_KG),
         )
     check_length(panel.drawn, place.at("drawn"), 0, FAR_MM)
     ids = tuple(bracket.id for bracket in layer.brackets)
@@ -158,9 +182,15 @@ def _check_panel(panel: Panel, layer: Layer, place: Place) -> None:
         return
     found = _PARKS.match(panel.parks)
     if found is None:
-        raise place.at("parks").bad(f"is {quoted(panel.parks)}, which is no place to park", advice(panel.parks, places))
+        raise place.at("parks").bad(
+            said("is {value}, which is no place to park", value=quoted(panel.parks)), advice(panel.parks, places)
+        )
     if found[2] not in ids:
         raise place.at("parks").bad(
-            f"is {quoted(panel.parks)}, but no bracket of this layer has the id {quoted(found[2])}",
+            said(
+                "is {value}, but no bracket of this layer has the id {bracket}",
+                value=quoted(panel.parks),
+                bracket=quoted(found[2]),
+            ),
             advice(panel.parks, places),
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from elevation.errors import said
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
 from elevation.room.model import Head, Obstacle, Opening, Readings, Station, Wall, WallEnd
 from elevation.room.stand import excess, height_at, stands
@@ -133,9 +134,11 @@ def _check_studs(wall: Wall, place: Place) -> None:
 
 def _check_end(end: WallEnd, place: Place) -> None:
     if not 20 <= end.angle <= 340:
-        raise place.at("angle").bad(f"is {end.angle:g} degrees", "it must be from 20 to 340; a usual corner has 90")
+        raise place.at("angle").bad(
+            said("is {angle} degrees", angle=end.angle), said("it must be from 20 to 340; a usual corner has 90")
+        )
     if end.kind == "open" and end.neighbour is not None:
-        raise place.at("neighbour").bad("stands beside an open end", 'take it away, or make the end a "corner"')
+        raise place.at("neighbour").bad(said("stands beside an open end"), said('take it away, or make the end a "corner"'))
 
 
 def check_opening(opening: Opening, place: Place) -> None:
@@ -172,33 +175,44 @@ def check_opening(opening: Opening, place: Place) -> None:
         least = min(least, opening.head.right_height.mm)
     if opening.frame is not None and 2 * opening.frame.mm >= least - TOUCH_MM:
         raise place.at("frame").bad(
-            f"is {opening.frame.text}, so no glass is left", "measure from the opening's edge to the glass, on one side"
+            said("is {frame}, so no glass is left", frame=opening.frame.text),
+            said("measure from the opening's edge to the glass, on one side"),
         )
 
 
 def _check_head(opening: Opening, head: Head, place: Place) -> None:
     half_mm = opening.width.mm / 2
     if head.rise is not None and head.kind != "segmental":
-        raise place.at("rise").bad(f"stands beside a {head.kind} head", "only a segmental head has a rise of its own")
+        raise place.at("rise").bad(
+            said("stands beside a {kind} head", kind=head.kind), said("only a segmental head has a rise of its own")
+        )
     if head.right_height is not None and head.kind != "raked":
-        raise place.at("right_height").bad(f"stands beside a {head.kind} head", "only a raked head has one")
+        raise place.at("right_height").bad(
+            said("stands beside a {kind} head", kind=head.kind), said("only a raked head has one")
+        )
     if head.kind == "segmental":
         if head.rise is None:
-            raise place.bad('is segmental but has no "rise"', "add how far the arc rises over its ends")
+            raise place.bad(said('is segmental but has no "rise"'), said("add how far the arc rises over its ends"))
         check_length(head.rise, place.at("rise"), 0, TALL_MM, above=True)
         if head.rise.mm > half_mm + TOUCH_MM:
             raise place.at("rise").bad(
-                f"is {head.rise.text}, more than half the width", 'make it smaller, or the head "half-round"'
+                said("is {rise}, more than half the width", rise=head.rise.text),
+                said('make it smaller, or the head "half-round"'),
             )
         if head.rise.mm > opening.height.mm + TOUCH_MM:
-            raise place.at("rise").bad(f"is {head.rise.text}, more than the opening's height", "measure both again")
+            raise place.at("rise").bad(
+                said("is {rise}, more than the opening's height", rise=head.rise.text), said("measure both again")
+            )
     if head.kind == "half-round" and half_mm > opening.height.mm + TOUCH_MM:
         raise place.bad(
-            "is half-round, but the opening is not as high as half its width", 'make it "segmental" and give its rise'
+            said("is half-round, but the opening is not as high as half its width"),
+            said('make it "segmental" and give its rise'),
         )
     if head.kind == "raked":
         if head.right_height is None:
-            raise place.bad('is raked but has no "right_height"', "add the height of its right side over the sill")
+            raise place.bad(
+                said('is raked but has no "right_height"'), said("add the height of its right side over the sill")
+            )
         check_length(head.right_height, place.at("right_height"), 0, TALL_MM, above=True)
 
 

@@ -14,7 +14,7 @@ from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 from msgspec import NODEFAULT, Struct
 from msgspec.structs import fields
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.model import Room
 from elevation.room.nearest import advice, quoted
 from elevation.room.raw_json import join
@@ -77,7 +77,7 @@ def _optional(inner: _Reader) -> _Reader:
 def _list(inner: _Reader) -> _Reader:
     def read(value: Any, path: str, name: str) -> Any:
         if not isinstance(value, list):
-            raise BadInput(name, path, f"is {quoted(value)}, not a list", "put it in [ and ]")
+            raise BadInput(name, path, said("is {value}, not a list", value=quoted(value)), said("put it in [ and ]"))
         return tuple(inner(item, f"{path}[{index}]", name) for index, item in enumerate(value))
 
     return read
@@ -86,7 +86,7 @@ def _list(inner: _Reader) -> _Reader:
 def _table(inner: _Reader) -> _Reader:
     def read(value: Any, path: str, name: str) -> Any:
         if not isinstance(value, dict):
-            raise BadInput(name, path, f"is {quoted(value)}, not an object", "put it in { and }")
+            raise BadInput(name, path, said("is {value}, not an object", value=quoted(value)), said("put it in {{ and }}"))
         return {_text(key, path, name): inner(item, join(path, key), name) for key, item in value.items()}
 
     return read
@@ -97,7 +97,7 @@ def _choice(choices: tuple[str, ...]) -> _Reader:
         if isinstance(value, str) and value in choices:
             return value
         wrong = value if isinstance(value, str) else ""
-        raise BadInput(name, path, f"is {quoted(value)}, which it cannot be", advice(wrong, choices))
+        raise BadInput(name, path, said("is {value}, which it cannot be", value=quoted(value)), advice(wrong, choices))
 
     return read
 
@@ -111,16 +111,21 @@ def _struct(kind: type[Struct]) -> _Reader:
 
     def read(value: Any, path: str, name: str) -> Any:
         if not isinstance(value, dict):
-            raise BadInput(name, path, f"is {quoted(value)}, not an object", f"write {{{_example(needed)}}}")
+            raise BadInput(
+                name,
+                path,
+                said("is {value}, not an object", value=quoted(value)),
+                said("write {{{keys}}}", keys=_example(needed)),
+            )
         made = {}
         for key, item in value.items():
             part = parts.get(key)
             if part is None:
-                raise BadInput(name, join(path, key), "is not a key that belongs here", advice(key, parts))
+                raise BadInput(name, join(path, key), said("is not a key that belongs here"), advice(key, parts))
             made[key] = part(item, join(path, key), name)
         for key in needed:
             if key not in made:
-                raise BadInput(name, path, f'has no "{key}"', "add it: it cannot be left out")
+                raise BadInput(name, path, said('has no "{key}"', key=key), said("add it: it cannot be left out"))
         return kind(**made)
 
     return read
@@ -132,11 +137,11 @@ def _example(needed: tuple[str, ...]) -> str:
 
 def _text(value: Any, path: str, name: str) -> str:
     if not isinstance(value, str):
-        raise BadInput(name, path, f"is {quoted(value)}, not a text", "put it in quotes")
+        raise BadInput(name, path, said("is {value}, not a text", value=quoted(value)), said("put it in quotes"))
     if len(value) > MOST_TEXT:
-        raise BadInput(name, path, f"is longer than {MOST_TEXT} characters", "shorten it")
+        raise BadInput(name, path, said("is longer than {most} characters", most=MOST_TEXT), said("shorten it"))
     if not is_plain(value):
-        raise BadInput(name, path, "holds a sign that cannot be shown", "write letters, figures and signs only")
+        raise BadInput(name, path, said("holds a sign that cannot be shown"), said("write letters, figures and signs only"))
     return value
 
 
@@ -151,36 +156,50 @@ def is_plain(text: str) -> bool:
 
 def _flag(value: Any, path: str, name: str) -> bool:
     if not isinstance(value, bool):
-        raise BadInput(name, path, f"is {quoted(value)}, not true or false", "write true or false without quotes")
+        raise BadInput(
+            name,
+            path,
+            said("is {value}, not true or false", value=quoted(value)),
+            said("write true or false without quotes"),
+        )
     return value
 
 
 def _whole(value: Any, path: str, name: str) -> int:
     if isinstance(value, bool) or not isinstance(value, int):
-        raise BadInput(name, path, f"is {quoted(value)}, not a whole number", "write for example 2")
+        raise BadInput(name, path, said("is {value}, not a whole number", value=quoted(value)), said("write for example 2"))
     return value
 
 
 def _number(value: Any, path: str, name: str) -> float:
     if isinstance(value, bool) or not isinstance(value, (int, float)):
-        raise BadInput(name, path, f"is {quoted(value)}, not a number", "write for example 90")
+        raise BadInput(name, path, said("is {value}, not a number", value=quoted(value)), said("write for example 90"))
     try:
         number = float(value)
     except OverflowError:
         number = math.inf
     if not math.isfinite(number):
-        raise BadInput(name, path, "is too large a number", "write for example 90")
+        raise BadInput(name, path, said("is too large a number"), said("write for example 90"))
     return number
 
 
 def _length(value: Any, path: str, name: str) -> Length:
     if not isinstance(value, str):
-        right = f'write "{value} in" or "{value} mm"' if _is_small_number(value) else 'write for example "50 3/8 in"'
-        raise BadInput(name, path, f"is {quoted(value)}, not a length in quotes", right)
+        right = (
+            said('write "{text} in" or "{text} mm"', text=str(value))
+            if _is_small_number(value)
+            else said('write for example "50 3/8 in"')
+        )
+        raise BadInput(name, path, said("is {value}, not a length in quotes", value=quoted(value)), right)
     text = _text(value, path, name)
     length = parse_length(text, "in", what=name, where=path)
     if length.mm != parse_length(text, "mm", what=name, where=path).mm:
-        raise BadInput(name, path, f"is {quoted(text)}, without a unit", f'write "{text} in" or "{text} mm"')
+        raise BadInput(
+            name,
+            path,
+            said("is {text}, without a unit", text=quoted(text)),
+            said('write "{text} in" or "{text} mm"', text=text),
+        )
     return Length(length.mm, text)
 
 

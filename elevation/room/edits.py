@@ -13,7 +13,7 @@ from typing import Any, TypeVar, cast
 from msgspec import Struct
 from msgspec.structs import replace
 
-from elevation.errors import NoSuch
+from elevation.errors import NoSuch, said
 from elevation.room.find import Item, children, layer_of, scheme_of, treatment_of, wall_of
 from elevation.room.keep_places import keep_places
 from elevation.room.model import (
@@ -84,7 +84,7 @@ def _within(parent: _S, ref: Ref, edit: Callable[[Any], Any], whole: Ref) -> _S:
                     return parent
                 middle = () if new is None else (new,)
                 return replace(parent, **{field: (*items[:index], *middle, *items[index + 1 :])})
-    raise NoSuch("room", "/".join(whole), f'nothing here has the id "{ref[0]}"')
+    raise NoSuch(said("room"), "/".join(whole), said('nothing here has the id "{id}"', id=ref[0]))
 
 
 def edit_at(room: Room, ref: Ref, edit: Callable[[Any], Any]) -> Room:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import Protocol, TypeVar
 
-from elevation.errors import NoSuch
+from elevation.errors import NoSuch, said
 from elevation.room.model import (
     Bracket,
     Layer,
@@ -80,7 +80,12 @@ def with_id(items: Iterable[_Has], wanted: str, kind: str, room: Room) -> _Has:
         if item.id == wanted:
             return item
         seen.append(item.id)
-    raise NoSuch(room.name or "room", "", f"there is no {kind} {quoted(wanted)}", advice(wanted, seen))
+    raise NoSuch(
+        room.name or said("room"),
+        "",
+        said("there is no {kind} {wanted}", kind=kind, wanted=quoted(wanted)),
+        advice(wanted, seen),
+    )
 
 
 def wall_of(room: Room, wall_id: str) -> Wall:
@@ -91,7 +96,7 @@ def wall_of(room: Room, wall_id: str) -> Wall:
     NoSuch
         There is none.
     """
-    return with_id(room.walls, wall_id, "wall", room)
+    return with_id(room.walls, wall_id, said("wall"), room)
 
 
 def scheme_of(room: Room, wall_id: str, scheme_id: str | None) -> Scheme | None:
@@ -105,12 +110,12 @@ def scheme_of(room: Room, wall_id: str, scheme_id: str | None) -> Scheme | None:
     wall = wall_of(room, wall_id)
     if scheme_id is None:
         return wall.schemes[0] if wall.schemes else None
-    return with_id(wall.schemes, scheme_id, "scheme", room)
+    return with_id(wall.schemes, scheme_id, said("scheme"), room)
 
 
 def _long_enough(room: Room, ref: Ref, length: int, kind: str) -> None:
     if len(ref) < length:
-        raise NoSuch(room.name or "room", "/".join(ref), f"does not lead to a {kind}")
+        raise NoSuch(room.name or said("room"), "/".join(ref), said("does not lead to a {kind}", kind=kind))
 
 
 def _found(room: Room, ref: Ref, length: int, kind: str, siblings: Callable[[], Iterable[_Has]]) -> _Has:
@@ -130,36 +135,36 @@ def _found(room: Room, ref: Ref, length: int, kind: str, siblings: Callable[[], 
 
 def opening_of(room: Room, ref: Ref) -> Opening:
     """The opening at (wall, opening)."""
-    return _found(room, ref, 2, "opening", lambda: wall_of(room, ref[0]).openings)
+    return _found(room, ref, 2, said("opening"), lambda: wall_of(room, ref[0]).openings)
 
 
 def obstacle_of(room: Room, ref: Ref) -> Obstacle:
     """The obstacle at (wall, obstacle)."""
-    return _found(room, ref, 2, "obstacle", lambda: wall_of(room, ref[0]).obstacles)
+    return _found(room, ref, 2, said("obstacle"), lambda: wall_of(room, ref[0]).obstacles)
 
 
 def _scheme_at(room: Room, ref: Ref) -> Scheme:
-    return _found(room, ref, 2, "scheme", lambda: wall_of(room, ref[0]).schemes)
+    return _found(room, ref, 2, said("scheme"), lambda: wall_of(room, ref[0]).schemes)
 
 
 def treatment_of(room: Room, ref: Ref) -> Treatment:
     """The treatment at (wall, scheme, treatment)."""
-    return _found(room, ref, 3, "treatment", lambda: _scheme_at(room, ref).treatments)
+    return _found(room, ref, 3, said("treatment"), lambda: _scheme_at(room, ref).treatments)
 
 
 def layer_of(room: Room, ref: Ref) -> Layer:
     """The layer at (wall, scheme, treatment, layer)."""
-    return _found(room, ref, 4, "layer", lambda: treatment_of(room, ref).layers)
+    return _found(room, ref, 4, said("layer"), lambda: treatment_of(room, ref).layers)
 
 
 def bracket_of(room: Room, ref: Ref) -> Bracket:
     """The bracket at (wall, scheme, treatment, layer, bracket)."""
-    return _found(room, ref, 5, "bracket", lambda: layer_of(room, ref).brackets)
+    return _found(room, ref, 5, said("bracket"), lambda: layer_of(room, ref).brackets)
 
 
 def panel_of(room: Room, ref: Ref) -> Panel:
     """The panel at (wall, scheme, treatment, layer, panel)."""
-    return _found(room, ref, 5, "panel", lambda: layer_of(room, ref).panels)
+    return _found(room, ref, 5, said("panel"), lambda: layer_of(room, ref).panels)
 
 
 def item_at(room: Room, ref: Ref) -> Item:
@@ -170,10 +175,10 @@ def item_at(room: Room, ref: Ref) -> Item:
     NoSuch
         Nothing stands there, or ``ref`` is empty.
     """
-    _long_enough(room, ref, 1, "wall")
+    _long_enough(room, ref, 1, said("wall"))
     item: Item = wall_of(room, ref[0])
     for key in ref[1:]:
-        item = with_id(children(item), key, "thing", room)
+        item = with_id(children(item), key, said("thing"), room)
     return item
 
 
@@ -217,6 +222,16 @@ def by_name(items: Sequence[_Named], wanted: str, *, what: str, kind: str) -> _N
         return found[0]
     if len(found) > 1:
         ids = ", ".join(item.id for item in found)
-        raise NoSuch(what, "", f"more than one {kind} is named {quoted(wanted)}", f"use one of the ids {ids}")
+        raise NoSuch(
+            what,
+            "",
+            said("more than one {kind} is named {wanted}", kind=kind, wanted=quoted(wanted)),
+            said("use one of the ids {ids}", ids=ids),
+        )
     words = [word for item in items for word in (item.id, item.name) if word]
-    raise NoSuch(what, "", f"there is no {kind} {quoted(wanted)}", advice(wanted, dict.fromkeys(words)))
+    raise NoSuch(
+        what,
+        "",
+        said("there is no {kind} {wanted}", kind=kind, wanted=quoted(wanted)),
+        advice(wanted, dict.fromkeys(words)),
+    )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.edits import put_layer, replace_at
 from elevation.room.find import treatment_of
 from elevation.room.model import Bracket, Fabric, Layer, Ref, Room
@@ -31,7 +31,7 @@ def with_back_layer(room: Room, ref: Ref, trade: Trade) -> tuple[Room, Ref]:
     """
     treatment = treatment_of(room, ref[:3])
     if len(treatment.layers) > 1:
-        raise BadInput(treatment.name or treatment.id, "", "has two layers already", "take one away first")
+        raise BadInput(treatment.name or treatment.id, "", said("has two layers already"), said("take one away first"))
     front = treatment.layers[0]
     at = 0 if room.unit == "in" else 1
     scale = 25.4 if room.unit == "in" else 1.0

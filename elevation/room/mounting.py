@@ -10,7 +10,7 @@ from typing import Literal
 
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.edits import edit_at
 from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Ref, Rod, Room, Treatment
 from elevation.trade.model import BracketRow, Trade
@@ -62,8 +62,8 @@ def mounted(room: Room, ref: Ref, mount: Mount, trade: Trade) -> Room:
             raise BadInput(
                 treatment.name or treatment.id,
                 "",
-                f"covers {len(treatment.openings)} openings",
-                "a rod in a reveal or on a sash has one: make a treatment for each opening",
+                said("covers {count} openings", count=len(treatment.openings)),
+                said("a rod in a reveal or on a sash has one: make a treatment for each opening"),
             )
         layers = tuple(
             # What was read of it where it hung before goes with that place.

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 
+from elevation.errors import said
+
 _QUOTED = 40
 
 
@@ -43,10 +45,10 @@ def advice(wrong: str, right: Iterable[str]) -> str:
     words = tuple(right)
     best = nearest(wrong, words)
     if best is None:
-        return "there is none to choose from"
+        return said("there is none to choose from")
     if len(words) == 1:
-        return f'write "{best}"'
-    return f'did you mean "{best}"? It may be {", ".join(words)}'
+        return said('write "{best}"', best=best)
+    return said('did you mean "{best}"? It may be {choices}', best=best, choices=", ".join(words))
 
 
 def quoted(value: object) -> str:
@@ -59,8 +61,8 @@ def quoted(value: object) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, dict):
-        return "an object"
+        return said("an object")
     if isinstance(value, list):
-        return "a list"
+        return said("a list")
     shown = repr(value)
     return f"{shown[:_QUOTED]}…" if len(shown) > _QUOTED else shown

@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Any
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.nearest import quoted
 
 MOST_BYTES = 4 * 1024 * 1024
@@ -53,14 +53,22 @@ def decode_text(data: bytes, name: str) -> str:
         Too large, empty or not UTF-8.
     """
     if len(data) > MOST_BYTES:
-        raise BadInput(name, "", f"is larger than {MOST_BYTES // 2**20} MB", "no room file is; choose another file")
+        raise BadInput(
+            name,
+            "",
+            said("is larger than {most} MB", most=MOST_BYTES // 2**20),
+            said("no room file is; choose another file"),
+        )
     if not data.strip():
-        raise BadInput(name, "", "is empty", "choose a room file")
+        raise BadInput(name, "", said("is empty"), said("choose a room file"))
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise BadInput(
-            name, f"byte {error.start}", "is not UTF-8 text", "choose a room file, or save it as UTF-8"
+            name,
+            said("byte {place}", place=error.start),
+            said("is not UTF-8 text"),
+            said("choose a room file, or save it as UTF-8"),
         ) from None
 
 
@@ -75,23 +83,46 @@ def parse_json(text: str, name: str) -> Any:
     try:
         value = json.loads(text, object_pairs_hook=_pairs, parse_constant=_constant)
     except RecursionError:
-        raise BadInput(name, "", "is nested too deeply", "choose a room file") from None
+        raise BadInput(name, "", said("is nested too deeply"), said("choose a room file")) from None
     except json.JSONDecodeError as error:
-        where = f"line {error.lineno}, column {error.colno}"
+        where = said("line {line}, column {column}", line=error.lineno, column=error.colno)
         # Python words it "Expecting ',' delimiter" or "Unterminated string starting at".
-        raise BadInput(name, where, f"is not JSON here ({error.msg.lower()})", "mend it or take a copy") from None
+        raise BadInput(
+            name, where, said("is not JSON here ({reason})", reason=_reason(error.msg)), said("mend it or take a copy")
+        ) from None
     except _NotANumber as error:
-        raise BadInput(name, "", f"has {error} where a number should be", "write a plain number") from None
+        raise BadInput(
+            name, "", said("has {error} where a number should be", error=str(error)), said("write a plain number")
+        ) from None
     except ValueError:  # a whole number of thousands of digits
-        raise BadInput(name, "", "has a number that is far too long", "write a plain number") from None
+        raise BadInput(name, "", said("has a number that is far too long"), said("write a plain number")) from None
     for path, key in _doubled(value, "", 0, name):
-        raise BadInput(name, join(path, key), "is given twice", "keep one of the two")
+        raise BadInput(name, join(path, key), said("is given twice"), said("keep one of the two"))
     return value
+
+
+_REASONS = {
+    "expecting value": said("a value is missing"),
+    "expecting ',' delimiter": said("a comma is missing"),
+    "expecting ':' delimiter": said("a colon is missing"),
+    "expecting property name enclosed in double quotes": said("a key in double quotes is missing"),
+    "illegal trailing comma before end of object": said("a comma stands before a closing bracket"),
+    "illegal trailing comma before end of array": said("a comma stands before a closing bracket"),
+    "unterminated string starting at": said("a text has no closing quote"),
+    "invalid control character at": said("a text holds a line end or another control sign"),
+    "extra data": said("something follows after the end"),
+}
+"""What Python's reader of JSON finds, in words for people; what is not here is told as Python tells it."""
+
+
+def _reason(found: str) -> str:
+    small = found.lower()
+    return _REASONS.get(small, small)
 
 
 def _doubled(value: Any, path: str, depth: int, name: str) -> Iterator[tuple[str, str]]:
     if depth > MOST_DEPTH:
-        raise BadInput(name, "", "is nested too deeply", "choose a room file")
+        raise BadInput(name, "", said("is nested too deeply"), said("choose a room file"))
     if isinstance(value, _Pairs):
         for key in value.doubled:
             yield path, key

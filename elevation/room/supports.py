@@ -7,7 +7,7 @@ from typing import Literal
 
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.edits import edit_at
 from elevation.room.find import treatment_of
 from elevation.room.model import Bracket, Held, Layer, Ref, Rod, Room
@@ -51,8 +51,8 @@ def hung_on(room: Room, ref: Ref, kind: Support, length_mm: float, trade: Trade)
         raise BadInput(
             treatment.name or treatment.id,
             "",
-            "hangs before the wall, and a tension rod presses between two jambs",
-            "hang the treatment in the reveal first",
+            said("hangs before the wall, and a tension rod presses between two jambs"),
+            said("hang the treatment in the reveal first"),
         )
 
     def hang(layer: Layer) -> Layer:

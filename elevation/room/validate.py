@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 
+from elevation.errors import said
 from elevation.room.bounds import FAR_MM, Place, check_length
 from elevation.room.check_scheme import check_scheme
 from elevation.room.check_wall import check_wall
@@ -20,7 +21,7 @@ MOST_WALLS = 200
 MOST_ON_A_WALL = 500
 """More openings, obstacles or schemes than this on one wall are a damaged file, not a house."""
 
-_KINDS = {"area": "an area", "ratio": "a ratio"}
+_KINDS = {"area": said("an area"), "ratio": said("a ratio")}
 _ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,63}\Z")
 
 
@@ -44,14 +45,19 @@ def check_room(room: Room, name: str) -> None:
     for key, value in room.limits.items():
         check_length(value, place.at("limits").at(key), 0, FAR_MM)
     if not room.walls:
-        raise place.at("walls").bad("is empty", "a room has at least one wall")
+        raise place.at("walls").bad(said("is empty"), said("a room has at least one wall"))
     if len(room.walls) > MOST_WALLS:
-        raise place.at("walls").bad(f"has {len(room.walls)} walls", f"a room has at most {MOST_WALLS}")
+        raise place.at("walls").bad(
+            said("has {count} walls", count=len(room.walls)), said("a room has at most {most}", most=MOST_WALLS)
+        )
     _check_ids((("walls", room.walls),), place)
     for index, wall in enumerate(room.walls):
         here = place.item("walls", index)
         if len(children(wall)) > MOST_ON_A_WALL:
-            raise here.bad(f"has {len(children(wall))} things on it", f"a wall has at most {MOST_ON_A_WALL}")
+            raise here.bad(
+                said("has {count} things on it", count=len(children(wall))),
+                said("a wall has at most {most}", most=MOST_ON_A_WALL),
+            )
         _check_ids(
             (("openings", wall.openings), ("obstacles", wall.obstacles), ("schemes", wall.schemes)),
             here,
@@ -82,15 +88,18 @@ def _check_ids(groups: Iterable[tuple[str, tuple[Item, ...]]], place: Place) -> 
                     place.at(here)
                     .at("id")
                     .bad(
-                        f"is {quoted(item.id)}",
-                        "an id is a word of letters, figures, - and _, like w1, that starts with neither sign",
+                        said("is {value}", value=quoted(item.id)),
+                        said("an id is a word of letters, figures, - and _, like w1, that starts with neither sign"),
                     )
                 )
             if item.id in seen:
                 raise (
                     place.at(here)
                     .at("id")
-                    .bad(f"is {quoted(item.id)}, which {seen[item.id]} has already", "ids beside each other must differ")
+                    .bad(
+                        said("is {value}, which {seen} has already", value=quoted(item.id), seen=seen[item.id]),
+                        said("ids beside each other must differ"),
+                    )
                 )
             seen[item.id] = here
 
@@ -100,7 +109,11 @@ def _check_neighbour(end: WallEnd, own: str, room: Room, place: Place) -> None:
         return
     others = tuple(wall.id for wall in room.walls if wall.id != own)
     if end.neighbour not in others:
-        wrong = "is this wall itself" if end.neighbour == own else f"is {quoted(end.neighbour)}, but no wall has that id"
+        wrong = (
+            said("is this wall itself")
+            if end.neighbour == own
+            else said("is {value}, but no wall has that id", value=quoted(end.neighbour))
+        )
         raise place.bad(wrong, advice(end.neighbour, others))
 
 
@@ -121,14 +134,14 @@ def check_rows(room: Room, trade: Trade, name: str) -> None:
     """
     place = Place(name)
     for key in room.limits:
-        _check_row(key, trade.limits, place.at("limits"), "limit")
+        _check_row(key, trade.limits, place.at("limits"), said("limit"))
         if trade.limits[key].kind != "length":
             raise (
                 place.at("limits")
                 .at(key)
                 .bad(
-                    f"is a length, but this limit is {_KINDS[trade.limits[key].kind]}",
-                    "take it away; only lengths can be a room's own",
+                    said("is a length, but this limit is {kind}", kind=_KINDS[trade.limits[key].kind]),
+                    said("take it away; only lengths can be a room's own"),
                 )
             )
     for index, wall in enumerate(room.walls):
@@ -141,21 +154,25 @@ def check_rows(room: Room, trade: Trade, name: str) -> None:
 
 def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
     rod = place.at("rod")
-    _check_row(layer.rod.section, trade.sections, rod.at("section"), "rod section")
+    _check_row(layer.rod.section, trade.sections, rod.at("section"), said("rod section"))
     for key in ("ends", "left_ends", "right_ends"):
         row = getattr(layer.rod, key)
         if row is not None:
-            _check_row(row, trade.ends, rod.at(key), "rod end")
-    _check_row(layer.heading, trade.headings, place.at("heading"), "heading")
-    for key, kind in (("row", "face"), ("lining", "lining"), ("interlining", "interlining")):
+            _check_row(row, trade.ends, rod.at(key), said("rod end"))
+    _check_row(layer.heading, trade.headings, place.at("heading"), said("heading"))
+    for key, kind, name in (
+        ("row", "face", said("cloth")),
+        ("lining", "lining", said("lining")),
+        ("interlining", "interlining", said("interlining")),
+    ):
         row = getattr(layer.fabric, key)
         if row is not None:
             rows = {one.id: one for one in trade.fabrics.values() if one.kind == kind}
-            _check_row(row, rows, place.at("fabric").at(key), "cloth" if kind == "face" else kind)
+            _check_row(row, rows, place.at("fabric").at(key), name)
     for index, bracket in enumerate(layer.brackets):
-        _check_row(bracket.kit, trade.brackets, place.item("brackets", index).at("kit"), "bracket")
+        _check_row(bracket.kit, trade.brackets, place.item("brackets", index).at("kit"), said("bracket"))
 
 
 def _check_row(key: str, rows: Mapping[str, object], place: Place, kind: str) -> None:
     if key not in rows:
-        raise place.bad(f"is {quoted(key)}, but the tables hold no such {kind}", advice(key, rows))
+        raise place.bad(said("is {key}, but the tables hold no such {kind}", key=quoted(key), kind=kind), advice(key, rows))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.nearest import quoted
 
 FORMAT = "elevation-room"
@@ -39,20 +39,40 @@ def to_newest(value: Any, name: str, steps: Mapping[int, Step] = STEPS, newest: 
         Not a room file, or of a version that cannot be read.
     """
     if not isinstance(value, dict):
-        raise BadInput(name, "", f"holds {quoted(value)}, not a room", f'a room file starts {{"format": "{FORMAT}", …}}')
+        raise BadInput(
+            name,
+            "",
+            said("holds {value}, not a room", value=quoted(value)),
+            said('a room file starts {{"format": "{format}", …}}', format=FORMAT),
+        )
     if "format" not in value:
-        raise BadInput(name, "", 'has no "format", so it is not a room file', f'a room file says "format": "{FORMAT}"')
+        raise BadInput(
+            name,
+            "",
+            said('has no "format", so it is not a room file'),
+            said('a room file says "format": "{format}"', format=FORMAT),
+        )
     if value["format"] != FORMAT:
-        raise BadInput(name, "format", f"is {quoted(value['format'])}, not a room file", f'it should be "{FORMAT}"')
+        raise BadInput(
+            name,
+            "format",
+            said("is {value}, not a room file", value=quoted(value["format"])),
+            said('it should be "{format}"', format=FORMAT),
+        )
     version = value.get("version")
     if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-        raise BadInput(name, "version", f"is {quoted(version)}, not a version", f"it should be {newest}")
+        raise BadInput(
+            name,
+            "version",
+            said("is {version}, not a version", version=quoted(version)),
+            said("it should be {newest}", newest=newest),
+        )
     if version > newest:
         raise BadInput(
             name,
             "version",
-            f"is {quoted(version)}, but this program reads up to {newest}",
-            "open it with a newer Elevation",
+            said("is {version}, but this program reads up to {newest}", version=quoted(version), newest=newest),
+            said("open it with a newer Elevation"),
         )
     plain = {key: inner for key, inner in value.items() if key not in ("format", "version")}
     for step in range(version, newest):

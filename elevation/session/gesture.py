@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from msgspec import Struct
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.findings.model import Finding, Sticking, Weight
 from elevation.handles.model import Handle, Stuck
 from elevation.handles.sticking import landing_mm, stick
@@ -216,4 +216,6 @@ def check_range(handle: Handle, typed: Length, room: Room) -> None:
     marks = (landing_mm(handle, end_mm, room.graduation_mm) for end_mm in (handle.low_mm, handle.high_mm))
     ends = sorted(handle.shown_mm(mark_mm) for mark_mm in marks)
     low, high = (format_length(end, room.unit, room.graduation_mm, with_unit=True, plain=True) for end in ends)
-    raise BadInput(typed.text, "", "is out of reach here", f"write something from {low} to {high}")
+    raise BadInput(
+        typed.text, "", said("is out of reach here"), said("write something from {low} to {high}", low=low, high=high)
+    )

@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable, Collection
 from pathlib import Path
 
-from elevation.errors import NoSuch
+from elevation.errors import NoSuch, said
 from elevation.findings.model import Finding, Scene
 from elevation.handles.model import Handle
 from elevation.handles.possible import within_possible
@@ -145,7 +145,7 @@ class Session:
         for handle in self.handles():
             if handle.axis == axis and handle.ref == ref:
                 return handle
-        raise NoSuch("/".join(ref), axis, "cannot be dragged on this wall")
+        raise NoSuch("/".join(ref), axis, said("cannot be dragged on this wall"))
 
     def switch_wall(self, wall_id: str) -> None:
         """Show another wall, in its first scheme.

@@ -7,7 +7,7 @@ import os
 from pathlib import Path
 from threading import Event
 
-from elevation.errors import BadOutput, ElevationError
+from elevation.errors import BadOutput, ElevationError, said
 from elevation.room.file import dump_room, load_bytes, save_room
 from elevation.room.keeping.fingerprint import fingerprint, has_changed, of_bytes
 from elevation.room.keeping.lock import Lock, lock_room
@@ -130,7 +130,7 @@ class Storage:
         """
         target = path if path is not None else self.path
         if target is None:
-            raise BadOutput("this room", "", "is in no file yet", "choose a name for it")
+            raise BadOutput(said("this room"), "", said("is in no file yet"), said("choose a name for it"))
         if self._is_own(target):
             self._save_own(room, target, overwrite)
         else:
@@ -172,7 +172,7 @@ class Storage:
         check_rows(room, self._trade, room.name or "this recovery")
         taken = orphan.take()
         if taken is None:
-            raise BadOutput("this recovery", "", "has been taken by another window", "go on there")
+            raise BadOutput(said("this recovery"), "", said("has been taken by another window"), said("go on there"))
         path = None if orphan.path is None else Path(orphan.path)
         lock, is_read_only = (None, False) if path is None else self._locked(path)
         self._close_recovery()
@@ -190,7 +190,7 @@ class Storage:
 
     def _save_own(self, room: Room, target: Path, overwrite: bool) -> None:
         if self.is_read_only:
-            raise BadOutput(str(target), "", "is open in another window", "save under another name")
+            raise BadOutput(str(target), "", said("is open in another window"), said("save under another name"))
         if not overwrite and self._fingerprint is not None and self.is_changed_on_disk():
             raise ChangedOnDisk(str(target), "", "was changed by another program", "read it again, or write over it")
         save_room(room, target)
@@ -198,7 +198,7 @@ class Storage:
     def _save_as(self, room: Room, target: Path) -> None:
         lock, is_taken = self._locked(target)
         if is_taken:
-            raise BadOutput(str(target), "", "is open in another window", "choose another name")
+            raise BadOutput(str(target), "", said("is open in another window"), said("choose another name"))
         try:
             save_room(room, target)
         except ElevationError:

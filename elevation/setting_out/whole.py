@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import partial
 from typing import TypeVar
 
-from elevation.errors import NoSuch
+from elevation.errors import NoSuch, said
 from elevation.room.model import Obstacle, Opening, Ref, Room, Scheme, Treatment, Wall
 from elevation.setting_out.bands import BandSizes, band_sizes, bands_of
 from elevation.setting_out.chain import Resolved, Spot, resolved
@@ -216,7 +216,12 @@ def _by_id(items: tuple[Part, ...], wanted: str, what: str) -> Part:
         if item.id == wanted:
             return item
     known = ", ".join(item.id for item in items)
-    raise NoSuch(what, "", f'there is no "{wanted}"', f"it may be {known}" if known else "there is none yet")
+    raise NoSuch(
+        what,
+        "",
+        said('there is no "{wanted}"', wanted=wanted),
+        said("it may be {known}", known=known) if known else said("there is none yet"),
+    )
 
 
 def _chain(

@@ -7,7 +7,7 @@ from itertools import islice
 
 from msgspec import Struct
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.setting_out.model import Point, SetOut
 from elevation.sheet.annotation import Annotation
 from elevation.sheet.blocks import Block, Column, Placed, flow
@@ -170,10 +170,10 @@ def arrange(
     if best is None:
         wanted = f"1:{scale:g}" if scale is not None else "the wall"
         raise BadInput(
-            "scale",
+            said("scale"),
             "",
-            f"{wanted} does not fit on {' or '.join(page.name for page in pages)}",
-            "choose a smaller scale or a larger sheet",
+            said("{wanted} does not fit on {choices}", wanted=wanted, choices=" or ".join(page.name for page in pages)),
+            said("choose a smaller scale or a larger sheet"),
         )
     return best
 

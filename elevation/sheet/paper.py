@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from elevation.errors import BadInput, NoSuch
+from elevation.errors import BadInput, NoSuch, said
 from elevation.sheet.records import Page
 from elevation.units.format import set_fraction
 from elevation.words import Message, msg
@@ -62,7 +62,7 @@ def page_named(name: str) -> Page:
     """
     page = PAGES.get(name.strip().lower())
     if page is None:
-        raise NoSuch("paper", name, "is not a sheet", "use " + ", ".join(PAGES))
+        raise NoSuch(said("paper"), name, said("is not a sheet"), said("use {choices}", choices=", ".join(PAGES)))
     return page
 
 
@@ -96,9 +96,14 @@ def scale_of(text: str) -> float:
     """
     ratio = _ratio(text.strip()) or _equation(text.strip())
     if ratio is None:
-        raise BadInput("scale", "", f"“{text}” is not a scale", "write 1:20 or 1/2 in = 1 ft")
+        raise BadInput(said("scale"), "", said("“{text}” is not a scale", text=text), said("write 1:20 or 1/2 in = 1 ft"))
     if not _LEAST <= ratio <= _MOST:
-        raise BadInput("scale", "", f"“{text}” is beyond what a sheet can show", "write one between 10:1 and 1:2000")
+        raise BadInput(
+            said("scale"),
+            "",
+            said("“{text}” is beyond what a sheet can show", text=text),
+            said("write one between 10:1 and 1:2000"),
+        )
     return float(ratio)
 
 

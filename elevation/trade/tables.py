@@ -12,7 +12,7 @@ from typing import TypeVar
 from msgspec import Struct
 
 from elevation import places
-from elevation.errors import BadInput, Missing, NoSuch
+from elevation.errors import BadInput, Missing, NoSuch, said
 from elevation.trade import cells
 from elevation.trade.model import (
     BandRow,
@@ -179,7 +179,7 @@ def row_of(table: Mapping[str, Row], row_id: str, what: str) -> Row:
     try:
         return table[row_id]
     except KeyError:
-        raise NoSuch(what, "", f'there is no "{row_id}"', nearest(row_id, table)) from None
+        raise NoSuch(what, "", said('there is no "{wanted}"', wanted=row_id), nearest(row_id, table)) from None
 
 
 def limit_of(trade: Trade, limit_id: str) -> float:
@@ -190,7 +190,9 @@ def limit_of(trade: Trade, limit_id: str) -> float:
 def nearest(wrong: str, known: Mapping[str, object]) -> str:
     """Advice for an unknown id: the nearest one, else all of them."""
     close = get_close_matches(wrong, known, n=1, cutoff=0.5)
-    return f'the nearest is "{close[0]}"' if close else f"it may be {', '.join(known)}"
+    if close:
+        return said('the nearest is "{choice}"', choice=close[0])
+    return said("it may be {known}", known=", ".join(known))
 
 
 def _load(path: Path, columns: tuple[Column, ...], row_type: Callable[..., Row]) -> dict[str, Row]:

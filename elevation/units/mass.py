@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 
 KG_A_LB = 0.45359237
 """Kilograms in a pound, by definition."""
@@ -34,7 +34,7 @@ def read_kg(text: str, unit: str) -> float:
     """
     found = _MASS.match(text)
     if found is None:
-        raise BadInput("", "", f'"{text}" is no mass', "write for example 4 kg or 9 lb")
+        raise BadInput("", "", said('"{text}" is no mass', text=text), said("write for example 4 kg or 9 lb"))
     value = float(found[1].replace(",", "."))
     asked = (found[2] or ("lb" if unit == "in" else "kg")).lower()
     return value if asked == "kg" else value * KG_A_LB
@@ -64,7 +64,7 @@ def read_grams(text: str, unit: str) -> float:
     """
     found = _AREAL.match(text)
     if found is None:
-        raise BadInput("", "", f'"{text}" is no weight of cloth', "write for example 180 g or 5.3 oz")
+        raise BadInput("", "", said('"{text}" is no weight of cloth', text=text), said("write for example 180 g or 5.3 oz"))
     value = float(found[1].replace(",", "."))
     is_ounces = found[3] is not None or (found[2] is None and unit == "in" and value <= 40)
     return value * G_M2_AN_OZ_YD2 if is_ounces else value

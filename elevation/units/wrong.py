@@ -1,14 +1,12 @@
 """What is wrong with a typed length, in a form that can be said in any language.
 
-``units`` lies below ``words``: texts here are marked for the catalogue with ``marked`` and travel inside the error as
-templates with their parameters; ``words.say_error`` says them.
+``units`` lies below ``words``: texts here are marked for the catalogue with ``marked``, become a ``Said`` where they are
+filled, and are said by ``words.say_error``.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from elevation.errors import BadInput
+from elevation.errors import BadInput, Said
 
 
 class Marked(str):
@@ -51,33 +49,19 @@ class Wrong(Exception):
 
 
 class BadLength(BadInput):
-    """A typed length that cannot be read: BadInput with its templates.
-
-    Attributes
-    ----------
-    sentence : Marked
-        The outer template, with places ``text``, ``place`` and ``wrong`` (EMPTY, AT_PLACE or AS_A_WHOLE).
-    fault, remedy : Marked
-        Templates of what is wrong (the outer ``wrong``) and of what would be right.
-    params : mapping of str to str
-        Values of all places but ``wrong``; a ``Marked`` one is a template itself.
-    """
+    """A typed length that cannot be read: BadInput whose sentence says the place in the text."""
 
     def __init__(self, what: str, where: str, text: str, wrong: Wrong, example: Marked) -> None:
         shown = printable(text.strip())
         more = "..." if len(shown) > _LONGEST_SHOWN else ""
-        self.sentence = EMPTY if not shown else AS_A_WHOLE if wrong.at is None else AT_PLACE
-        self.fault = wrong.wrong
-        self.remedy = wrong.right or example
-        self.params: Mapping[str, str] = {
-            **wrong.params,
+        sentence = EMPTY if not shown else AS_A_WHOLE if wrong.at is None else AT_PLACE
+        params: dict[str, object] = {
+            **{name: Said(value, {}) if isinstance(value, Marked) else value for name, value in wrong.params.items()},
             "text": shown[:_LONGEST_SHOWN] + more,
             "place": "" if wrong.at is None else str(wrong.at + 1),
         }
-        fault = self.fault.format_map(self.params)
-        super().__init__(
-            what, where, self.sentence.format_map({**self.params, "wrong": fault}), self.remedy.format_map(self.params)
-        )
+        fault = Said(sentence, {**params, "wrong": Said(wrong.wrong, params)})
+        super().__init__(what, where, fault, Said(wrong.right or example, params))
 
 
 class Amount(float):
@@ -85,29 +69,16 @@ class Amount(float):
 
     __slots__ = ()
 
+    def __format__(self, spec: str) -> str:
+        """What a sentence that nobody reads along says: ``metric``; with a format, the bare number."""
+        return super().__format__(spec) if spec else self.metric
+
     @property
     def metric(self) -> str:
         """Metres from one metre on, else millimetres, to four figures."""
         if not self:
             return ZERO
         return f"{self / 1000:.4g} m" if abs(self) >= 1000 else f"{self:.4g} mm"
-
-
-class BadFact(BadInput):
-    """A fact that cannot be: BadInput with its templates.
-
-    Attributes
-    ----------
-    fault, remedy : Marked
-        Templates of what is wrong and of what would be right.
-    params : mapping
-        Values of their places: text as it stands, or an ``Amount``.
-    """
-
-    def __init__(self, what: str, where: str, fault: Marked, remedy: Marked, params: Mapping[str, str | Amount]) -> None:
-        self.fault, self.remedy, self.params = fault, remedy, params
-        said = {name: value.metric if isinstance(value, Amount) else value for name, value in params.items()}
-        super().__init__(what, where, fault.format_map(said), remedy.format_map(said))
 
 
 def printable(text: str) -> str:

@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.edits import replace_at
 from elevation.room.find import wall_of
 from elevation.room.model import Ref, Room, Wall
@@ -75,7 +75,7 @@ def put_angle(ref: Ref, side: Side, room: Room, text: Any) -> Room:
     except ValueError:
         angle = float("nan")
     if not isfinite(angle):
-        raise BadInput("", "", f'"{text}" is not an angle', "write for example 90")
+        raise BadInput("", "", said('"{text}" is not an angle', text=text), said("write for example 90"))
     return _put(ref, side, room, angle=angle)
 
 

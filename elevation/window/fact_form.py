@@ -9,7 +9,7 @@ from msgspec import Struct
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
-from elevation.errors import ElevationError
+from elevation.errors import ElevationError, said
 from elevation.room.model import Ref, Room
 from elevation.session.session import Session
 from elevation.window.choice import Choice
@@ -257,4 +257,6 @@ def _read(one: Fact, value: Any) -> Any:
 
 
 def _no_count(one: Fact, value: Any) -> ElevationError:
-    return ElevationError(tr(one.name), "", f'"{value}" is not a whole number', "write for example 2")
+    return ElevationError(
+        tr(one.name), "", said('"{value}" is not a whole number', value=value), said("write for example 2")
+    )

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from elevation import places
-from elevation.errors import BadInput, BadOutput, ElevationError
+from elevation.errors import BadInput, BadOutput, ElevationError, said
 from elevation.room.find import scheme_of, wall_of
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
@@ -16,7 +16,7 @@ from elevation.session.storage import ChangedOnDisk
 from elevation.sheet.records import Picture
 from elevation.window.dialogs import Dialogs
 from elevation.window.settings import Settings
-from elevation.window.texts import tr
+from elevation.window.texts import tr, tr_whole_error
 from elevation.words import msg
 
 ENDINGS = (".pdf", ".svg", ".png")
@@ -82,7 +82,7 @@ class Files:
                 return
             self._session.open(path)
         except ElevationError as error:
-            self._tell(str(error))
+            self._tell(tr_whole_error(error))
             return
         self._settings.remember(path)
         if self._session.storage.is_read_only:
@@ -117,7 +117,7 @@ class Files:
                 self.revert(is_asked=True)
             return False
         except ElevationError as error:
-            self._tell(str(error))
+            self._tell(tr_whole_error(error))
             return False
         if self._session.path is not None:
             self._settings.remember(self._session.path)
@@ -132,7 +132,7 @@ class Files:
             try:
                 self._session.revert()
             except ElevationError as error:
-                self._tell(str(error))
+                self._tell(tr_whole_error(error))
 
     def ask_export(self) -> None:
         """Ask where, and draw the wall there as it is shown."""
@@ -192,7 +192,7 @@ class Files:
         try:
             write_atomically(path, _bytes_of(path, pictures))
         except (BadInput, BadOutput) as error:
-            self._tell(str(error))
+            self._tell(tr_whole_error(error))
             return False
         self._tell(tr(msg("Drawn to {name}.", name=str(path))))
         return True
@@ -218,7 +218,7 @@ def _bytes_of(path: Path, pictures: list[Picture]) -> bytes:
         from elevation.output.painters.pdf import to_pdf
 
         return to_pdf(pictures)
-    raise BadOutput(path.name, "", "has no known ending", f"use {', '.join(ENDINGS)}")
+    raise BadOutput(path.name, "", said("has no known ending"), said("use {choices}", choices=", ".join(ENDINGS)))
 
 
 def _file_name(text: str) -> str:

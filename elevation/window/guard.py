@@ -8,6 +8,7 @@ from pathlib import Path
 from types import TracebackType
 
 from elevation.errors import ElevationError
+from elevation.window.texts import tr_whole_error
 
 WriteReport = Callable[[BaseException, TracebackType | None], Path | None]
 
@@ -45,7 +46,7 @@ class Guard:
     def catch(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
         """Say what a person can put right; report the rest and go on."""
         if isinstance(error, ElevationError):
-            self._tell(str(error))
+            self._tell(tr_whole_error(error))
             return
         if issubclass(kind, KeyboardInterrupt):
             self._before(kind, error, trace)

@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.edits import edit_at, put_bracket, put_panel, put_scheme, put_treatment, remove, replace_at
 from elevation.room.find import layer_of, treatment_of, wall_of
 from elevation.room.first import FirstFacts, first_room
@@ -29,7 +29,7 @@ def rename_colour(ref: Ref, room: Room, text: Any) -> Room:
     """
     found = _HEX.fullmatch(str(text).strip())
     if found is None:
-        raise BadInput("", "", f'"{text}" is not a colour', "write for example #b9704a")
+        raise BadInput("", "", said('"{text}" is not a colour', text=text), said("write for example #b9704a"))
     colour = f"#{found[1].lower()}"
 
     def dye(layer: Layer) -> Layer:
@@ -80,7 +80,7 @@ def cover(ref: Ref, opening_id: str, room: Room, wanted: Any) -> Room:
     now = set(treatment_of(room, ref).openings)
     now = now | {opening_id} if wanted else now - {opening_id}
     if not now:
-        raise BadInput("", "", "a treatment covers at least one opening", "take the treatment away instead")
+        raise BadInput("", "", said("a treatment covers at least one opening"), said("take the treatment away instead"))
     return replace_at(room, ref, openings=tuple(key for key in order if key in now))
 
 
@@ -107,7 +107,7 @@ def add_treatment(
     bare = [opening for opening in set_out.openings if opening.ref not in covered]
     chosen = next((opening for opening in bare if opening.ref[-1] == wanted), bare[0] if bare else None)
     if chosen is None:
-        raise BadInput("", "", "every opening of this wall is dressed", "add an opening first")
+        raise BadInput("", "", said("every opening of this wall is dressed"), said("add an opening first"))
 
     def length(mm: float) -> Length:
         return length_of(mm, room.unit, room.graduation_mm)

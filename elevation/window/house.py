@@ -16,7 +16,7 @@ from elevation.planning.house import WallLooked, look, rooms_in
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Ink
 from elevation.sheet.small import small_elevation
-from elevation.window.texts import tr
+from elevation.window.texts import tr, tr_whole_error
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg, msg_plural
 
@@ -76,7 +76,7 @@ class House(QDialog):
         item = QListWidgetItem(self._icon(wall), _text(wall))
         item.setData(_WALL, len(self.walls) - 1)
         item.setTextAlignment(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop)
-        item.setToolTip(wall.wrong or str(wall.path))
+        item.setToolTip(tr_whole_error(wall.error) if wall.error is not None else str(wall.path))
         self.tiles.addItem(item)
         self._say()
 
@@ -183,7 +183,7 @@ def show_house(window: MainWindow, folder: Path) -> House | None:
     try:
         house = House(folder, window)
     except ElevationError as error:
-        window.tell(str(error))
+        window.tell(tr_whole_error(error))
         return None
     house.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
     house.show()

@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.room.edits import edit_at, put_obstacle, put_opening, replace_at
 from elevation.room.find import wall_of
 from elevation.room.model import Obstacle, Opening, Ref, Room, Station, Stool
@@ -34,7 +34,9 @@ def more_opening(room: Room, wall_id: str) -> tuple[Room, Ref]:
     widest = max(gaps, key=lambda link: link.right_mm - link.left_mm, default=None)
     low, high = (widest.left_mm, widest.right_mm) if widest else (0.0, wall.width.mm if wall.width else 3000.0)
     if high - low < _LEAST_MM:
-        raise BadInput("", "", "no stretch of this wall is wide enough for another opening", "make one narrower first")
+        raise BadInput(
+            "", "", said("no stretch of this wall is wide enough for another opening"), said("make one narrower first")
+        )
     width = (high - low) / 3
     model = wall.openings[-1] if wall.openings else None
     tall = model is not None and model.kind != "window"

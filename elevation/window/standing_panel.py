@@ -51,7 +51,7 @@ LIMITS: Ref = ("", "limits")
 """What is chosen to see the limits of the rules: nothing that stands on the wall."""
 
 
-def said(texts: dict[str, Message]) -> tuple[tuple[str, str], ...]:
+def offered(texts: dict[str, Message]) -> tuple[tuple[str, str], ...]:
     """Options for a choice."""
     return tuple((key, tr(text)) for key, text in texts.items())
 
@@ -200,7 +200,7 @@ def _facts(room: Room, wall: Wall, ref: Ref, trade: Trade) -> tuple[Fact, ...]:
         if opening.id == ref[1]:
             return _opening_facts(ref)
     return (
-        Fact(ref, "kind", msg("kind"), "choice", said(OBSTACLES)),
+        Fact(ref, "kind", msg("kind"), "choice", offered(OBSTACLES)),
         Fact(ref, "name", msg("name"), "text"),
     )
 
@@ -209,9 +209,9 @@ def _wall_facts(room: Room, ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, .
     mark = tr(msg("= {figure}", figure=format_length(room.graduation_mm, room.unit, room.graduation_mm, plain=True)))
     return (
         Fact((), "name", msg("room"), "text"),
-        Fact((), "unit", msg("bare figures are"), "choice", said(UNITS)),
+        Fact((), "unit", msg("bare figures are"), "choice", offered(UNITS)),
         Fact((), "graduation", msg("smallest mark of the tape"), hint="" if room.graduation is not None else mark),
-        Fact((), "language", msg("language of the sheets"), "choice", said(LANGUAGES)),
+        Fact((), "language", msg("language of the sheets"), "choice", offered(LANGUAGES)),
         Fact((), "sleeping", msg("somebody sleeps here"), "flag"),
         Fact((), "children", msg("children or pets may pull"), "flag"),
         Fact((), "no_holes", msg("no holes allowed"), "flag"),
@@ -226,10 +226,10 @@ def _wall_facts(room: Room, ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, .
 
 def _opening_facts(ref: Ref) -> tuple[Fact, ...]:
     return (
-        Fact(ref, "kind", msg("kind"), "choice", said(KINDS)),
-        Fact(ref, "head.kind", msg("head"), "choice", said(HEADS), edit=partial(_set_head, ref)),
-        Fact(ref, "sash.kind", msg("how it opens"), "choice", said(SASHES)),
-        Fact(ref, "sash.hinge", msg("hinged at the"), "choice", said(HINGES)),
+        Fact(ref, "kind", msg("kind"), "choice", offered(KINDS)),
+        Fact(ref, "head.kind", msg("head"), "choice", offered(HEADS), edit=partial(_set_head, ref)),
+        Fact(ref, "sash.kind", msg("how it opens"), "choice", offered(SASHES)),
+        Fact(ref, "sash.hinge", msg("hinged at the"), "choice", offered(HINGES)),
         Fact(ref, "columns", msg("lites across"), "count"),
         Fact(ref, "rows", msg("lites up"), "count"),
         Fact(ref, "stool", msg("a stool at the sill"), "flag", edit=partial(with_stool, ref)),

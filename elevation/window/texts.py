@@ -60,9 +60,13 @@ def tr_error(error: ElevationError, style: Style | None = None) -> str:
     str
         One sentence, in the window's language where the error carries its templates.
     """
-    text = say_error(error, _plain() if style is None else _in_own_language(style))
-    head = " ".join(": ".join(part for part in (error.what, error.where) if part).split())
-    return text.removeprefix(f"{head}: ") if head else text
+    bare = ElevationError("", "", error.wrong, error.right)
+    return say_error(bare, _plain() if style is None else _in_own_language(style))
+
+
+def tr_whole_error(error: ElevationError) -> str:
+    """An error about a file as one sentence that names the file first, in the window's language."""
+    return say_error(error, _plain())
 
 
 @lru_cache(maxsize=8)

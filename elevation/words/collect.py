@@ -82,7 +82,7 @@ def _calls(tree: ast.Module) -> Iterator[tuple[str, str] | int]:
         if not isinstance(node, ast.Call):
             continue
         called = node.func.id if isinstance(node.func, ast.Name) else getattr(node.func, "attr", "")
-        if called in ("msg", "marked") and node.args:
+        if called in ("msg", "marked", "said") and node.args:
             texts = _texts(node.args[0], constants)
             yield from ((text, "") for text in texts)
         elif called == "msg_plural" and len(node.args) == 2:

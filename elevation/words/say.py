@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from math import isfinite
 
-from elevation.errors import BadInput, ElevationError
+from elevation.errors import ElevationError, Said
 from elevation.units.format import MINUS, format_length
-from elevation.units.wrong import ZERO, Amount, BadFact, BadLength, Marked
+from elevation.units.wrong import ZERO, Amount
 from elevation.words.languages import SOURCE_LANGUAGE, catalogue_of
 from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg
 
@@ -72,25 +72,24 @@ def say_value(value: object, style: Style) -> str:
 
 
 def say_error(error: ElevationError, style: Style) -> str:
-    """Say an error as one sentence; that of a typed length or of a fact that cannot be in the reader's language.
-
-    Errors about files and arguments are made below the words and are said as they are.
-    """
-    if isinstance(error, BadFact):
-        said = {name: _amount(value) if isinstance(value, Amount) else value for name, value in error.params.items()}
-        fault, remedy = (say(Message(template, said), style) for template in (error.fault, error.remedy))
-        return str(BadInput(error.what, error.where, fault, remedy))
-    if not isinstance(error, BadLength):
-        return str(error)
-    params: dict[str, object] = {
-        name: Message(value) if isinstance(value, Marked) else value for name, value in error.params.items()
-    }
-    wrong = Message(error.sentence, {**params, "wrong": Message(error.fault, params)})
-    return str(BadInput(error.what, error.where, say(wrong, style), say(Message(error.remedy, params), style)))
+    """Say an error as one sentence, in the reader's language wherever it carries its template."""
+    return str(ElevationError(*(_said(part, style) for part in (error.what, error.where, error.wrong, error.right))))
 
 
-def _amount(amount: Amount) -> object:
-    return Mm(float(amount), about=True) if amount else Message(ZERO)
+def _said(part: str, style: Style) -> str:
+    return say(_message(part), style) if isinstance(part, Said) else part
+
+
+def _message(text: Said) -> Message:
+    return Message(text.template, {name: _param(value) for name, value in text.params.items()})
+
+
+def _param(value: object) -> object:
+    if isinstance(value, Said):
+        return _message(value)
+    if isinstance(value, Amount):
+        return Mm(float(value), about=True) if value else Message(ZERO)
+    return value
 
 
 def _count(message: Message) -> int:

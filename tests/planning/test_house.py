@@ -52,7 +52,7 @@ def test_a_room_that_cannot_be_read_says_why(tmp_path: Path) -> None:
     (tmp_path / "bad.room.json").write_text("{", encoding="utf-8")
     (wall,) = look(tmp_path / "bad.room.json", trade())
     assert wall.set_out is None
-    assert "bad.room.json" in wall.wrong
+    assert "bad.room.json" in str(wall.error)
     assert wall.room_name == "bad"
 
 

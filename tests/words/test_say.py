@@ -95,7 +95,7 @@ def test_a_typed_length_s_error_in_german() -> None:
     )
 
 
-def test_an_error_about_a_file_is_said_as_it_is() -> None:
+def test_an_error_without_its_template_is_said_as_it_is() -> None:
     error = BadInput("den.room.json", "", "is not a room file", "")
     assert say_error(error, GERMAN) == str(error) == "den.room.json: is not a room file"
 

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QSizeF
 from PySide6.QtGui import QPageLayout, QPageSize, QPainter, QPdfWriter
 
-from elevation.errors import BadOutput
+from elevation.errors import BadOutput, said
 from elevation.output.painters.application import ensure_application
 from elevation.output.painters.replay import replay
 from elevation.sheet.records import Page, Picture
@@ -64,7 +64,7 @@ def to_pdf(pictures: Sequence[Picture]) -> bytes:
     writer.setPageLayout(_layout(pages[0]))
     painter = QPainter()
     if not painter.begin(writer):
-        raise BadOutput("PDF", "", "could not be begun", "")
+        raise BadOutput("PDF", "", said("could not be begun"), "")
     try:
         for number, (picture, page) in enumerate(zip(pictures, pages, strict=True)):
             if number:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtGui import QColor, QImage, QImageWriter, QPainter
 
-from elevation.errors import BadInput, BadOutput
+from elevation.errors import BadInput, BadOutput, said
 from elevation.output.painters.application import ensure_application
 from elevation.output.painters.replay import replay
 from elevation.sheet.inks import colour
@@ -38,10 +38,20 @@ def to_png(picture: Picture, dpi: int) -> bytes:
     px = dpi / _MM_PER_INCH
     width, height = round(picture.page.width_mm * px), round(picture.page.height_mm * px)
     if width * height > _MOST_PIXELS:
-        raise BadInput("command line", "--dpi", f"{dpi} makes an image of {width} x {height} pixels", "use fewer dpi")
+        raise BadInput(
+            said("command line"),
+            "--dpi",
+            said("{dpi} makes an image of {width} x {height} pixels", dpi=dpi, width=width, height=height),
+            said("use fewer dpi"),
+        )
     image = QImage(width, height, QImage.Format.Format_RGB32)
     if image.isNull():
-        raise BadOutput("PNG", "", f"an image of {width} x {height} pixels does not fit in memory", "use fewer dpi")
+        raise BadOutput(
+            "PNG",
+            "",
+            said("an image of {width} x {height} pixels does not fit in memory", width=width, height=height),
+            said("use fewer dpi"),
+        )
     per_metre = round(dpi / 0.0254)
     image.setDotsPerMeterX(per_metre)
     image.setDotsPerMeterY(per_metre)
@@ -57,6 +67,6 @@ def to_png(picture: Picture, dpi: int) -> bytes:
     buffer = QBuffer(kept)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     if not QImageWriter(buffer, QByteArray(b"png")).write(image):
-        raise BadOutput("PNG", "", "could not be encoded", "use fewer dpi")
+        raise BadOutput("PNG", "", said("could not be encoded"), said("use fewer dpi"))
     buffer.close()
     return bytes(kept.data())

@@ -11,7 +11,8 @@ import os
 import stat
 from pathlib import Path
 
-from elevation.errors import BadOutput
+from elevation.errors import BadOutput, said
+from elevation.room.keeping.reasons import reason_of
 
 
 def write_atomically(path: Path | str, data: bytes) -> None:
@@ -31,12 +32,14 @@ def write_atomically(path: Path | str, data: bytes) -> None:
         mode = _mode_of(target, shown)
         folder = target.parent
         if not folder.is_dir():
-            raise BadOutput(shown, "", "cannot be written: its folder does not exist", "choose another folder")
+            raise BadOutput(shown, "", said("cannot be written: its folder does not exist"), said("choose another folder"))
         temporary = folder / f".{target.name[:100]}.{os.urandom(6).hex()}.tmp"
         try:
             _write_whole(temporary, data, mode)
             if temporary.read_bytes() != data:
-                raise BadOutput(shown, "", "was not stored as it was written", "the old file is kept; try another disk")
+                raise BadOutput(
+                    shown, "", said("was not stored as it was written"), said("the old file is kept; try another disk")
+                )
             temporary.replace(target)
         except BaseException:
             with contextlib.suppress(OSError):
@@ -44,11 +47,15 @@ def write_atomically(path: Path | str, data: bytes) -> None:
             raise
         _flush_folder(folder)
     except PermissionError:
-        raise BadOutput(shown, "", "may not be written here", "choose another folder or ask for permission") from None
+        raise BadOutput(
+            shown, "", said("may not be written here"), said("choose another folder or ask for permission")
+        ) from None
     except (OSError, RuntimeError, ValueError) as error:
         # RuntimeError: a link that leads to itself; ValueError: a name that no file can have.
-        reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
-        raise BadOutput(shown, "", f"cannot be written ({reason.lower()})", "choose another name or folder") from None
+        reason = reason_of(error)
+        raise BadOutput(
+            shown, "", said("cannot be written ({reason})", reason=reason), said("choose another name or folder")
+        ) from None
 
 
 def _mode_of(target: Path, shown: str) -> int | None:
@@ -58,12 +65,12 @@ def _mode_of(target: Path, shown: str) -> int | None:
     except FileNotFoundError:
         return None
     if stat.S_ISDIR(found.st_mode):
-        raise BadOutput(shown, "", "is a folder", "name a file in it")
+        raise BadOutput(shown, "", said("is a folder"), said("name a file in it"))
     if not stat.S_ISREG(found.st_mode):
-        raise BadOutput(shown, "", "is not a plain file", "choose another name")
+        raise BadOutput(shown, "", said("is not a plain file"), said("choose another name"))
     # Replacing would get round the protection, because only the folder is asked for permission.
     if not os.access(target, os.W_OK):
-        raise BadOutput(shown, "", "is read-only", "save under another name")
+        raise BadOutput(shown, "", said("is read-only"), said("save under another name"))
     return stat.S_IMODE(found.st_mode)
 
 

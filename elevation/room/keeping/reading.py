@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
+from elevation.room.keeping.reasons import reason_of
 
 
 def read_bytes(path: Path | str, most: int) -> bytes:
@@ -25,19 +26,23 @@ def read_bytes(path: Path | str, most: int) -> bytes:
     try:
         file = Path(path)
         if file.is_dir():
-            raise BadInput(shown, "", "is a folder", "name a file in it")
+            raise BadInput(shown, "", said("is a folder"), said("name a file in it"))
         # A pipe or a device would be read for ever.
         if file.exists() and not file.is_file():
-            raise BadInput(shown, "", "is not a plain file", "choose a room file")
+            raise BadInput(shown, "", said("is not a plain file"), said("choose a room file"))
         with file.open("rb") as stream:
             data = stream.read(most + 1)
     except FileNotFoundError:
-        raise BadInput(shown, "", "does not exist", "check its name and folder") from None
+        raise BadInput(shown, "", said("does not exist"), said("check its name and folder")) from None
     except PermissionError:
-        raise BadInput(shown, "", "may not be read", "ask its owner for permission") from None
+        raise BadInput(shown, "", said("may not be read"), said("ask its owner for permission")) from None
     except (OSError, ValueError) as error:
-        reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
-        raise BadInput(shown, "", f"cannot be read ({reason.lower()})", "check its name and folder") from None
+        reason = reason_of(error)
+        raise BadInput(
+            shown, "", said("cannot be read ({reason})", reason=reason), said("check its name and folder")
+        ) from None
     if len(data) > most:
-        raise BadInput(shown, "", f"is larger than {most // 2**20} MB", "no room file is; choose another file")
+        raise BadInput(
+            shown, "", said("is larger than {most} MB", most=most // 2**20), said("no room file is; choose another file")
+        )
     return data
