@@ -49,6 +49,7 @@ class Draw(Struct, frozen=True):
     paper: str | None = None
     scale: str | None = None
     dpi: int = 200
+    page: int = 1
 
 
 class Sheets(Struct, frozen=True):
@@ -60,7 +61,7 @@ class Sheets(Struct, frozen=True):
 
 Given = Help | Window | Check | Draw | Sheets
 
-SHEETS = ("elevation", "measuring", "measurements")
+SHEETS = ("elevation", "measuring", "measurements", "bench")
 PAPERS = ("a4", "a3", "letter", "tabloid")
 
 _HELP = """\
@@ -68,8 +69,8 @@ Elevation draws a window wall to scale with its curtain rod and panels.
 
   elevation [ROOM]                      open the window
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
-  elevation draw ROOM --out FILE [--wall W] [--scheme S] [--sheet elevation|measuring|measurements]
-                 [--paper a4|a3|letter|tabloid] [--scale 1:20] [--dpi N]
+  elevation draw ROOM --out FILE [--wall W] [--scheme S] [--paper a4|a3|letter|tabloid]
+                 [--sheet elevation|measuring|measurements|bench] [--page N] [--scale 1:20] [--dpi N]
   elevation sheets ROOM... --out DIR    every sheet of every room
   elevation --version
   elevation --help
@@ -133,10 +134,11 @@ def _draw(words: Sequence[str]) -> Draw:
     reader.add_argument("--paper", choices=PAPERS)
     reader.add_argument("--scale")
     reader.add_argument("--dpi", type=int, default=200)
+    reader.add_argument("--page", type=int, default=1)
     got = reader.parse_args(list(words))
     if not 20 <= got.dpi <= 1200:
         raise BadInput("command line", "--dpi", f"is {got.dpi}", "give a number from 20 to 1200")
-    return Draw(got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi)
+    return Draw(got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi, got.page)
 
 
 def _sheets(words: Sequence[str]) -> Sheets:

@@ -8,6 +8,7 @@ from pathlib import Path
 from elevation.commands import choosing
 from elevation.commands.arguments import Draw
 from elevation.commands.main import EXIT_FINE
+from elevation.commands.work_sheets import WORK_SHEETS, work_pages
 from elevation.errors import BadInput, BadOutput, Missing
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
@@ -37,6 +38,9 @@ def run_draw(given: Draw) -> int:
     walls = choosing.walls(room, given.wall, given.room.name)
     if not walls:
         raise BadInput(given.room.name, "walls", "has no wall to draw", "add one")
+    if given.sheet in WORK_SHEETS:
+        write(_one_page(work_pages(given, room, trade), given), given.out, given.dpi)
+        return EXIT_FINE
     if ending != ".pdf":
         walls = walls[:1]
     pictures = [
@@ -53,6 +57,15 @@ def run_draw(given: Draw) -> int:
     ]
     write(pictures, given.out, given.dpi)
     return EXIT_FINE
+
+
+def _one_page(pages: Sequence[Picture], given: Draw) -> Sequence[Picture]:
+    """All pages for a PDF; the page that was asked for where a file holds one."""
+    if given.out.suffix.lower() == ".pdf":
+        return pages
+    if not 1 <= given.page <= len(pages):
+        raise BadInput("command line", "--page", f"is {given.page}", f"give a number from 1 to {len(pages)}")
+    return pages[given.page - 1 : given.page]
 
 
 def refuse_a_room(out: Path, rooms: Sequence[Path]) -> None:

@@ -135,7 +135,7 @@ def support_of(
         length_mm=right - left,
         cut_left_mm=cut_left,
         cut_right_mm=cut_right,
-        cut_length_mm=cut_right - cut_left + _bent(first, projection) + _bent(last, projection),
+        cut_length_mm=cut_right - cut_left + bent_mm(first, projection) + bent_mm(last, projection),
         metal_left_mm=min(cut_left, left - _beyond(first, diameter)),
         metal_right_mm=max(cut_right, right + _beyond(last, diameter)),
         diameter_mm=diameter,
@@ -165,7 +165,7 @@ def _beyond(end: EndRow, diameter_mm: float) -> float:
     return max(end.diameter_mm, diameter_mm) / 2 if end.shape == "return" else end.length_mm
 
 
-def _bent(end: EndRow, projection_mm: float) -> float:
+def bent_mm(end: EndRow, projection_mm: float) -> float:
     """Tube that an end bent back to the wall needs beyond the rod's end: arc and leg, less the corner that the arc cuts."""
     if end.shape != "return":
         return 0.0

@@ -150,6 +150,16 @@ class FabricRow(Struct, frozen=True, gc=False):
     sure: Sure
 
 
+class SawRow(Struct, frozen=True, gc=False):
+    """A tool that cuts bars: what one cut takes."""
+
+    id: str
+    name: str
+    kerf_mm: float
+    source: str
+    sure: Sure
+
+
 class SubstrateRow(Struct, frozen=True, gc=False):
     """What a wall is made of.
 
@@ -208,3 +218,4 @@ class Trade(Struct, frozen=True):
     substrates: dict[str, SubstrateRow] = {}
     bands: dict[str, BandRow] = {}
     fabrics: dict[str, FabricRow] = {}
+    saws: dict[str, SawRow] = {}

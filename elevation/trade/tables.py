@@ -23,6 +23,7 @@ from elevation.trade.model import (
     HeadingRow,
     LimitRow,
     ReadyMadeRow,
+    SawRow,
     SectionRow,
     SubstrateRow,
     Trade,
@@ -112,6 +113,9 @@ SUBSTRATES = _columns(
     Column("pin", "pin", cells.text),
     Column("fix", "fix", cells.text),
 )
+SAWS = _columns(
+    Column("kerf", "kerf_mm", cells.length),
+)
 BANDS = _columns(
     Column("region", "region", cells.one_of("uk", "de")),
     Column("side", "side", cells.one_of("ceiling", "floor", "corner", "opening")),
@@ -157,6 +161,7 @@ def load_trade(folder: Path | None = None) -> Trade:
         substrates=_load(at / "substrates.csv", SUBSTRATES, SubstrateRow),
         bands=_load(at / "bands.csv", BANDS, BandRow),
         fabrics=_load(at / "fabrics.csv", FABRICS, FabricRow),
+        saws=_load(at / "saws.csv", SAWS, SawRow),
     )
 
 

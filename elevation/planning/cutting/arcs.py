@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
+from itertools import pairwise
 
 from msgspec import Struct
 
@@ -60,7 +61,7 @@ def _graph(sizes: Sizes) -> _Graph:
                 place += width
                 reached.add(place)
     places = tuple(sorted(reached | set(sizes.rooms)))
-    idle = {(a, b, -1) for a, b in zip(places, places[1:], strict=False)}
+    idle = {(a, b, -1) for a, b in pairwise(places)}
     return _Graph(places, tuple(sorted(arcs | idle)))
 
 

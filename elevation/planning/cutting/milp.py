@@ -76,7 +76,7 @@ def minimise(
     if is_whole:
         model.integrality_ = [highspy.HighsVarType.kInteger] * columns
 
-    solver = highspy.Highs()
+    solver = highspy.Highs()  # type: ignore[no-untyped-call]
     solver.setOptionValue("output_flag", False)
     # One thread and one seed: the same task has the same answer.
     solver.setOptionValue("threads", 1)

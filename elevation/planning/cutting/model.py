@@ -73,7 +73,7 @@ class CutPlan(Struct, frozen=True):
 
 
 class Sizes(Struct, frozen=True):
-    """A task in whole grains: ``widths`` (with kerf) of the sizes falling, how many of each, and what each kind of bar holds.
+    """A task in whole grains: ``widths`` (with kerf) of the sizes, falling, how many of each, what each kind of bar holds.
 
     A set of pieces fits a bar exactly if their widths add up to no more than the bar's room: the kerf of the last cut may
     lie beyond the end.

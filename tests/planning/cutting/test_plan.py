@@ -116,7 +116,7 @@ def test_the_cheaper_bar_is_taken_where_prices_differ():
 
 
 def test_what_is_left_over_is_one_long_piece():
-    """By hand: 50, 50, 20, 20 from bars of 100: 50 + 50 and 20 + 20 leave 60 in one piece; 50 + 20 twice leaves 30 twice."""
+    """By hand, from bars of 100: 50 + 50 and 20 + 20 leave 60 in one piece; 50 + 20 twice leaves 30 twice."""
     plan = cut(made([50, 20, 50, 20]), [Stock("bar", 100.0)], 0.0, 1.0)
     assert max(bar.offcut_mm for bar in plan.bars) == 60.0
 
