@@ -11,8 +11,10 @@ Grammar, spaces free unless said::
 
 A hyphen written tight between a whole number and a fraction means *and*, as the trade writes it (50-3/8 is 50 3/8,
 4'-2" is 4 ft 2 in); with a space beside it, it takes away. Comma and dot are both decimal marks; where both occur the
-last one is, and the other one groups by three. A bare number takes the room's unit. What could be read in two ways is
-refused, never guessed. A plus or minus written tight after a fraction or before a unit ("50 3/8+", "1280- mm") is the sign
+last one is, and the other one groups by three. One mark before just three digits (1,234 mm) could be either: where
+both readings are lengths that a house has, the number is refused with both. In inches and feet a dot never groups, so
+that 12.375 in is the eighth it looks like. A bare number takes the room's unit. What could be read in two ways is refused,
+never guessed. A plus or minus written tight after a fraction or before a unit ("50 3/8+", "1280- mm") is the sign
 of a rounded figure and adds nothing.
 """
 
@@ -21,7 +23,7 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import lru_cache
 
-from elevation.units.figures import check_digits, decimal
+from elevation.units.figures import check_digits, decimal, refuse_doubtful
 from elevation.units.length import Length
 from elevation.units.scan import MM_OF, Token, scan
 from elevation.units.wrong import BadLength, Marked, Wrong, marked, printable
@@ -101,6 +103,7 @@ class _Reader:
         self._bare: list[Token] = []  # last token of each term that has no unit of its own
         self._units: set[str] = set()
         self._remainders: list[Token] = []
+        self._decimals: list[Token] = []  # decimal numbers of this term whose unit is not known yet
 
     def length(self) -> Fraction:
         sign = self._sign()
@@ -153,36 +156,45 @@ class _Reader:
         return 1
 
     def _term(self) -> Fraction:
-        amount, has_unit = self._measure()
+        self._decimals = []
+        amount, unit = self._measure()
         while self._peek().kind == "times":
             self._next += 1
             at = self._peek().start
-            factor, factor_has_unit = self._measure()
-            if has_unit and factor_has_unit:
+            factor, factor_unit = self._measure()
+            if unit is not None and factor_unit is not None:
                 raise Wrong(
                     at,
                     marked("a length times a length is an area"),
                     marked("give the unit once, for example 2 * 3 1/2 in"),
                 )
             amount *= factor
-            has_unit = has_unit or factor_has_unit
-        if not has_unit:
+            unit = unit or factor_unit
+        if unit is None:
             self._bare.append(self._previous())
             amount *= MM_OF[self._unit]
+        self._refuse_doubtful(unit or self._unit)
         return amount
 
-    def _measure(self) -> tuple[Fraction, bool]:
-        """One measure and whether it has a unit: in mm if it has, else the bare amount."""
+    def _refuse_doubtful(self, unit: str) -> None:
+        for token in self._decimals:
+            refuse_doubtful(token, unit)
+        self._decimals = []
+
+    def _measure(self) -> tuple[Fraction, str | None]:
+        """One measure and its first unit: in mm if it has one, else the bare amount."""
         amount = self._number()
-        unit = self._unit_here()
+        first = unit = self._unit_here()
         if unit is None:
-            return amount, False
+            return amount, None
+        self._refuse_doubtful(unit)
         size_mm = amount * MM_OF[unit]
         while True:
             part = self._smaller_part(unit)
             if part is None:
-                return size_mm, True
+                return size_mm, first
             amount, unit = part
+            self._refuse_doubtful(unit)
             size_mm += amount * MM_OF[unit]
 
     def _smaller_part(self, unit: str) -> tuple[Fraction, str] | None:
@@ -259,6 +271,8 @@ class _Reader:
             return self._fraction()
         self._next += 1
         amount, is_whole = decimal(token)
+        if not is_whole:
+            self._decimals.append(token)
         joined = self._is_tight_hyphen()
         follows = self._peek(1 if joined else 0)
         after = self._peek(2 if joined else 1)

@@ -36,11 +36,11 @@ class Wrong(Exception):
         Index of the character in the trimmed text; None if the text as a whole is wrong.
     wrong, right : Marked
         What is wrong, and what would be right (may be empty).
-    **params : str
+    **params : str or float
         Values of the templates' places; a ``Marked`` one is translated too.
     """
 
-    def __init__(self, at: int | None, wrong: Marked, right: Marked | None = None, **params: str) -> None:
+    def __init__(self, at: int | None, wrong: Marked, right: Marked | None = None, **params: str | float) -> None:
         super().__init__(wrong)
         self.at = at
         self.wrong = wrong

@@ -13,6 +13,7 @@ import pytest
 from elevation.errors import BadInput
 from elevation.units import parse_length
 from elevation.units.scan import VULGAR
+from elevation.units.writing import length_of
 
 INCH = Fraction(254, 10)
 
@@ -114,6 +115,29 @@ def test_metric_room(text: str, mm: float) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "mm"),
+    [
+        # Read the other way these would be longer than 100 m, or they are not three digits after one mark.
+        ("100,001 mm", 100.001),
+        ("1.280 m", 1280.0),
+        ("1,280 m", 1280.0),
+        ("10.001 cm", 100.01),
+        ("1234,5 mm", 1234.5),
+        ("1,2340 mm", 1.234),
+        ("1,23 mm", 1.23),
+        ("0,375 mm", 0.375),
+        ("1234.567 mm", 1234.567),
+        ("1,234.0 mm", 1234.0),
+        ("1.375 in", 34.925),
+        ("1.250 ft", 381.0),
+        ("3,938 in", 100.0252),
+    ],
+)
+def test_three_digits_after_a_mark_that_can_mean_one_thing_only(text: str, mm: float) -> None:
+    assert parse_length(text, "mm").mm == pytest.approx(mm, rel=1e-12)
+
+
+@pytest.mark.parametrize(
     ("text", "unit", "kept"),
     [
         ("50 3/8", "in", "50 3/8 in"),
@@ -177,6 +201,16 @@ def test_ready_made_fractions_are_unicode_s() -> None:
         ("1.2.3", "in", "character 1", "commas and dots"),
         ("12.3456.7,5", "in", "character 1", "commas and dots"),
         ("1,2.3,4", "in", "character 1", "commas and dots"),
+        ("1,234 mm", "mm", "character 1", "1,234 can mean 1234 or 1.234; write 1234, or 1,2340 for the smaller one"),
+        ("1.234", "mm", "character 1", "1.234 can mean 1234 or 1.234; write 1234, or 1.2340"),
+        ("1,234 mm", "in", "character 1", "1,234 can mean 1234"),
+        ("500 + 2 * 1.250", "mm", "character 11", "1.250 can mean 1250 or 1.25"),
+        ("2 * 1,250 mm", "in", "character 5", "1,250 can mean"),
+        ("1,234 * 2 cm", "in", "character 1", "1,234 can mean"),
+        ("1 m 1,234 mm", "mm", "character 5", "1,234 can mean"),
+        ("100,000 mm", "mm", "character 1", "100,000 can mean 100000 or 100"),
+        ("1,375 in", "in", "character 1", "1,375 can mean 1375 or 1.375"),
+        ("1,375", "in", "character 1", "1,375 can mean"),
         ("5,", "in", "character 2", "expected"),
         ("1e5", "in", "character 2", "not a unit"),
         ("nan", "in", "character 1", "not a unit"),
@@ -206,3 +240,10 @@ def test_never_read_as_the_quantity_library_would() -> None:
     assert inches("63 1/2 in") == Fraction(127, 2)
     assert parse_length("1,5 m").mm == 1500
     assert inches("5 ft 3 in") == 63
+
+
+def test_what_the_program_writes_with_three_decimals_reads_back() -> None:
+    # A tape of 1/8 mm: its marks have three decimals.
+    written = length_of(12.125, "mm", 0.125)
+    assert written.mm == 12.125
+    assert parse_length(written.text) == parse_length(written.text, "mm") == written
