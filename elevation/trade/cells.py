@@ -29,6 +29,17 @@ def length(cell: str) -> float:
     return parse_length(cell, "mm").mm
 
 
+def offsets(cell: str) -> tuple[float, ...]:
+    """Lengths with their units to either side of a line, in mm: ``1 in; -2 in``; ``none`` for none."""
+    if cell == "none":
+        return ()
+    found = []
+    for part in cell.split(";"):
+        bare = part.strip()
+        found.append(-length(bare[1:].strip()) if bare.startswith("-") else length(bare))
+    return tuple(found)
+
+
 def area(cell: str) -> float:
     """An area with its unit (ft2, in2, m2, mm2), in mm2."""
     found = _AREA.match(cell)

@@ -64,7 +64,8 @@ class BracketRow(Struct, frozen=True, gc=False):
 
     ``mount`` is what it is screwed to: ``wall``, ``ceiling``, ``sash``, or the front ``layer``'s bracket. A ceiling's
     bracket holds the rod's axis ``drop_mm`` below the ceiling; its plate's width is that along the rod, above and below
-    are zero.
+    are zero. ``holes_mm`` are its screws: over (negative: below) the rod's axis, under a ceiling along the rod from its
+    middle.
     """
 
     id: str
@@ -78,6 +79,7 @@ class BracketRow(Struct, frozen=True, gc=False):
     sure: Sure
     mount: Literal["wall", "ceiling", "sash", "layer"] = "wall"
     drop_mm: float = 0.0
+    holes_mm: tuple[float, ...] = ()
 
 
 class EndRow(Struct, frozen=True, gc=False):

@@ -80,6 +80,7 @@ BRACKETS = _columns(
     Column("rings pass", "rings_pass", cells.yes),
     Column("mount", "mount", cells.one_of("wall", "ceiling", "sash", "layer")),
     Column("drop", "drop_mm", cells.length),
+    Column("holes", "holes_mm", cells.offsets),
 )
 ENDS = _columns(
     Column("extra tube", "extra_tube_mm", cells.length),
