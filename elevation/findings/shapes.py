@@ -73,8 +73,11 @@ def casing_top(openings: tuple[OpeningOut, ...]) -> float | None:
 
 
 def way(panel: PanelOut) -> Span:
-    """Everything a panel covers in any position, left to right."""
-    return min(panel.open[0], panel.closed[0]), max(panel.open[1], panel.closed[1])
+    """Everything a panel covers in any position, left to right; a tied one is pulled to its hook."""
+    left, right = min(panel.open[0], panel.closed[0]), max(panel.open[1], panel.closed[1])
+    if panel.tie is not None:
+        return min(left, panel.tie.waist[0]), max(right, panel.tie.waist[1])
+    return left, right
 
 
 def cloth(panel: PanelOut, span: Span) -> Rect:

@@ -17,6 +17,7 @@ from elevation.handles import (
     rod_height,
     stations,
     studs,
+    tie,
     wall_end,
 )
 from elevation.handles.context import Context, Family
@@ -33,6 +34,7 @@ FAMILIES: tuple[Family, ...] = (
     board.FAMILY,
     hem.FAMILY,
     lead.FAMILY,
+    tie.FAMILY,
     opening_sides.FAMILY,
     opening_heights.FAMILY,
     obstacle.FAMILY,

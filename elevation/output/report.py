@@ -15,6 +15,7 @@ from elevation.setting_out.model import (
     LayerOut,
     PanelOut,
     SetOut,
+    TieOut,
     TreatmentOut,
 )
 from elevation.words import Style
@@ -78,6 +79,17 @@ def _panel(panel: PanelOut) -> Plain:
         "stack_high_mm": _mm(panel.stack_high_mm),
         "fold_depth_mm": _mm(panel.fold_depth_mm),
         "mass_kg": _mm(panel.mass_kg),
+        "tie": None if panel.tie is None else _tie(panel.tie),
+    }
+
+
+def _tie(tie: TieOut) -> Plain:
+    return {
+        "kind": "loop" if tie.is_loop else "arm",
+        "hook_x_mm": _mm(tie.hook[0]),
+        "height_mm": _mm(tie.hook[1]),
+        "waist_mm": _mm(tie.waist[1] - tie.waist[0]),
+        "lifts_hem_mm": _mm(tie.lift_mm),
     }
 
 
@@ -108,6 +120,7 @@ def _glass(glass: GlassOut) -> Plain:
         "area_mm2": round(glass.area_mm2, 1),
         "clear_open": _share(glass.clear_open),
         "clear_closed": _share(glass.clear_closed),
+        "clear_as_drawn": _share(glass.clear_drawn),
         "stack_over_glass_left_mm": _mm(glass.stack_over_left_mm),
         "stack_over_glass_right_mm": _mm(glass.stack_over_right_mm),
         "support_to_clear_mm": _mm(glass.support_to_clear_mm),

@@ -226,12 +226,40 @@ class Board(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     thickness: Length = Length(19.05, "3/4 in")
 
 
+class TieBack(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What gathers each panel of a layer to its own side, as far as it is drawn just now.
+
+    Attributes
+    ----------
+    hold : str
+        Its height: ``share-of-drop`` (``share`` of the drop, 0 to 1, up from the hem) or ``above-floor`` (``at``).
+    share : float
+    at : Length or None
+    out : Length
+        The hook's centre beyond the panel's fixed edge, away from the opening.
+    waist : Length or None
+        Width of the gathered cloth; None takes the panel's stack.
+    kind : str
+        ``loop`` of cord or cloth on a hook, or a fixed ``arm`` that the cloth is tucked behind.
+    there : bool
+        Its hooks or arms were in the wall before: nothing new is drilled for them.
+    """
+
+    hold: Literal["share-of-drop", "above-floor"] = "share-of-drop"
+    share: float = 1 / 3
+    at: Length | None = None
+    out: Length = Length(50.8, "2 in")
+    waist: Length | None = None
+    kind: Literal["loop", "arm"] = "loop"
+    there: bool = False
+
+
 class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
     """One plane of cloth on its own rod.
 
     ``drop`` is measured on her own rings or hooks: the rod's centre line down to the top of the cloth; None takes
     the heading's usual figure. ``built`` is what was read once its rod was hung.
-    ``board`` is across sound fixings behind the brackets of a wall mount.
+    ``board`` is across sound fixings behind the brackets of a wall mount. ``tie`` gathers its panels.
     """
 
     id: str
@@ -244,6 +272,7 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     panels: tuple[Panel, ...] = ()
     built: Built = Built()
     board: Board | None = None
+    tie: TieBack | None = None
 
 
 class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -15,7 +15,21 @@ from typing import Literal
 
 from msgspec import Struct
 
-from elevation.room.hung import Board, Bracket, Built, Fabric, Held, Hem, Layer, Packet, Panel, Rod, Scheme, Treatment
+from elevation.room.hung import (
+    Board,
+    Bracket,
+    Built,
+    Fabric,
+    Held,
+    Hem,
+    Layer,
+    Packet,
+    Panel,
+    Rod,
+    Scheme,
+    TieBack,
+    Treatment,
+)
 from elevation.room.measured import Head, Obstacle, ObstacleKind, Opening, Readings, Sash, Station, Stool, WallEnd
 from elevation.units import Length
 
@@ -42,6 +56,7 @@ __all__ = [
     "Scheme",
     "Station",
     "Stool",
+    "TieBack",
     "Treatment",
     "Wall",
     "WallEnd",

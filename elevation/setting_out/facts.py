@@ -41,6 +41,7 @@ class Defaults(Struct, frozen=True, gc=False):
     tilt_reach: float
     track_glide_mm: float = 0.0
     turned_in_mm: float = 0.0
+    tie_foot: float = 1.0
 
 
 def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
@@ -65,4 +66,5 @@ def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
         tilt_reach=limit_of(trade, "tilt-in-reach"),
         track_glide_mm=length("track-glide"),
         turned_in_mm=length("heading-allowance") + length("hem-allowance"),
+        tie_foot=limit_of(trade, "tie-foot"),
     )

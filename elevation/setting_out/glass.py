@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.room.model import Layer
+from elevation.setting_out.covers import clear_beside, column, tied_covers
 from elevation.setting_out.heads import area_between
 from elevation.setting_out.model import GlassOut, LayerOut, PanelOut, Span
 from elevation.setting_out.opening import Placed
@@ -23,14 +24,15 @@ def glass_of(openings: Sequence[Placed], layers: Sequence[LayerOut], asked: Sequ
     """
     panels = [panel for layer in layers for panel in layer.panels]
     area = sum(opening.out.glass_area_mm2 for opening in openings)
-    opened = union(panel.open for panel in panels)
     closed = union(panel.closed for panel in panels)
-    drawn = union(panel.drawn for panel in panels)
+    # A panel that never draws hangs tied for good; one that draws is tied as it is drawn just now.
+    tied = [panel for panel in panels if panel.tie is not None]
+    for_good = [panel for panel in tied if panel.stationary]
     return GlassOut(
         area_mm2=area,
-        clear_open=clear_share(openings, opened, area),
-        clear_closed=clear_share(openings, closed, area),
-        clear_drawn=clear_share(openings, drawn, area),
+        clear_open=_clear(openings, [(panel, panel.open) for panel in panels], for_good, area),
+        clear_closed=_clear(openings, [(panel, panel.closed) for panel in panels], for_good, area),
+        clear_drawn=_clear(openings, [(panel, panel.drawn) for panel in panels], tied, area),
         stack_over_left_mm=_over_glass(openings, panels, "left"),
         stack_over_right_mm=_over_glass(openings, panels, "right"),
         support_to_clear_mm=max(_to_clear(openings, *both) for both in zip(layers, asked, strict=True)),
@@ -56,6 +58,20 @@ def clear_share(openings: Sequence[Placed], covered: Sequence[Span], area_mm2: f
         for left, right in covered:
             hidden += area_between(opening.glass, left, right)
     return min(max(1.0 - hidden / area_mm2, 0.0), 1.0)
+
+
+def _clear(
+    openings: Sequence[Placed], hanging: Sequence[tuple[PanelOut, Span]], tied: Sequence[PanelOut], area_mm2: float
+) -> float:
+    """The share of the glass that panels leave clear: those ``tied`` by their true outline, others by their width."""
+    loose = union(span for panel, span in hanging if not any(panel is one for one in tied))
+    if not tied:
+        return clear_share(openings, loose, area_mm2)
+    covers = [*map(column, loose)]
+    for panel in tied:
+        if panel.tie is not None:
+            covers.extend(tied_covers(panel, panel.tie))
+    return clear_beside([opening.glass for opening in openings], covers, area_mm2)
 
 
 def _over_glass(openings: Sequence[Placed], panels: Sequence[PanelOut], side: str) -> float:

@@ -197,6 +197,25 @@ class BracketOut(Struct, frozen=True, gc=False):
     shift_mm: float = 0.0
 
 
+class TieOut(Struct, frozen=True, gc=False):
+    """A panel gathered by its tie-back, as far as it is drawn just now.
+
+    ``hook`` is the centre of the hook (or arm) on the wall. ``waist`` and ``foot`` are the (left, right) of the gathered
+    cloth at the hook's height and at the hem. ``edge`` is the swept leading edge from the top of the cloth down to the
+    waist; ``hem_mm`` the hem's height at the fixed edge, ``lift_mm`` how much higher the leading edge's corner hangs.
+    ``is_loop``: of cord or cloth; ``is_there``: nothing new is drilled for it.
+    """
+
+    hook: Point
+    waist: Span
+    foot: Span
+    edge: tuple[Point, ...]
+    hem_mm: float
+    lift_mm: float
+    is_loop: bool
+    is_there: bool
+
+
 class PanelOut(Struct, frozen=True, gc=False):
     """A panel.
 
@@ -212,6 +231,7 @@ class PanelOut(Struct, frozen=True, gc=False):
     to floor (negative lies on it) where the target is the floor, else None.
     ``fold_count`` and ``fold_depth_mm`` belong to the closed position (front to back of a fold).
     ``mass_kg`` is what all its pieces weigh together (None: not known yet), ``mass_basis`` what that rests on.
+    ``tie`` is how a tie-back gathers it as drawn.
     """
 
     ref: Ref
@@ -243,6 +263,7 @@ class PanelOut(Struct, frozen=True, gc=False):
     cannot_pass: tuple[Ref, ...]
     mass_kg: float | None = None
     mass_basis: Message | None = None
+    tie: TieOut | None = None
 
 
 class BoardOut(Struct, frozen=True, gc=False):

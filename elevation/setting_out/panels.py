@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from elevation.room.model import Layer, Panel, Ref
+from elevation.room.model import Layer, Panel, Ref, TieBack
 from elevation.setting_out.facts import Defaults, WallFacts
 from elevation.setting_out.hems import HemTarget, hem_of, target_of
 from elevation.setting_out.model import BracketOut, OpeningOut, PanelOut, SupportOut
+from elevation.setting_out.tie import tie_of
 from elevation.setting_out.travel import Mover, Way, ways_of
 from elevation.trade.counting import rings_of
 from elevation.trade.folds import fold_depth
@@ -84,7 +85,9 @@ def panels_of(
     target = target_of(layer.hem, openings, defaults)
     below = _below(layer, heading, support, defaults)
     return tuple(
-        _panel((*ref, panel.id), panel, heading, cloth, stack, way, target, support.height_mm, below, facts, defaults)
+        _panel(
+            (*ref, panel.id), panel, heading, cloth, stack, way, target, support.height_mm, below, facts, defaults, layer.tie
+        )
         for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
     )
 
@@ -114,6 +117,7 @@ def _panel(
     below: float,
     facts: WallFacts,
     defaults: Defaults,
+    tie: TieBack | None,
 ) -> PanelOut:
     flat = panel.flat_width.mm * panel.count
     top = rod_height - below
@@ -153,6 +157,9 @@ def _panel(
         cannot_pass=way.cannot_pass,
         mass_kg=None if weight is None else weight.kg,
         mass_basis=None if weight is None else weight.basis,
+        tie=None
+        if tie is None
+        else tie_of(tie, way.side, way.drawn, top, hem.line, stack.typical_mm, facts.floor, defaults),
     )
 
 

@@ -23,6 +23,7 @@ from elevation.sheet.draw_obstacle import draw_obstacle
 from elevation.sheet.draw_opening import draw_opening
 from elevation.sheet.draw_pool import pool_records
 from elevation.sheet.draw_rod import bracket_records, rod_records
+from elevation.sheet.draw_tied import tied_records
 from elevation.sheet.draw_titles import ENGLISH, bracket_title, opening_title, panel_title, rod_title, wall_title
 from elevation.sheet.paths import height_at, path_through
 from elevation.sheet.records import LAYERS, NARROW, WIDE, Group, Ink, Path, Pen, Record
@@ -131,11 +132,11 @@ def _draw_layer(
             if span[1] - span[0] <= 1e-6:
                 continue
             drape = hang(panel, span, kind, layer.colour, layer.body, floor)
-            records = [
-                *cloth_records(drape),
-                *pool_records(panel, drape, floor),
-                *heading_records(panel, drape, kind, layer.support),
-            ]
+            if view.panels == "drawn" and panel.tie is not None:
+                hanging = tied_records(panel, panel.tie, drape)
+            else:
+                hanging = [*cloth_records(drape), *pool_records(panel, drape, floor)]
+            records = [*hanging, *heading_records(panel, drape, kind, layer.support)]
             groups.append(Group(panel.ref, f"panel-{view.panels}", name, tuple(records)))
             hidden.extend(before_rod(panel, drape, kind, layer.support))
             covers.append((*span, drape.top_mm))

@@ -115,6 +115,14 @@ def _of_panels(layer: LayerOut, style: Style) -> Sequence[tuple[Message, Message
     if not panels:
         return ()
     found = [(msg("Panels"), _panels(panels, style))]
+    ties = [panel.tie for panel in panels if panel.tie is not None]
+    if ties:
+        size = msg(
+            "{height} up, {waist} wide at the waist",
+            height=Mm(ties[0].hook[1]),
+            waist=Mm(ties[0].waist[1] - ties[0].waist[0]),
+        )
+        found.append((msg("Tie-backs"), size))
     stacks = [panel for panel in panels if not panel.stationary]
     if stacks:
         widths = " / ".join(dict.fromkeys(figure(panel.stack_mm, style) for panel in stacks))

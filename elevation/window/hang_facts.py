@@ -23,6 +23,7 @@ from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
+from elevation.window.tie_facts import tie_facts
 from elevation.words import Message, msg, term
 
 _BODIES = {
@@ -59,6 +60,7 @@ def layer_facts(session: Session, ref: Ref, layer: Layer, mount: str, trade: Tra
         *_rod(session, ref, layer, mount, trade),
         *_hem(ref, layer),
         *_panels(ref, layer),
+        *tie_facts(ref, layer),
         *_brackets(ref, layer, mount, trade),
         *built_facts(ref, layer),
         *(board_facts(session, ref, layer) if mount == "wall" and layer.brackets else ()),

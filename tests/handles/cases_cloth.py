@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from elevation.room.model import Hem, Obstacle
+from elevation.room.model import Hem, Obstacle, TieBack
 from tests.handles.case import Case, fact
 from tests.handles.rooms import (
     BACK,
@@ -198,4 +198,31 @@ CLOTH = (
     Case("lead-closed", room(), "lead", P1_REF, 69.5, "fully closed", P1, "28 in"),
     Case("lead-half", room(), "lead", P1_REF, 60.5, "half drawn", P1, "19 in"),
     Case("lead-other", MET, "lead", P1_REF, None, "the other panel", P1, "16 in"),
+)
+
+# The left panel begins at 41 1/2 in, so its hook 2 in beyond stands at 39 1/2 in and a waist of its stack, 10 in, ends at
+# 49 1/2 in. The hem is 3/4 in up, the top of the cloth 86 1/4 in: thirds of the drop of 85 1/2 in are 29 1/4 and 57 3/4 in.
+DRAWN = tuple(replace(panel, drawn=inch(26)) for panel in LAYER_FRONT.panels)
+TIED = room(layer=with_layer(tie=TieBack(waist=inch(6)), hem=Hem("clear", inch("3/4")), panels=DRAWN))
+TIE_AT, WAIST = fact("tie.at", *LAYER), fact("tie.waist", *LAYER)
+
+CLOTH = (
+    *CLOTH,
+    Case(
+        "tie-third",
+        room(layer=with_layer(tie=TieBack("above-floor", at=inch(40)), hem=Hem("clear", inch("3/4")))),
+        "tie-height",
+        P1_REF,
+        29.25,
+        "a third of the drop up",
+        TIE_AT,
+        "29 1/4 in",
+    ),
+    Case("tie-two-thirds", TIED, "tie-height", P1_REF, 57.75, "two thirds of the drop up", TIE_AT, "57 3/4 in"),
+    Case("tie-sill", TIED, "tie-height", P1_REF, 24, "level with the sill", TIE_AT, "24 in"),
+    Case("tie-hem", TIED, "tie-height", P1_REF, None, "the hem", TIE_AT, "5 15/16 in"),
+    Case("tie-heading", TIED, "tie-height", P1_REF, None, "the heading", TIE_AT, "81 1/16 in"),
+    Case("waist-stack", TIED, "tie-waist", P1_REF, 49.5, "as wide as its stack", WAIST, "10 in"),
+    Case("waist-wide", TIED, "tie-waist", P1_REF, None, "the panel's own width", WAIST, "26 in"),
+    Case("waist-tight", TIED, "tie-waist", P1_REF, None, "as tight as cloth is gathered", WAIST, "13/16 in"),
 )

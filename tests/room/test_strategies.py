@@ -68,6 +68,8 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
         found |= {f"bracket {bracket.place.hold}" for bracket in layer.brackets}
         found |= {f"kit {bracket.kit}" for bracket in layer.brackets}
         found |= {f"panels {panels_kind(layer)}"}
+        if layer.tie is not None:
+            found |= {f"tie-back {layer.tie.hold}", f"tie-back {layer.tie.kind}"}
     return found
 
 
@@ -105,6 +107,7 @@ WANTED = sorted(
     | {f"heading {row}" for row in strategies.HEADINGS}
     | {f"kit {row}" for row in (*strategies.KITS, *strategies.CEILING_KITS, "sash-hook")}
     | {f"ends {row}" for row in strategies.ROD_ENDS}
+    | {f"tie-back {kind}" for kind in ("share-of-drop", "above-floor", "loop", "arm")}
     | {f"panels {kind}" for kind in ("none", "one way", "pair", "side panels", "parked at a bracket")}
 )
 

@@ -19,6 +19,7 @@ from elevation.room.model import (
     Panel,
     Rod,
     Scheme,
+    TieBack,
     Treatment,
 )
 from elevation.units import Length
@@ -120,6 +121,21 @@ class Schemes(Lengths):
             drop=self.between(10, 110) if pick.chance(4) else None,
             built=self.built() if pick.chance(8) else Built(),
             board=self.board() if pick.chance(6) else None,
+            tie=self.tie() if pick.chance(5) else None,
+        )
+
+    def tie(self) -> TieBack:
+        """A tie-back at a third, at two thirds, elsewhere, or at a height."""
+        pick = self.pick
+        hold = pick.one_of(("share-of-drop", "above-floor"))
+        return TieBack(
+            hold=hold,
+            share=pick.one_of((1 / 3, 2 / 3, 0.45)),
+            at=self.between(500, 1700) if hold == "above-floor" else None,
+            out=self.between(0, 200),
+            waist=self.between(60, 400) if pick.chance(2) else None,
+            kind=pick.one_of(("loop", "arm")),
+            there=pick.chance(4),
         )
 
     def fabric(self) -> Fabric:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from elevation.findings.changing_tie import untied
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
@@ -33,6 +34,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     if not scene.room.no_holes:
         return
     for layer in treatment.layers:
+        yield from _hooks(treatment, layer)
         drilled = [bracket for bracket in layer.brackets if not bracket.built]
         count = len(drilled) + _screwed_ends(scene, layer)
         if count == 0:
@@ -48,7 +50,24 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         yield Finding("no-holes", Weight.STOP, layer.ref, text, authority, at=at)
 
 
+def _hooks(treatment: TreatmentOut, layer: LayerOut) -> Iterator[Finding]:
+    """New hooks of tie-backs, told once for a layer, about the first panel that has one."""
+    tied = [panel for panel in layer.panels if panel.tie is not None and not panel.tie.is_there]
+    if tied and tied[0].tie is not None:
+        text = msg_plural(
+            "{where}: the hook of a tie-back is to be screwed on, and this room allows no holes.",
+            "{where}: {count} hooks of tie-backs are to be screwed on, and this room allows no holes.",
+            count=len(tied),
+            where=where(treatment),
+        )
+        authority = msg("this room: no holes allowed")
+        yield Finding("no-holes", Weight.STOP, tied[0].ref, text, authority, at=tied[0].tie.hook)
+
+
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    if len(finding.subject) > 4:
+        yield from untied(finding.subject)
+        return
     treatment = treatment_at(scene, finding.subject)
     if len(treatment.openings) != 1:
         return

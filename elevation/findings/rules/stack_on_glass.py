@@ -66,6 +66,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                     limit_mm=goal,
                     at=at,
                 )
+            elif panel.stationary and panel.tie is not None:
+                continue  # tied for good it is meant to sweep over glass, and frees it lower down
             elif exceeds(wide, usual, scene.half_mm):
                 yield Finding(
                     "stack-on-glass",
