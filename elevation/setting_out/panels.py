@@ -86,7 +86,18 @@ def panels_of(
     below = _below(layer, heading, support, defaults)
     return tuple(
         _panel(
-            (*ref, panel.id), panel, heading, cloth, stack, way, target, support.height_mm, below, facts, defaults, layer.tie
+            (*ref, panel.id),
+            panel,
+            heading,
+            cloth,
+            stack,
+            way,
+            target,
+            support.height_mm,
+            below,
+            facts,
+            defaults,
+            layer.tie,
         )
         for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
     )

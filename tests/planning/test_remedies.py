@@ -28,8 +28,9 @@ from tests.planning.test_remedies_work import WORKS
 AS_MEASURED = {"out-of-square", "readings-differ"}
 
 # Who lives there: what is asked for can be done, or (two openings on one rod) no change is offered at all. Where brackets
-# are not at framing a board can be put across it, and a board can always be taken away.
-PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place", "crooked"}
+# are not at framing a board can be put across it, and a board can always be taken away,
+# and so can tie-backs.
+PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place", "crooked", "tie-place", "child-loop"}
 
 # Another mount or support is always at hand.
 HUNG = {"no-room", "past-jamb", "below-sill", "reveal-depth", "tension-rod", "no-cross", "track-fixings"}

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from elevation.planning.remedies import grave, key_of
 from elevation.room.find import layer_of
-from elevation.room.model import Hem, Readings, Room, Sash, Station
+from elevation.room.model import Hem, Readings, Room, Sash, Station, TieBack
 from tests.findings import test_board as board
 from tests.findings import test_carrying as carrying
 from tests.findings import test_crooked as crooked
@@ -24,6 +24,7 @@ from tests.findings import test_mounts as mounts
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
 from tests.findings import test_supports as supports
+from tests.findings import test_tie as tie
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -208,6 +209,12 @@ WORKS = [
         rod(board.boarded(), height=held("above-casing", inch(3))),
         "Set the rod 3¼ in above the casing",
     ),
+    (
+        "tie-place",
+        tie.tied(TieBack(out=inch(20)), at(good_room(), OPENING, left=inch(26))),
+        "Set the hooks 16¾ in beyond the edges of the panels",
+    ),
+    ("child-loop", at(tie.tied(), (), children=True), "Hold the panels back by fixed arms instead of loops"),
     # 12 1/16 in under the low end of a ceiling that hung 11 3/4 in over it.
     ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Set the rod 3¹¹⁄₁₆ in above the casing"),
     # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).
