@@ -6,8 +6,9 @@ import re
 
 from elevation.errors import said
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
+from elevation.room.check_dress import check_tie
 from elevation.room.check_wall import LOW_MM
-from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Rod, Scheme, TieBack, Treatment, Wall
+from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
 from elevation.room.nearest import advice, quoted
 
 HEIGHT_HOLDS = (
@@ -96,7 +97,7 @@ def _check_layer(layer: Layer, place: Place) -> None:
         for key, low_mm, high_mm in (("left", 0, FAR_MM), ("right", 0, FAR_MM), ("height", 20, 600), ("thickness", 5, 100)):
             check_length(getattr(layer.board, key), place.at("board").at(key), low_mm, high_mm)
     if layer.tie is not None:
-        _check_tie(layer.tie, place.at("tie"))
+        check_tie(layer.tie, place.at("tie"))
     check_length(layer.drop, place.at("drop"), 0, _MOST_DROP_MM)
     _check_hem(layer.hem, place.at("hem"))
     for key in Built.__struct_fields__:
@@ -104,16 +105,6 @@ def _check_layer(layer: Layer, place: Place) -> None:
         check_length(getattr(layer.built, key), place.at("built").at(key), 0, far_mm, above=True)
     for index, panel in enumerate(layer.panels):
         _check_panel(panel, layer, place.item("panels", index))
-
-
-def _check_tie(tie: TieBack, place: Place) -> None:
-    if not 0 < tie.share < 1:
-        raise place.at("share").bad(f"is {tie.share:g}", "it must be more than 0 and less than 1, for example 0.33")
-    if tie.hold == "above-floor" and tie.at is None:
-        raise place.bad('is held "above-floor" but has no "at"', "add its height above the floor")
-    check_length(tie.at, place.at("at"), 0, TALL_MM, above=True)
-    check_length(tie.out, place.at("out"), 0, _MOST_DROP_MM)
-    check_length(tie.waist, place.at("waist"), 0, FAR_MM, above=True)
 
 
 def _check_hold(held: Held, holds: tuple[str, ...], place: Place) -> None:

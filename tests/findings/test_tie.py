@@ -54,7 +54,7 @@ def test_past_the_walls_end_it_stops() -> None:
     room = tied(TieBack(out=mm(16.75 * INCH + A_HAIR)), near)
     one = the(room, "tie-place")
     assert one.weight is Weight.STOP
-    assert labels(room, one)[0] == "Set the hooks 16¾ in beyond the edges of the panels"
+    assert labels(room, one)[0] == "Set the hooks 16³⁄₄ in beyond the edges of the panels"
     assert not found(tied(TieBack(out=inch(17)), at(near, ("w1",), left=WallEnd(kind="open"))), "tie-place")
 
 
