@@ -6,7 +6,6 @@ from elevation.errors import said
 from elevation.room.bounds import FAR_MM, TALL_MM, Place, check_length
 from elevation.room.model import TieBack
 
-
 _MOST_OUT_MM = 500.0
 """No hook stands farther beside its panel."""
 
