@@ -136,7 +136,9 @@ def _panel(
     rings = rings_of(panel.flat_width.mm, heading.pitch_mm, heading.even)
     folds = max(1, round((rings - 1) * heading.folds)) * panel.count
     hem = hem_of(panel, target, top, facts.floor, way.closed, way.drawn, _over(way), defaults.hem_clear_mm)
-    weight = weight_of(cloth, flat, hem.finished_mm, defaults.turned_in_mm, panel.count, panel.weight_kg)
+    weight = weight_of(
+        cloth, flat, hem.finished_mm, heading.turned_in_mm + defaults.hem_allowance_mm, panel.count, panel.weight_kg
+    )
     fullness = None if panel.stationary or closed_wide <= 0 else flat / closed_wide
     return PanelOut(
         ref=ref,

@@ -1,43 +1,43 @@
-"""How the top of a panel is made and held: rings, pleats, pencil pleats, tabs, eyelets, a rod pocket."""
+"""How the top of a panel is made and held: rings, sewn pleats, pencil pleats, wave, tabs, eyelets, a rod pocket."""
 
 from __future__ import annotations
 
 import itertools
-from typing import Literal
+from typing import Literal, cast, get_args
 
 from elevation.setting_out.model import PanelOut, Span, SupportOut
 from elevation.sheet import inks
 from elevation.sheet.draw_drape import Drape
+from elevation.sheet.draw_pleats import PLEATS, back_tabs, deep, middles, wave
 from elevation.sheet.paths import Step, ellipse, rectangle, segment
 from elevation.sheet.records import Fill, Gradient, Path, Pen, Record, Stop
+from elevation.trade.model import HeadingRow
 
-Heading = Literal["rings", "pinch", "pencil", "tabs", "eyelets", "pocket"]
+Heading = Literal[
+    "rings", "pinch", "two-finger", "goblet", "cartridge", "inverted", "box", "pencil", "wave", "tabs", "back-tabs",
+    "eyelets", "pocket",
+]  # fmt: skip
 
 _RING = Pen(inks.METAL_DARK, 0.13)
 _CLIP = Pen(inks.METAL_DARK, 0.35)
 _RING_ROOM_MM = 7.0
 _MOST_RINGS = 60
-_PINCH_MM = 88.0
 _TAPE_MM = 76.0
 
 
-def heading_kind(heading: str, carries: str) -> Heading:
-    """The kind of drawing for a heading's row id; what no word tells is decided by how it is carried."""
-    words: tuple[tuple[str, Heading], ...] = (
-        ("eyelet", "eyelets"), ("grommet", "eyelets"), ("tab", "tabs"), ("pocket", "pocket"), ("pencil", "pencil"),
-        ("pinch", "pinch"), ("pleat", "pinch"), ("goblet", "pinch"),
-    )  # fmt: skip
-    for word, kind in words:
-        if word in heading:
-            return kind
-    return "rings" if carries == "rings" else "pocket"
+def heading_kind(row: HeadingRow | None) -> Heading:
+    """The kind of drawing for a heading: its row's; what has none is decided by how it is carried."""
+    if row is None:
+        return "rings"
+    if row.drawing in get_args(Heading):
+        return cast("Heading", row.drawing)
+    return "rings" if row.carries == "rings" else "pocket"
 
 
 def ring_places(panel: PanelOut, drape: Drape, kind: Heading) -> tuple[float, ...]:
     """Where along the wall the cloth is carried (mm): at rings between its edges, or amid each pleat."""
-    if kind == "pinch":
-        tops = drape.valleys_top
-        return tuple((near + far) / 2 for near, far in itertools.pairwise(tops))
+    if kind in PLEATS:
+        return tuple(middles(drape))
     count = max(2, min(panel.rings, _MOST_RINGS))
     inset = min(_RING_ROOM_MM, (drape.right_mm - drape.left_mm) / 4)
     left, right = drape.left_mm + inset, drape.right_mm - inset
@@ -46,7 +46,7 @@ def ring_places(panel: PanelOut, drape: Drape, kind: Heading) -> tuple[float, ..
 
 def before_rod(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut) -> tuple[Span, ...]:
     """Where something of this panel passes in front of the tube, as (left, right) in mm."""
-    if kind == "pocket":
+    if kind in ("pocket", "back-tabs"):
         return ((drape.left_mm, drape.right_mm),)
     if kind == "tabs":
         half = _tab_half(drape, panel)
@@ -60,8 +60,13 @@ def before_rod(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut
 
 def heading_records(panel: PanelOut, drape: Drape, kind: Heading, support: SupportOut) -> list[Record]:
     """The heading's own lines and hardware, over the cloth."""
-    if kind == "pinch":
-        return [*_pinch(drape), *_rings(panel, drape, kind, support)]
+    pleats = PLEATS.get(kind)
+    if pleats is not None:
+        return [*pleats(drape), *_rings(panel, drape, kind, support)]
+    if kind == "wave":
+        return [*wave(drape), *_rings(panel, drape, kind, support)]
+    if kind == "back-tabs":
+        return back_tabs(drape)
     if kind == "pencil":
         return [*_pencil(panel, drape), *_rings(panel, drape, kind, support)]
     if kind == "tabs":
@@ -119,46 +124,6 @@ def _tension(drape: Drape) -> tuple[Step, ...]:
     return tuple(steps)
 
 
-def _deep(drape: Drape, wanted: float) -> float:
-    """The depth of a heading, less on a very short panel."""
-    return min(wanted, 0.3 * (drape.top_mm - max(drape.foot)))
-
-
-def _pinch(drape: Drape) -> list[Record]:
-    """Triple pinch pleats: three fingers that open above the pinch, cloth that falls from it."""
-    paint = drape.tones
-    fingers: list[Step] = []
-    bellies: list[Step] = []
-    spread = min(drape.pitch_mm * 0.26, 24.0)
-    for near, far in zip(drape.valleys_top, drape.valleys_top[1:], strict=False):
-        x, pinch, top = (near + far) / 2, drape.top_mm - _deep(drape, _PINCH_MM), drape.top_mm
-        for side in (-1.0, 0.0, 1.0):
-            fingers.extend(
-                (
-                    ("M", x + side * spread * 0.12, pinch),
-                    ("C", x + side * spread * 0.5, pinch + 30, x + side * spread, top - 30, x + side * spread, top),
-                )
-            )
-        bellies.extend(
-            (
-                ("M", x, pinch),
-                ("C", x + spread * 0.5, pinch + 30, x + spread, top - 30, x + spread, top),
-                ("L", x + spread * 0.2, top),
-                ("C", x + spread * 0.2, top - 30, x + spread * 0.1, pinch + 30, x, pinch),
-                ("Z",),
-            )
-        )
-    pinches: list[Step] = []
-    for near, far in zip(drape.valleys_top, drape.valleys_top[1:], strict=False):
-        x, y = (near + far) / 2, drape.top_mm - _deep(drape, _PINCH_MM)
-        pinches.extend(segment(x - spread * 0.3, y, x + spread * 0.3, y))
-    return [
-        Fill(tuple(bellies), paint.deep),
-        Path(tuple(fingers), Pen(paint.line, 0.18)),
-        Path(tuple(pinches), Pen(paint.edge, 0.25)),
-    ]
-
-
 def _pencil(panel: PanelOut, drape: Drape) -> list[Record]:
     """A gathered tape: close upright pleats under two lines of cord."""
     width = drape.right_mm - drape.left_mm
@@ -167,11 +132,11 @@ def _pencil(panel: PanelOut, drape: Drape) -> list[Record]:
     for index in range(1, count):
         x = drape.left_mm + width * index / count
         lines.extend(
-            segment(x, drape.top_mm, x, drape.top_mm - _deep(drape, _TAPE_MM) * (0.86 + 0.14 * ((index * 7) % 3) / 2))
+            segment(x, drape.top_mm, x, drape.top_mm - deep(drape, _TAPE_MM) * (0.86 + 0.14 * ((index * 7) % 3) / 2))
         )
     cords: list[Step] = []
     for share in (0.22, 0.78):
-        y = drape.top_mm - _deep(drape, _TAPE_MM) * share
+        y = drape.top_mm - deep(drape, _TAPE_MM) * share
         cords.extend(segment(drape.left_mm, y, drape.right_mm, y))
     return [Path(tuple(lines), Pen(drape.tones.line, 0.13)), Path(tuple(cords), Pen(drape.tones.line, 0.1, (0.5, 0.35)))]
 

@@ -119,9 +119,8 @@ def _draw_layer(
     nearer: Sequence[Cover],
 ) -> tuple[list[Group], list[Cover]]:
     """One layer, and what its cloth hides; rods come after all cloth, so a far one is cut where near cloth hangs."""
-    row = trade.headings.get(layer.heading)
     boards = [] if layer.board is None else [board_group(layer.ref, layer.board, treatment, style)]
-    kind = heading_kind(layer.heading, row.carries if row is not None else "rings")
+    kind = heading_kind(trade.headings.get(layer.heading))
     names = [panel_title(number, treatment, style) for number in range(1, len(layer.panels) + 1)]
     groups: list[Group] = [*boards]
     hidden: list[Span] = [(left, right) for left, right, top in nearer if top > layer.support.height_mm]

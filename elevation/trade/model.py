@@ -19,6 +19,9 @@ class HeadingRow(Struct, frozen=True, gc=False):
     (54 in) of flat cloth of body ``light``; ``stack_plus_mm`` once a panel. Lengths hang from the top of the cloth.
     ``folds`` is how many whole folds lie between two rings, eyelets, tabs or pleats; ``even``: their number is made
     even; ``parks_outside``: the outermost is held beyond the end bracket (a pocket's cloth stays inside it).
+    ``datum``: what the drop to the hem is measured from. ``turned_in_mm``: cloth turned in at the heading. ``pleat_*``:
+    flat cloth that one pleat takes up, ``space_*``: what lies between two; 0 where nothing is pleated. ``drawing`` is the
+    kind of drawing; ``is_common`` False: offered a step away.
     """
 
     id: str
@@ -40,6 +43,19 @@ class HeadingRow(Struct, frozen=True, gc=False):
     even: bool = False
     parks_outside: bool = True
     rod_mm: float = 0.0
+    datum: Literal["ring-eye", "rod-top", "cloth-top"] = "ring-eye"
+    turned_in_mm: float = 0.0
+    pleat_low_mm: float = 0.0
+    pleat_high_mm: float = 0.0
+    space_low_mm: float = 0.0
+    space_high_mm: float = 0.0
+    drawing: str = ""
+    is_common: bool = True
+
+    @property
+    def is_pleated(self) -> bool:
+        """Whether pleats are sewn in, that are counted and spaced."""
+        return self.pleat_high_mm > 0
 
     def drop_below(self, diameter_mm: float) -> float:
         """Top of the cloth below the centre line of a rod of that diameter; without ``rod_mm`` the same for all."""
@@ -103,6 +119,16 @@ class EndRow(Struct, frozen=True, gc=False):
     def carries(self) -> bool:
         """Whether the end itself carries the rod."""
         return self.shape in ("socket", "return")
+
+
+class AllowanceRow(Struct, frozen=True, gc=False):
+    """What is added to cloth before it is cut: a length in mm, all its turns together."""
+
+    id: str
+    name: str
+    length_mm: float
+    source: str
+    sure: Sure
 
 
 class ReadyMadeRow(Struct, frozen=True, gc=False):
@@ -221,3 +247,4 @@ class Trade(Struct, frozen=True):
     bands: dict[str, BandRow] = {}
     fabrics: dict[str, FabricRow] = {}
     saws: dict[str, SawRow] = {}
+    allowances: dict[str, AllowanceRow] = {}

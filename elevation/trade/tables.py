@@ -15,6 +15,7 @@ from elevation import places
 from elevation.errors import BadInput, Missing, NoSuch, said
 from elevation.trade import cells
 from elevation.trade.model import (
+    AllowanceRow,
     BandRow,
     BodyRow,
     BracketRow,
@@ -49,6 +50,12 @@ def _columns(*middle: Column) -> tuple[Column, ...]:
     return (*head, *middle, Column("source", "source", cells.text), Column("sure", "sure", _SURE))
 
 
+DRAWINGS = (
+    "rings", "pinch", "two-finger", "goblet", "cartridge", "inverted", "box", "pencil", "wave", "tabs", "back-tabs",
+    "eyelets", "pocket",
+)  # fmt: skip
+"""Kinds of drawing of a heading."""
+
 HEADINGS = _columns(
     Column("drop", "drop_mm", cells.length),
     Column("rod", "rod_mm", cells.length),
@@ -65,6 +72,14 @@ HEADINGS = _columns(
     Column("folds", "folds", cells.ratio),
     Column("even", "even", cells.yes),
     Column("parks", "parks_outside", cells.yes),
+    Column("datum", "datum", cells.one_of("ring-eye", "rod-top", "cloth-top")),
+    Column("turned", "turned_in_mm", cells.length),
+    Column("pleat low", "pleat_low_mm", cells.length),
+    Column("pleat high", "pleat_high_mm", cells.length),
+    Column("space low", "space_low_mm", cells.length),
+    Column("space high", "space_high_mm", cells.length),
+    Column("draw", "drawing", cells.one_of(*DRAWINGS)),
+    Column("common", "is_common", cells.yes),
 )
 SECTIONS = _columns(
     Column("material", "material", cells.text),
@@ -89,6 +104,7 @@ ENDS = _columns(
     Column("shape", "shape", cells.one_of("none", "cap", "ball", "spear", "socket", "return")),
     Column("bend", "bend_mm", cells.length),
 )
+ALLOWANCES = _columns(Column("length", "length_mm", cells.length))
 READY_MADE = _columns(
     Column("market", "market", cells.one_of("in", "mm")),
     Column("length", "length_mm", cells.length),
@@ -161,6 +177,7 @@ def load_trade(folder: Path | None = None) -> Trade:
         limits=_load(at / "limits.csv", LIMITS, LimitRow),
         substrates=_load(at / "substrates.csv", SUBSTRATES, SubstrateRow),
         bands=_load(at / "bands.csv", BANDS, BandRow),
+        allowances=_load(at / "allowances.csv", ALLOWANCES, AllowanceRow),
         fabrics=_load(at / "fabrics.csv", FABRICS, FabricRow),
         saws=_load(at / "saws.csv", SAWS, SawRow),
     )

@@ -6,6 +6,12 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QHelpEvent, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QStyle, QStyleOptionComboBox, QStylePainter, QToolTip, QWidget
 
+from elevation.window.texts import tr
+from elevation.words import msg
+
+_UNFOLD = "\N{HORIZONTAL ELLIPSIS}"
+"""Key of the entry that unfolds the seldom ones: no row has it."""
+
 
 class Choice(QComboBox):
     """A choice among a few words; told only when a person chose."""
@@ -15,6 +21,9 @@ class Choice(QComboBox):
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._keys: list[str] = []
+        self._more: list[tuple[str, str]] = []
+        self._is_long = False
+        self._now = ""
         self._texts: list[str] = []
         self.setAccessibleName(name)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -22,13 +31,26 @@ class Choice(QComboBox):
         self.setMinimumContentsLength(8)
         self.activated.connect(self._tell)
 
-    def offer(self, options: list[tuple[str, str]], key: str) -> None:
-        """Offer (key, text) pairs, with ``key`` chosen; tells nobody."""
+    def offer(self, options: list[tuple[str, str]], key: str, more: list[tuple[str, str]] | None = None) -> None:
+        """Offer (key, text) pairs, with ``key`` chosen; tells nobody.
+
+        ``more`` are seldom wanted: they stand behind one last entry that unfolds them, but for one that is chosen.
+        """
+        self._more = more or []
+        if self._more and not self._is_long:
+            chosen = [option for option in self._more if option[0] == key]
+            options = [*options, *chosen, (_UNFOLD, tr(msg("more …")))]
+        else:
+            options = [*options, *self._more]
+        self._show(options, key)
+
+    def _show(self, options: list[tuple[str, str]], key: str) -> None:
         keys, texts = [option[0] for option in options], [option[1] for option in options]
         if keys != self._keys or texts != self._texts:
             self._keys, self._texts = keys, texts
             self.clear()
             self.addItems(texts)
+        self._now = key
         index = keys.index(key) if key in keys else -1
         if index != self.currentIndex():
             self.setCurrentIndex(index)
@@ -41,12 +63,28 @@ class Choice(QComboBox):
 
     def choose(self, key: str) -> None:
         """Choose as a person would."""
+        if key not in self._keys:
+            self._unfold()
         self.setCurrentIndex(self._keys.index(key))
         self.chosen.emit(key)
 
     def _tell(self, index: int) -> None:
-        if 0 <= index < len(self._keys):
-            self.chosen.emit(self._keys[index])
+        if not 0 <= index < len(self._keys):
+            return
+        if self._keys[index] == _UNFOLD:
+            self._unfold()
+            self.showPopup()
+            return
+        self._now = self._keys[index]
+        self.chosen.emit(self._keys[index])
+
+    def _unfold(self) -> None:
+        """Offer what is seldom wanted too, from now on, with what was chosen before still chosen."""
+        self._is_long = True
+        short = [
+            pair for pair in zip(self._keys, self._texts, strict=True) if pair not in self._more and pair[0] != _UNFOLD
+        ]
+        self._show([*short, *self._more], self._now)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """As usual, but a text that is too long ends in an ellipsis instead of half a letter."""

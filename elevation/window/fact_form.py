@@ -48,6 +48,8 @@ class Fact(Struct, frozen=True):
         ``room -> value`` where the fact is not simply the field.
     hint : str
         What stands faint in an empty length field: what holds without it.
+    more : tuple of (key, text)
+        Options that are seldom wanted: a step away.
     """
 
     ref: Ref
@@ -59,11 +61,12 @@ class Fact(Struct, frozen=True):
     edit: Edit | None = None
     read: Callable[[Room], Any] | None = None
     hint: str = ""
+    more: tuple[tuple[str, str], ...] = ()
 
     @property
     def key(self) -> tuple[object, ...]:
         """What makes it another row; its edit may be a new function each time."""
-        return self.ref, self.field, self.name, self.kind, self.options
+        return self.ref, self.field, self.name, self.kind, self.options, self.more
 
 
 class _Row(QWidget):
@@ -112,7 +115,7 @@ class _Row(QWidget):
         """Show a value, telling nobody."""
         editor = self.editor
         if isinstance(editor, Choice) and isinstance(self.tag, Fact):
-            editor.offer(list(self.tag.options), "" if value is None else str(value))
+            editor.offer(list(self.tag.options), "" if value is None else str(value), list(self.tag.more))
         elif isinstance(editor, QCheckBox):
             editor.setChecked(bool(value))
         elif isinstance(editor, QLineEdit) and not (editor.hasFocus() and editor.isModified()):

@@ -97,14 +97,15 @@ def treatment_facts(ref: Ref, wall: Wall, mount: str, trade: Trade) -> tuple[Fac
 
 
 def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
-    headings = tuple((row.id, tr(term(row.name))) for row in trade.headings.values())
+    headings = [((row.id, tr(term(row.name))), row.is_common) for row in trade.headings.values()]
+    common, seldom = (tuple(pair for pair, is_common in headings if is_common is wanted) for wanted in (True, False))
     return (
         Fact(ref, "", msg("Cloth"), "title"),
         Fact(ref, "fabric.name", msg("name of the cloth"), "text"),
         Fact(ref, "fabric.colour", msg("colour"), "colour", edit=partial(rename_colour, ref)),
         *made_of_facts(ref, trade),
         Fact(ref, "fabric.body", msg("body"), "choice", _said(_BODIES)),
-        Fact(ref, "heading", msg("heading"), "choice", headings),
+        Fact(ref, "heading", msg("heading"), "choice", common, more=seldom),
         Fact(ref, "drop", msg("rod's centre to the top of the cloth, if measured")),
     )
 

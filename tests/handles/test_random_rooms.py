@@ -13,6 +13,7 @@ from elevation.handles.sticking import candidates
 from elevation.room.file import dump_room, load_bytes
 from elevation.room.model import Ref
 from elevation.session.session import Session
+from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade.tables import load_trade
 from tests.strategies import random_room
@@ -20,7 +21,7 @@ from tests.strategies import random_room
 TRADE = load_trade()
 
 
-def _is_there(handle: Handle, wanted_mm: float, landed: dict[tuple[str, Ref], Handle], half_mm: float) -> bool:
+def _is_there(handle: Handle, wanted_mm: float, landed: dict[tuple[str, Ref], Handle], out: SetOut, half_mm: float) -> bool:
     now = landed.get(handle.key)
     if handle.axis != "lead":
         return now is not None and abs(now.value_mm - wanted_mm) <= 1e-5
@@ -28,8 +29,11 @@ def _is_there(handle: Handle, wanted_mm: float, landed: dict[tuple[str, Ref], Ha
     # graduation of where it was let go. Two that were measured wider than their rod press against each other.
     if now is None or abs(now.value_mm - wanted_mm) <= half_mm:
         return True
-    leads = [other.value_mm for key, other in landed.items() if key != handle.key and key[1][:4] == handle.ref[:4]]
-    return any(abs(lead_mm - now.value_mm) <= 1e-6 for lead_mm in leads)
+    panels = [panel for treatment in out.treatments for layer in treatment.layers for panel in layer.panels]
+    edges = [
+        edge for panel in panels if panel.ref != handle.ref and panel.ref[:4] == handle.ref[:4] for edge in panel.drawn
+    ]
+    return any(abs(edge_mm - now.value_mm) <= 1e-6 for edge_mm in edges)
 
 
 @pytest.mark.parametrize("seed", range(16))
@@ -48,5 +52,5 @@ def test_every_place_is_reached_and_can_be_kept(seed: int) -> None:
             moved = handle.move(room, place.value_mm, alone)
             out = set_out_afresh(moved, session.wall_id, session.scheme_id, TRADE)
             landed = {other.key: other for other in handles(moved, out, TRADE)}
-            assert _is_there(handle, place.value_mm, landed, half_mm), (handle.axis, place)
+            assert _is_there(handle, place.value_mm, landed, out, half_mm), (handle.axis, place)
             assert load_bytes(dump_room(moved), "moved") == moved

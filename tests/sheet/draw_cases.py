@@ -28,16 +28,22 @@ from elevation.words import msg
 IN = 25.4
 HEADS = ("flat", "segmental", "half-round", "raked")
 OBSTACLES = get_args(ObstacleKind)
-HEADINGS = ("clip-rings", "pinch-pleat", "pencil-pleat", "tab-top", "eyelet", "rod-pocket")
+HEADING_CASES = (
+    ("clip-rings", 38.0, "rings"), ("pinch-pleat", 44.0, "pinch"), ("double-pinch", 44.0, "two-finger"),
+    ("goblet", 44.0, "goblet"), ("cartridge", 44.0, "cartridge"), ("inverted", 44.0, "inverted"), ("box", 44.0, "box"),
+    ("pencil-pleat", 40.0, "pencil"), ("wave", 40.0, "wave"), ("tab-top", 50.0, "tabs"), ("back-tab", -30.0, "back-tabs"),
+    ("eyelet", -30.0, "eyelets"), ("rod-pocket", -28.0, "pocket"),
+)  # fmt: skip
+HEADINGS = tuple(row for row, _, _ in HEADING_CASES)
 
 
 def make_trade() -> Trade:
     headings = {
         row: HeadingRow(
             row, row, drop, 150.0, "rings" if drop > 30 else "sleeve", 1.5, 2.0, 2.5, 100.0, 114.3, 130.0, 0.0,
-            "flat-on-rings", "fixture", "from memory",
+            "flat-on-rings", "fixture", "from memory", drawing=drawing,
         )
-        for row, drop in zip(HEADINGS, (38.0, 44.0, 40.0, 50.0, -30.0, -28.0), strict=True)
+        for row, drop, drawing in HEADING_CASES
     }  # fmt: skip
     ends = {
         "bare": EndRow("bare", "bare", 25.4, 0.0, 0.0, "none", "fixture", "from memory"),

@@ -1,3 +1,5 @@
+import itertools
+
 import pytest
 from msgspec.structs import replace
 
@@ -13,6 +15,7 @@ from elevation.sheet.drawing import View, draw_obstacle, draw_opening, draw_trea
 from elevation.sheet.records import LAYERS, Fill, Group, Path, Polyline
 from elevation.trade import load_trade
 from tests.sheet.draw_cases import (
+    HEADING_CASES,
     HEADINGS,
     IN,
     OBSTACLES,
@@ -95,16 +98,29 @@ def test_every_heading_and_end_draws_within_its_budget(heading, position, ends):
 
 
 def test_headings_are_told_apart():
-    kinds = [heading_kind(row.id, row.carries) for row in TRADE.headings.values()]
-    assert kinds == ["rings", "pinch", "pencil", "tabs", "eyelets", "pocket"]
-    assert heading_kind("some-new-one", "rings") == "rings"
-    assert heading_kind("some-new-one", "sleeve") == "pocket"
+    def top(heading):
+        treatment = make_treatment(make_opening(), heading=heading)
+        groups = draw_treatment(treatment, Profile(((0.0, 0.0),)), TRADE, View("closed"))
+        return next(group for group in groups if group.layer == "panel-closed").records
+
+    drawn = [top(heading) for heading in HEADINGS]
+    assert all(a != b for a, b in itertools.combinations(drawn, 2))
+
+
+def test_a_heading_without_a_drawing_of_its_own_is_drawn_as_it_is_carried():
+    row = TRADE.headings["clip-rings"]
+    assert heading_kind(replace(row, drawing="some-new-one")) == "rings"
+    assert heading_kind(replace(row, drawing="", carries="sleeve")) == "pocket"
+    assert heading_kind(None) == "rings"
 
 
 def test_every_heading_of_the_trade_has_a_drawing_that_suits_how_it_is_carried():
-    for row in load_trade().headings.values():
-        kind = heading_kind(row.id, row.carries)
-        assert (kind in ("tabs", "eyelets", "pocket")) is (row.carries == "sleeve"), row.id
+    rows = load_trade().headings.values()
+    for row in rows:
+        kind = heading_kind(row)
+        assert (kind in ("tabs", "back-tabs", "eyelets", "pocket")) is (row.carries == "sleeve"), row.id
+        assert kind == row.drawing
+    assert {row.drawing for row in rows} == {drawing for _, _, drawing in HEADING_CASES}
 
 
 def test_a_pocket_hides_its_rod_and_rings_do_not():

@@ -23,7 +23,10 @@ OBSTACLE_KINDS: tuple[str, ...] = get_args(ObstacleKind)
 SUBSTRATES: tuple[str, ...] = get_args(get_type_hints(Wall)["substrate"])
 BODIES: tuple[str, ...] = get_args(get_type_hints(Fabric)["body"])
 HEM_TARGETS: tuple[str, ...] = get_args(get_type_hints(Hem)["target"])
-HEADINGS = ("clip-rings", "rings", "eyelets", "tab", "rod-pocket", "pencil-pleat", "pinch-pleat")
+HEADINGS = (
+    "clip-rings", "rings", "eyelets", "tab", "rod-pocket", "pencil-pleat", "pinch-pleat", "double-pinch", "goblet",
+    "cartridge", "inverted", "box-pleat", "wave", "back-tab",
+)  # fmt: skip
 FACES = ("voile", "linen-light", "cotton", "blackout", "velvet")
 LININGS = ("lining-light", "lining-sateen", "lining-blackout")
 SECTIONS = (
