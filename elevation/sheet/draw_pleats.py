@@ -129,16 +129,10 @@ def _inverted(drape: Drape) -> list[Record]:
     foot = top - deep(drape, _DEEP_MM * 3.2)
     for x in middles(drape):
         seams.extend(segment(x, top, x, low))
-        # Opens below the stitching and loses itself in the fold again: a leaf, for no output fades a shade to nothing.
-        mouths.extend(
-            (
-                ("M", x, low),
-                ("C", x + spread * 0.6, (low + foot) / 2, x + spread * 0.5, foot + 20, x + spread * 0.1, foot),
-                ("C", x - spread * 0.3, foot + 20, x - spread * 0.5, (low + foot) / 2, x, low),
-                ("Z",),
-            )
-        )
-    return [Fill(tuple(mouths), inks.with_alpha(paint.deep, 0.55)), Path(tuple(seams), Pen(paint.edge, 0.25))]
+        for side in (-1.0, 1.0):
+            away = side * spread * 0.5
+            mouths.extend((("M", x, low), ("C", x + away * 0.2, low - 40, x + away * 0.7, foot + 60, x + away, foot)))
+    return [Path(tuple(mouths), Pen(paint.line, 0.13)), Path(tuple(seams), Pen(paint.edge, 0.25))]
 
 
 def _boxes(drape: Drape) -> list[Record]:
