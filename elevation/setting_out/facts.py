@@ -40,12 +40,8 @@ class Defaults(Struct, frozen=True, gc=False):
     handle_zone_mm: float
     tilt_reach: float
     track_glide_mm: float = 0.0
-<<<<<<< HEAD
-    turned_in_mm: float = 0.0
     tie_foot: float = 1.0
-=======
     hem_allowance_mm: float = 0.0
->>>>>>> c5ad8b6 (Headings of the trade: two-finger, goblet, cartridge, box and inverted pleats, wave, hidden tabs; where the drop is measured from, pleats and spaces, their drawing; allowances as a table)
 
 
 def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
@@ -69,10 +65,6 @@ def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
         handle_zone_mm=length("handle-zone"),
         tilt_reach=limit_of(trade, "tilt-in-reach"),
         track_glide_mm=length("track-glide"),
-<<<<<<< HEAD
-        turned_in_mm=length("heading-allowance") + length("hem-allowance"),
         tie_foot=limit_of(trade, "tie-foot"),
-=======
         hem_allowance_mm=trade.allowances["hem"].length_mm if "hem" in trade.allowances else 0.0,
->>>>>>> c5ad8b6 (Headings of the trade: two-finger, goblet, cartridge, box and inverted pleats, wave, hidden tabs; where the drop is measured from, pleats and spaces, their drawing; allowances as a table)
     )
