@@ -16,6 +16,7 @@ from elevation.findings.naming import bracket_place
 from elevation.room.edits import put_bracket, replace_at, replace_rod
 from elevation.room.find import bracket_of, layer_of
 from elevation.room.model import Bracket, Held, Ref, Room
+from elevation.room.supports import is_clip
 from elevation.trade.model import BracketRow
 from elevation.units import Length
 from elevation.units.rounding import mm_of_mark
@@ -201,9 +202,9 @@ def without_overlap(ref: Ref) -> Iterator[Change]:
 
 def plain_ends(scene: Scene, ref: Ref) -> Iterator[Change]:
     """End the rod in caps instead of longer finials."""
-    now = scene.trade.ends.get(layer_of(scene.room, ref).rod.ends)
+    now = scene.trade.ends[layer_of(scene.room, ref).rod.ends]
     caps = [row for row in scene.trade.ends.values() if row.shape == "cap"]
-    if now is None or not caps:
+    if not caps:
         return
     cap = min(caps, key=lambda row: row.length_mm)
     if now.shape not in ("none", "cap") and cap.length_mm < now.length_mm:
@@ -213,8 +214,8 @@ def plain_ends(scene: Scene, ref: Ref) -> Iterator[Change]:
 def longer_stock(scene: Scene, ref: Ref) -> Iterator[Change]:
     """Make the rod of one piece, where its section is sold that long."""
     cut = layer_at(scene, ref).support.cut_length_mm
-    section = scene.trade.sections.get(layer_of(scene.room, ref).rod.section)
-    if section is None or cut > section.stock_mm:
+    section = scene.trade.sections[layer_of(scene.room, ref).rod.section]
+    if cut > section.stock_mm:
         return
     at = length(scene, mark_up(cut, scene.room.graduation_mm))
     label = msg("Buy the rod in one piece of {at}", at=Mm(at.mm))
@@ -244,9 +245,10 @@ def bracket_to(
     new = _moved(scene, held, (wanted_mm - now) * sign, slack_mm)
     if new is None:
         return
-    by = Mm(abs(new.at.mm - held.at.mm))
+    moved_mm = (new.at.mm - held.at.mm) * sign
+    by = Mm(abs(moved_mm))
     name = bracket_name(scene, ref)
-    if wanted_mm < now:
+    if moved_mm < 0:
         label = msg("Move {bracket} {by} to the left", bracket=name, by=by)
     else:
         label = msg("Move {bracket} {by} to the right", bracket=name, by=by)
@@ -254,10 +256,10 @@ def bracket_to(
 
 
 def _kits_like(scene: Scene, ref: Ref) -> list[BracketRow]:
-    """The kits that are screwed to what the bracket at ``ref`` is screwed to."""
-    now = scene.trade.brackets.get(bracket_of(scene.room, ref).kit)
-    mount = "wall" if now is None else now.mount
-    return [row for row in scene.trade.brackets.values() if row.mount == mount]
+    """The kits that are screwed to what the bracket at ``ref`` is screwed to: clips for a track, none of them for a rod."""
+    now = scene.trade.brackets[bracket_of(scene.room, ref).kit]
+    rows = scene.trade.brackets.values()
+    return [row for row in rows if row.mount == now.mount and is_clip(row.id) == is_clip(now.id)]
 
 
 def passing_kit(scene: Scene, ref: Ref) -> Iterator[Change]:
@@ -271,10 +273,7 @@ def passing_kit(scene: Scene, ref: Ref) -> Iterator[Change]:
 
 def smaller_plate(scene: Scene, ref: Ref) -> Iterator[Change]:
     """Put a bracket with a smaller wall plate there that treats rings as the present one does."""
-    now = bracket_of(scene.room, ref)
-    row = scene.trade.brackets.get(now.kit)
-    if row is None:
-        return
+    row = scene.trade.brackets[bracket_of(scene.room, ref).kit]
     for other in sorted(_kits_like(scene, ref), key=lambda kit: kit.plate_width_mm):
         is_smaller = other.plate_width_mm < row.plate_width_mm or other.plate_below_mm < row.plate_below_mm
         if is_smaller and other.rings_pass == row.rings_pass:

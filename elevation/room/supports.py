@@ -77,12 +77,17 @@ def hung_on(room: Room, ref: Ref, kind: Support, length_mm: float, trade: Trade)
     return edit_at(room, ref[:4], hang)
 
 
+def is_clip(kit: str) -> bool:
+    """Whether a kit of the bracket table clips a track; no rod hangs in it, and no track in any other."""
+    return kit.startswith("track")
+
+
 def _rod_kit(bracket: Bracket, trade: Trade) -> str:
     """A kit for rods in place of a track's clip."""
-    if not bracket.kit.startswith("track"):
+    if not is_clip(bracket.kit):
         return bracket.kit
     mount = trade.brackets[bracket.kit].mount
-    return next(row.id for row in trade.brackets.values() if row.mount == mount and not row.id.startswith("track"))
+    return next(row.id for row in trade.brackets.values() if row.mount == mount and not is_clip(row.id))
 
 
 def _on_track(layer: Layer, rod: Rod, room: Room, length_mm: float, mount: str, trade: Trade) -> Layer:

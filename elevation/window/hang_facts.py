@@ -11,7 +11,7 @@ from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Layer, Ref, Rod, Room, Wall
 from elevation.room.mounting import INSIDE, mounted
-from elevation.room.supports import hung_on
+from elevation.room.supports import hung_on, is_clip
 from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.units.mass import read_kg, say_kg
@@ -259,7 +259,9 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
 def _brackets(ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
     like = {"wall" if mount == "reveal" else mount, "layer"}
     used = {bracket.kit for bracket in layer.brackets}
-    rows = (row for row in trade.brackets.values() if row.mount in like or row.id in used)
+    is_track = layer.rod.kind == "track"
+    fits = {row.id for row in trade.brackets.values() if row.mount in like and is_clip(row.id) == is_track}
+    rows = (row for row in trade.brackets.values() if row.id in fits | used)
     kits = tuple((row.id, tr(term(row.name))) for row in rows)
     facts: list[Fact] = []
     if layer.brackets:

@@ -11,14 +11,15 @@ opening. Panels 54 in flat: stack 4 1/2 in, closed
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
 from typing import Any
 
 from msgspec.structs import replace
 
-from elevation.findings.all_rules import find, find_afresh
+from elevation.findings.all_rules import find, find_afresh, rule_of
 from elevation.findings.memo import TreatmentMemo
-from elevation.findings.model import Finding, Scene
+from elevation.findings.model import Change, Finding, Scene
 from elevation.room.edits import edit_at, replace_at, replace_rod
 from elevation.room.model import (
     Bracket,
@@ -44,6 +45,7 @@ INCH = 25.4
 
 TOO_FAR = 0.01
 """mm: well past the 1e-6 mm within which things touch."""
+
 HALF = INCH / 32
 """Half a graduation of 1/16 in, mm."""
 
@@ -162,3 +164,13 @@ def the(room: Room, rule: str) -> Finding:
 
 def said(text: Message) -> str:
     return say(text, INCHES)
+
+
+def said_all(changes: Iterable[Change]) -> list[str]:
+    """What changes are called."""
+    return [said(change.label) for change in changes]
+
+
+def candidates(room: Room, rule: str, which: int = 0) -> list[Change]:
+    """What a rule would try for one of its findings, before anything is tried."""
+    return list(rule_of(rule).changes(scene(room), found(room, rule)[which]))
