@@ -26,8 +26,8 @@ HOLDS: dict[str, tuple[str, ...]] = {
         "above-sill",
         "share-of-opening",
     ),
-    "left": ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening"),
-    "right": ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening"),
+    "left": ("beyond-opening", "beyond-casing", "from-corner", "around-corner", "rod-length", "inside-opening"),
+    "right": ("beyond-opening", "beyond-casing", "from-corner", "around-corner", "rod-length", "inside-opening"),
     "bracket": ("from-left-end", "from-right-end", "from-centre", "from-wall-left"),
     "hem": ("sill", "apron", "clear", "length"),
     "opening": ("left", "gap"),
@@ -57,7 +57,9 @@ def holds_for(which: str, mount: str, now: str) -> tuple[str, ...]:
 
 
 _WITHIN = frozenset({"below-head", "above-sill", "share-of-opening", "inside-opening"})
-_OUTSIDE = frozenset({"above-head", "above-casing", "below-ceiling", "beyond-opening", "beyond-casing", "from-corner"})
+_OUTSIDE = frozenset(
+    {"above-head", "above-casing", "below-ceiling", "beyond-opening", "beyond-casing", "from-corner", "around-corner"}
+)
 
 
 def hold_instead(room: Room, set_out: SetOut, ref: Ref, which: str, hold: str) -> Room:
@@ -176,6 +178,8 @@ def _end_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str
     support = layer.support
     if hold == "rod-length":
         return support.right_mm - support.left_mm
+    if hold == "around-corner":
+        return 0.0  # it runs on to where it meets the rod of the other wall
     if hold == "from-corner":
         if side == "right" and not set_out.known_width:
             raise BadInput(

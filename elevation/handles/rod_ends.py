@@ -49,6 +49,8 @@ _SHOWN_AS: dict[tuple[str, str], Message] = {
     ("from-corner", "right"): msg("from the right corner"),
     ("inside-opening", "left"): msg("inside the left jamb"),
     ("inside-opening", "right"): msg("inside the right jamb"),
+    ("around-corner", "left"): msg("short of the rod round the left corner"),
+    ("around-corner", "right"): msg("short of the rod round the right corner"),
     ("rod-length", "left"): msg("long, held at the right end"),
     ("rod-length", "right"): msg("long, held at the left end"),
 }
@@ -56,7 +58,7 @@ _SHOWN_AS: dict[tuple[str, str], Message] = {
 
 def sign_of(hold: str, side: str) -> int:
     """Whether the figure grows to the right (1) or to the left (-1)."""
-    grows_outward = hold not in ("from-corner", "inside-opening")
+    grows_outward = hold not in ("from-corner", "inside-opening", "around-corner")
     return 1 if grows_outward == (side == "right") else -1
 
 
@@ -71,7 +73,7 @@ def scale_of(dressed: Dressed, side: Side) -> Scale:
 def is_mirrored(dressed: Dressed) -> bool:
     """Whether both ends are held by their own reach, so that one can follow the other."""
     rod = dressed.layer.rod
-    return "rod-length" not in (rod.left.hold, rod.right.hold)
+    return not {"rod-length", "around-corner"} & {rod.left.hold, rod.right.hold}
 
 
 def hold_end(ref: Ref, side: Side) -> HoldFigure:
@@ -82,7 +84,7 @@ def hold_end(ref: Ref, side: Side) -> HoldFigure:
         rod = layer_of(room, ref).rod
         own, other = (rod.left, rod.right) if side == "left" else (rod.right, rod.left)
         fields = {side: Held(own.hold, figure)}
-        if not alone and "rod-length" not in (own.hold, other.hold):
+        if not alone and not {"rod-length", "around-corner"} & {own.hold, other.hold}:
             fields[other_side] = Held(other.hold, _mirrored(room, own, other, figure, side, other_side))
         return replace_rod(room, ref, **fields)
 

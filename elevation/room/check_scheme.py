@@ -6,6 +6,7 @@ import re
 
 from elevation.errors import said
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
+from elevation.room.check_corners import check_legs
 from elevation.room.check_dress import check_tie
 from elevation.room.check_wall import LOW_MM
 from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
@@ -17,7 +18,7 @@ HEIGHT_HOLDS = (
 )  # fmt: skip
 """What a rod's height may be held by."""
 
-END_HOLDS = ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening")
+END_HOLDS = ("beyond-opening", "beyond-casing", "from-corner", "around-corner", "rod-length", "inside-opening")
 """What a rod's end may be held by."""
 
 BRACKET_HOLDS = ("from-left-end", "from-right-end", "from-centre", "from-wall-left")
@@ -70,6 +71,7 @@ def _check_treatment(treatment: Treatment, wall: Wall, place: Place) -> None:
             said("are {count}, but a rod in a reveal or on a sash has one", count=len(treatment.openings)),
             said("make a treatment for each opening"),
         )
+    check_legs(treatment, place)
     if not treatment.layers:
         raise place.at("layers").bad(said("is empty"), said("a treatment has at least one layer"))
     for index, layer in enumerate(treatment.layers):

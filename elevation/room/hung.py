@@ -20,7 +20,7 @@ class Held(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     ``bracket-drop`` (``at`` below where brackets of the ceiling hold it); inside an opening ``below-head``, ``above-sill``
     and ``share-of-opening`` (``at`` above that ``share`` of its height, 0 to 1; the only hold with a share).
     ``hold`` of a rod's end: ``beyond-opening``, ``beyond-casing``, ``from-corner``, ``rod-length``, ``inside-opening``
-    (inward from the jamb)
+    (inward from the jamb), ``around-corner`` (``at`` short of where its axis meets that of the neighbour wall's rod)
     (the end of the rod without finial; ``rod-length`` may stand at one end only: the other end holds the rod).
     ``hold`` of a bracket: ``from-left-end``, ``from-right-end`` (inward from that end of the rod),
     ``from-centre`` (signed, right positive), ``from-wall-left`` (a stud that was found).
@@ -29,7 +29,7 @@ class Held(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     hold: Literal[
         "above-head", "above-casing", "below-ceiling", "above-floor",
         "bracket-drop", "below-head", "above-sill", "share-of-opening",
-        "beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening",
+        "beyond-opening", "beyond-casing", "from-corner", "around-corner", "rod-length", "inside-opening",
         "from-left-end", "from-right-end", "from-centre", "from-wall-left",
     ]  # fmt: skip
     at: Length
@@ -280,6 +280,9 @@ class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_
 
     ``mount``: brackets on the ``wall`` or the ``ceiling``; in the ``reveal`` between the jambs of one opening; or on the
     ``sash`` of one opening itself (a café curtain).
+
+    ``continues`` is the id of the treatment on the wall to the left, in the scheme of the same id, that goes on round the
+    corner as this one: the rods of both have one height, projection and section, and those of the first one count.
     """
 
     id: str
@@ -287,6 +290,7 @@ class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_
     layers: tuple[Layer, ...]
     name: str = ""
     mount: Literal["wall", "ceiling", "reveal", "sash"] = "wall"
+    continues: str | None = None
 
 
 class Scheme(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

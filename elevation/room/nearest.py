@@ -7,6 +7,9 @@ from difflib import SequenceMatcher
 
 from elevation.errors import said
 
+_MOST_NAMED = 16
+"""So many words to choose from are named; of more, the likest."""
+
 _QUOTED = 40
 
 
@@ -48,6 +51,12 @@ def advice(wrong: str, right: Iterable[str]) -> str:
         return said("there is none to choose from")
     if len(words) == 1:
         return said('write "{best}"', best=best)
+    if len(words) > _MOST_NAMED:
+        # A sentence that lists every hold of the file is read by nobody: the likest are named.
+        small = wrong.casefold()
+        likest = sorted(words, key=lambda word: -SequenceMatcher(None, small, word.casefold()).ratio())[:_MOST_NAMED]
+        named = ", ".join(word for word in words if word in likest)
+        return said('did you mean "{best}"? It may be {choices} and others', best=best, choices=named)
     return said('did you mean "{best}"? It may be {choices}', best=best, choices=", ".join(words))
 
 

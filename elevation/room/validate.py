@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping
 
 from elevation.errors import said
 from elevation.room.bounds import FAR_MM, Place, check_length
+from elevation.room.check_corners import check_corners
 from elevation.room.check_scheme import check_scheme
 from elevation.room.check_wall import check_wall
 from elevation.room.find import Item, children
@@ -51,6 +52,7 @@ def check_room(room: Room, name: str) -> None:
             said("has {count} walls", count=len(room.walls)), said("a room has at most {most}", most=MOST_WALLS)
         )
     _check_ids((("walls", room.walls),), place)
+    check_corners(room, place)
     for index, wall in enumerate(room.walls):
         here = place.item("walls", index)
         if len(children(wall)) > MOST_ON_A_WALL:

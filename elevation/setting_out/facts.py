@@ -6,14 +6,17 @@ from collections.abc import Mapping
 
 from msgspec import Struct
 
-from elevation.setting_out.model import Profile
+from elevation.setting_out.model import Profile, Span
 from elevation.trade.model import Trade
 from elevation.trade.tables import limit_of
 from elevation.units import Length
 
 
 class WallFacts(Struct, frozen=True, gc=False):
-    """A wall's lines in mm: ceiling, floor (with a floor to come laid, and how thick that is), crown, width."""
+    """A wall's lines in mm: ceiling, floor (with a floor to come laid, and how thick that is), crown, width.
+
+    ``angles`` are the inside angles at its left and right end, in degrees.
+    """
 
     width_mm: float
     known_width: bool
@@ -22,6 +25,7 @@ class WallFacts(Struct, frozen=True, gc=False):
     crown_mm: float
     baseboard_mm: float
     floor_to_come_mm: float = 0.0
+    angles: Span = (90.0, 90.0)
 
 
 class Defaults(Struct, frozen=True, gc=False):

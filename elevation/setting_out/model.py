@@ -332,7 +332,10 @@ class ClearancesOut(Struct, frozen=True, gc=False):
 
 
 class TreatmentOut(Struct, frozen=True, gc=False):
-    """A treatment where it lands. ``openings`` are those it covers, left to right."""
+    """A treatment where it lands. ``openings`` are those it covers, left to right.
+
+    ``joined`` are the legs of it on the walls to the left and to the right, where it goes on round those corners.
+    """
 
     ref: Ref
     name: str
@@ -341,6 +344,7 @@ class TreatmentOut(Struct, frozen=True, gc=False):
     layers: tuple[LayerOut, ...]
     glass: GlassOut
     clearances: ClearancesOut
+    joined: tuple[Ref | None, Ref | None] = (None, None)
 
 
 class ProportionOut(Struct, frozen=True, gc=False):
@@ -393,12 +397,58 @@ class BandOut(Struct, frozen=True, gc=False):
     is_upright: bool = False
 
 
+class CornerOut(Struct, frozen=True, gc=False):
+    """The wall in a corner: its id, name and width, and the inside angle in degrees."""
+
+    wall: str
+    name: str
+    width_mm: float
+    angle: float
+
+
+class BesideOut(Struct, frozen=True, gc=False):
+    """Something of the neighbour wall, in plan before this one.
+
+    Attributes
+    ----------
+    side : str
+        The corner it stands in: ``left`` or ``right``.
+    wall : str
+        Name of the wall that it belongs to.
+    ref : Ref
+        What it is.
+    kind : str
+        ``rod``, ``bracket``, ``panel`` (cloth in any position), ``sash`` (what a sash or door of that wall sweeps), or
+        the kind of an obstacle.
+    name : str
+        As somebody called it.
+    outline : tuple of Point
+        Convex, seen from above: mm along this wall and out from its face.
+    bottom_mm, top_mm : float
+        Over this wall's datum.
+    clearance_mm : float or None
+        Heaters: their own sheet's figure.
+    """
+
+    side: str
+    wall: str
+    ref: Ref
+    kind: str
+    name: str
+    outline: tuple[Point, ...]
+    bottom_mm: float
+    top_mm: float
+    clearance_mm: float | None = None
+
+
 class SetOut(Struct, frozen=True, gc=False):
     """One wall dressed in one scheme.
 
     ``width_mm`` is assumed (``known_width`` False) where the wall was not measured. ``crown_mm`` and
     ``baseboard_mm`` are zero where absent or unknown. ``ends`` are the kinds (``corner``/``open``) left and right.
     ``zones`` are what likely stands inside the wall, left to right; ``bands`` where cables and pipes likely run.
+    ``corners`` are the walls at its left and right end, where they are known; ``beside`` is what of them comes before this
+    one.
     """
 
     wall: str
@@ -420,3 +470,5 @@ class SetOut(Struct, frozen=True, gc=False):
     missing: tuple[MissingFact, ...]
     zones: tuple[ZoneOut, ...] = ()
     bands: tuple[BandOut, ...] = ()
+    corners: tuple[CornerOut | None, CornerOut | None] = (None, None)
+    beside: tuple[BesideOut, ...] = ()

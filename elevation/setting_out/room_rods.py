@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from elevation.room.corners import datum_steps
 from elevation.room.model import Ref, Room, Wall
-from elevation.room.stand import height_at
 from elevation.setting_out.model import TreatmentOut
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
+
+__all__ = ["RodElsewhere", "datum_steps", "rods_elsewhere"]
 
 
 class RodElsewhere(Struct, frozen=True, gc=False):
@@ -73,33 +75,3 @@ def _hung(room: Room, wall: Wall, scheme_name: str, trade: Trade) -> tuple[Treat
         _kept.clear()
     _kept[(wall.id,)] = (facts, hung)
     return hung
-
-
-def datum_steps(room: Room, wall_id: str) -> dict[str, float]:
-    """How far the datum of each wall lies over that of ``wall_id``, in mm, for the walls that corners lead to.
-
-    Seen from inside, a wall's right end is the left end of the neighbour on its right: there the neighbour's datum lies
-    on this wall's floor.
-    """
-    walls = {wall.id: wall for wall in room.walls}
-    steps = {wall_id: 0.0}
-    waiting = [wall_id]
-    while waiting:
-        wall = walls[waiting.pop()]
-        right = wall.right.neighbour
-        if right in walls and right not in steps:
-            steps[right] = steps[wall.id] + _floor_at_right(wall)
-            waiting.append(right)
-        left = wall.left.neighbour
-        if left in walls and left not in steps:
-            steps[left] = steps[wall.id] - _floor_at_right(walls[left])
-            waiting.append(left)
-    return steps
-
-
-def _floor_at_right(wall: Wall) -> float:
-    """The floor at a wall's right end over its datum; the last station's where its width was not measured."""
-    if not wall.floor:
-        return 0.0
-    x_mm = wall.width.mm if wall.width is not None else wall.floor[-1].x.mm
-    return height_at(wall.floor, x_mm) or 0.0

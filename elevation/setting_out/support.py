@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from elevation.room.corners import AROUND
 from elevation.room.model import Held, Rod
+from elevation.setting_out.corners import JOINT, mitre_of
 from elevation.setting_out.facts import WallFacts
 from elevation.setting_out.model import OpeningOut, SupportOut
 from elevation.setting_out.mounting import depths_of
@@ -18,14 +20,21 @@ from elevation.trade.tables import row_of
 _State = tuple[int, float, tuple[float, ...], tuple[float, ...]]
 
 
-def ends_of(rod: Rod, openings: Sequence[OpeningOut], width_mm: float) -> tuple[float, float]:
+def ends_of(
+    rod: Rod, openings: Sequence[OpeningOut], width_mm: float, angles: tuple[float, float] = (90.0, 90.0)
+) -> tuple[float, float]:
     """Left and right end of the rod without finial, in mm along the wall.
 
+    An end that goes round a corner stands where its axis meets that of a rod at the same projection on the neighbour wall.
     An end that holds the rod's length stands that length from the other end; if both do, the left one is held
     so that the rod stands in the middle of its openings. A rod that would have less than no length has none.
     """
     left = _end(rod.left, openings[0], width_mm, is_left=True)
     right = _end(rod.right, openings[-1], width_mm, is_left=False)
+    if rod.left.hold == AROUND:
+        left = mitre_of(rod.projection.mm, angles[0]) + rod.left.at.mm
+    if rod.right.hold == AROUND:
+        right = width_mm - mitre_of(rod.projection.mm, angles[1]) - rod.right.at.mm
     if left is None and right is None:
         middle = (openings[0].left_mm + openings[-1].right_mm) / 2
         left = middle - rod.left.at.mm / 2
@@ -118,8 +127,10 @@ def support_of(
     section = row_of(trade.sections, rod.section, "section")
     diameter = rod.diameter.mm if rod.diameter else section.outer_mm
     first, last = (row_of(trade.ends, own or rod.ends, "end") for own in (rod.left_ends, rod.right_ends))
-    cut_left, cut_right = left - first.extra_tube_mm, right + last.extra_tube_mm
     is_cut = rod.kind != "tension-rod"
+    first = JOINT if rod.left.hold == AROUND else first
+    last = JOINT if rod.right.hold == AROUND else last
+    cut_left, cut_right = left - first.extra_tube_mm, right + last.extra_tube_mm
     if not is_cut:
         # It is pulled out to the length it has: nothing is cut, joined or put on its ends.
         cut_left, cut_right = left, right

@@ -18,7 +18,13 @@ from elevation.trade.model import Trade
 
 
 def set_out_treatment(
-    ref: Ref, treatment: Treatment, covered: tuple[Placed, ...], facts: WallFacts, defaults: Defaults, trade: Trade
+    ref: Ref,
+    treatment: Treatment,
+    covered: tuple[Placed, ...],
+    facts: WallFacts,
+    defaults: Defaults,
+    trade: Trade,
+    joined: tuple[Ref | None, Ref | None] = (None, None),
 ) -> TreatmentOut:
     """Set out one treatment.
 
@@ -32,6 +38,8 @@ def set_out_treatment(
         The openings it covers, left to right; at least one.
     facts, defaults, trade
         What holds for the wall and for the trade.
+    joined : (Ref or None, Ref or None)
+        The legs on the walls to the left and to the right.
     """
     openings = tuple(placed.out for placed in covered)
     layers = tuple(
@@ -45,6 +53,7 @@ def set_out_treatment(
         layers=layers,
         glass=glass_of(covered, layers, treatment.layers),
         clearances=clearances_of(openings, layers, facts),
+        joined=joined,
     )
 
 
@@ -60,7 +69,7 @@ def _layer(
     board = layer.board if mount == "wall" else None
     if board is not None:
         layer = out_by(layer, board)
-    span = ends_of(layer.rod, openings, facts.width_mm)
+    span = ends_of(layer.rod, openings, facts.width_mm, facts.angles)
     centres = sorted(place_of(bracket, *span) for bracket in layer.brackets)
     support = support_of(
         layer.rod,

@@ -2,19 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import defaultdict
+from collections.abc import Callable, Mapping
 from functools import partial
 from typing import TypeVar
 
+from msgspec import Struct
+
 from elevation.errors import NoSuch, said
+from elevation.room.corners import SIDES, Side, angles_of, beside, datum_steps, run_of
+from elevation.room.find import treatment_of, wall_of
 from elevation.room.model import Obstacle, Opening, Ref, Room, Scheme, Treatment, Wall
 from elevation.setting_out.bands import BandSizes, band_sizes, bands_of
 from elevation.setting_out.chain import Resolved, Spot, resolved
+from elevation.setting_out.corners import beside_of
 from elevation.setting_out.facts import Defaults, WallFacts, defaults_of
 from elevation.setting_out.framing import FramingSizes, framing_sizes, zones_of
+from elevation.setting_out.legs import LedRod, Legs, led, led_by, legs_of
 from elevation.setting_out.memo import Memo, Same
 from elevation.setting_out.missing import missing_of
-from elevation.setting_out.model import MissingFact, ObstacleOut, OpeningOut, ProportionOut, SetOut, TreatmentOut, ZoneOut
+from elevation.setting_out.model import (
+    BesideOut,
+    CornerOut,
+    MissingFact,
+    ObstacleOut,
+    OpeningOut,
+    ProportionOut,
+    SetOut,
+    TreatmentOut,
+    ZoneOut,
+)
 from elevation.setting_out.opening import Placed, SweepSizes, place
 from elevation.setting_out.profile import profile_of
 from elevation.setting_out.proportions import of_treatment, of_wall
@@ -23,6 +40,8 @@ from elevation.trade.model import Trade
 from elevation.units import Length
 
 Part = TypeVar("Part", Wall, Scheme)
+
+Corners = tuple[CornerOut | None, CornerOut | None]
 
 MOST_WALLS = 32
 """Walls whose last results are kept."""
@@ -36,10 +55,42 @@ class Dresser:
 
     def __init__(self, ref: Ref) -> None:
         self.covered: Same[tuple[Placed, ...]] = Same()
-        self.set_out: Memo[[Treatment, tuple[Placed, ...], WallFacts, Defaults, Trade], TreatmentOut] = Memo(
+        self.legs: Same[Legs] = Same()
+        self.led_by: Same[tuple[LedRod, ...]] = Same()
+        self.led: Memo[[Treatment, tuple[LedRod, ...]], Treatment] = Memo(led)
+        self.set_out: Memo[[Treatment, tuple[Placed, ...], WallFacts, Defaults, Trade, Legs], TreatmentOut] = Memo(
             partial(set_out_treatment, ref)
         )
         self.proportions = Memo(of_treatment)
+
+
+class Grounds(Struct, frozen=True, gc=False):
+    """A wall set out without what hangs on it."""
+
+    defaults: Defaults
+    chain: Resolved
+    placed: dict[str, Placed]
+    openings: tuple[OpeningOut, ...]
+    facts: WallFacts
+    obstacles: tuple[ObstacleOut, ...]
+
+
+class _Side:
+    """What is remembered of the neighbour at one end."""
+
+    def __init__(self, side: Side) -> None:
+        self.corner: Same[CornerOut] = Same()
+        self.place: Same[tuple[float, float]] = Same()
+        self.beside: Memo[
+            [
+                tuple[float, float],
+                CornerOut,
+                tuple[OpeningOut, ...],
+                tuple[ObstacleOut, ...],
+                tuple[TreatmentOut, ...],
+            ],
+            tuple[BesideOut, ...],
+        ] = Memo(partial(beside_of, side))
 
 
 class Keeper:
@@ -60,6 +111,9 @@ class Keeper:
         self._band_sizes: Memo[[Trade, Mapping[str, Length], str], BandSizes] = Memo(band_sizes)
         self._bands = Memo(bands_of)
         self._ends: Same[tuple[str, str]] = Same()
+        self._corners: Same[tuple[CornerOut | None, CornerOut | None]] = Same()
+        self._beside: Same[tuple[BesideOut, ...]] = Same()
+        self._sides = {side: _Side(side) for side in SIDES}
         self._places: dict[str, tuple[Same[Spot], Memo[[Opening, Spot, SweepSizes], Placed]]] = {}
         self._dressers: dict[Ref, Dresser] = {}
 
@@ -71,18 +125,33 @@ class Keeper:
         """How often each treatment was really set out, by its ref."""
         return {ref: dresser.set_out.calls for ref, dresser in self._dressers.items()}
 
-    def set_out(self, room: Room, wall: Wall, scheme: Scheme | None, trade: Trade) -> SetOut:
-        """Set out ``wall`` in ``scheme`` (None: bare)."""
+    def grounds(self, room: Room, wall: Wall, trade: Trade) -> Grounds:
+        """The wall without what hangs."""
         defaults = self._defaults(trade, room.limits)
         chain = self._chain(wall.openings, wall.width, wall.gap_right, wall.id, room.graduation, room.unit, defaults)
         placed = self._place(wall, chain, self._sizes.keep(SweepSizes(defaults.handle_zone_mm, defaults.tilt_reach)))
         openings = self._openings.keep(tuple(part.out for part in placed.values()))
         facts = self._facts.keep(_facts(room, wall, chain, openings, defaults))
-        treatments = self._treatments.keep(
-            () if scheme is None else tuple(self._dress(wall, scheme, placed, facts, defaults, trade))
-        )
-        obstacles = self._obstacles(wall.id, wall.obstacles)
+        return Grounds(defaults, chain, placed, openings, facts, self._obstacles(wall.id, wall.obstacles))
+
+    def hung(
+        self, room: Room, wall: Wall, scheme: Scheme | None, grounds: Grounds, trade: Trade, keepers: Keepers
+    ) -> tuple[TreatmentOut, ...]:
+        """What hangs on the wall in ``scheme``."""
+        if scheme is None:
+            return self._treatments.keep(())
+        return self._treatments.keep(tuple(self._dress(room, wall, scheme, grounds, trade, keepers)))
+
+    def set_out(
+        self, room: Room, wall: Wall, scheme: Scheme | None, trade: Trade, keepers: Keepers | None = None
+    ) -> SetOut:
+        """Set out ``wall`` in ``scheme`` (None: bare); ``keepers`` remember the walls beside it (None: the common ones)."""
+        keepers = keeper_of if keepers is None else keepers
+        grounds = self.grounds(room, wall, trade)
+        chain, openings, facts, obstacles = grounds.chain, grounds.openings, grounds.facts, grounds.obstacles
+        treatments = self.hung(room, wall, scheme, grounds, trade, keepers)
         ends = self._ends.keep((wall.left.kind, wall.right.kind))
+        corners, around = self._around(room, wall, scheme, facts, trade, keepers)
         return SetOut(
             wall=wall.id,
             wall_name=wall.name,
@@ -103,7 +172,34 @@ class Keeper:
             missing=self._missing.keep(missing_of(wall, openings, treatments)),
             zones=self._inside(room, wall, openings, facts, trade),
             bands=self._bands(wall.id, obstacles, openings, ends, facts, self._band_sizes(trade, room.limits, room.wiring)),
+            corners=corners,
+            beside=around,
         )
+
+    def _around(
+        self, room: Room, wall: Wall, scheme: Scheme | None, facts: WallFacts, trade: Trade, keepers: Keepers
+    ) -> tuple[Corners, tuple[BesideOut, ...]]:
+        """The walls in the corners, and what of them comes before this one."""
+        corners: list[CornerOut | None] = []
+        found: tuple[BesideOut, ...] = ()
+        for side in SIDES:
+            there = beside(room, wall, side)
+            if there is None:
+                corners.append(None)
+                continue
+            other, keeper = there.wall, keepers(there.wall.id)
+            grounds = keeper.grounds(room, other, trade)
+            name = other.name or str(room.walls.index(other) + 1)
+            kept = self._sides[side]
+            corner = kept.corner.keep(CornerOut(other.id, name, grounds.facts.width_mm, there.angle))
+            corners.append(corner)
+            # From a corner whose distance is not known nothing can be measured.
+            if facts.known_width if side == "right" else grounds.facts.known_width:
+                hung = keeper.hung(room, other, _same_scheme(other, scheme), grounds, trade, keepers)
+                step_mm = datum_steps(room, wall.id).get(other.id, 0.0)
+                place = kept.place.keep((facts.width_mm, step_mm))
+                found += kept.beside(place, corner, grounds.openings, grounds.obstacles, hung)
+        return self._corners.keep((corners[0], corners[1])), self._beside.keep(found)
 
     def _inside(
         self, room: Room, wall: Wall, openings: tuple[OpeningOut, ...], facts: WallFacts, trade: Trade
@@ -129,22 +225,41 @@ class Keeper:
         return placed
 
     def _dress(
-        self, wall: Wall, scheme: Scheme, placed: dict[str, Placed], facts: WallFacts, defaults: Defaults, trade: Trade
+        self, room: Room, wall: Wall, scheme: Scheme, grounds: Grounds, trade: Trade, keepers: Keepers
     ) -> list[TreatmentOut]:
         dressed = []
         if len(self._dressers) > MOST_PARTS:
             self._dressers.clear()
         for treatment in scheme.treatments:
-            covered = _covered(treatment, placed)
+            covered = _covered(treatment, grounds.placed)
             if not covered or not treatment.layers:
                 # Nothing hangs, or what it hung before is gone: there is nothing to set out.
                 continue
             ref = (wall.id, scheme.id, treatment.id)
-            dresser = self._dressers.get(ref)
-            if dresser is None:
-                dresser = self._dressers[ref] = Dresser(ref)
-            dressed.append(dresser.set_out(treatment, dresser.covered.keep(covered), facts, defaults, trade))
+            dresser = self._dresser(ref)
+            legs = dresser.legs.keep(legs_of(room, ref, treatment))
+            if legs[0] is not None:
+                treatment = dresser.led(treatment, dresser.led_by.keep(_lead(room, ref, trade, keepers)))
+            dressed.append(
+                dresser.set_out(treatment, dresser.covered.keep(covered), grounds.facts, grounds.defaults, trade, legs)
+            )
         return dressed
+
+    def _dresser(self, ref: Ref) -> Dresser:
+        dresser = self._dressers.get(ref)
+        if dresser is None:
+            dresser = self._dressers[ref] = Dresser(ref)
+        return dresser
+
+    def first_leg(self, room: Room, wall: Wall, treatment: Treatment, ref: Ref, trade: Trade) -> TreatmentOut | None:
+        """The treatment at ``ref`` as it lands by what it says itself; None where it covers nothing."""
+        grounds = self.grounds(room, wall, trade)
+        covered = _covered(treatment, grounds.placed)
+        if not covered or not treatment.layers:
+            return None
+        dresser = self._dresser(ref)
+        legs = dresser.legs.keep(legs_of(room, ref, treatment))
+        return dresser.set_out(treatment, dresser.covered.keep(covered), grounds.facts, grounds.defaults, trade, legs)
 
     def _look(
         self, openings: tuple[OpeningOut, ...], treatments: tuple[TreatmentOut, ...], facts: WallFacts
@@ -153,6 +268,9 @@ class Keeper:
         middle = [part for made in treatments for part in self._dressers[made.ref].proportions(made, facts)]
         return (*first, *middle, *last)
 
+
+Keepers = Callable[[str], Keeper]
+"""The keeper of a wall, by its id."""
 
 _keepers: dict[str, Keeper] = {}
 
@@ -198,7 +316,27 @@ def set_out_afresh(room: Room, wall_id: str, scheme_id: str | None, trade: Trade
     """The same without anything remembered, for benches and tests."""
     wall = _by_id(room.walls, wall_id, "wall")
     scheme = None if scheme_id is None else _by_id(wall.schemes, scheme_id, "scheme")
-    return Keeper().set_out(room, wall, scheme, trade)
+    fresh: defaultdict[str, Keeper] = defaultdict(Keeper)
+    return fresh[wall_id].set_out(room, wall, scheme, trade, fresh.__getitem__)
+
+
+def _same_scheme(wall: Wall, scheme: Scheme | None) -> Scheme | None:
+    """The scheme of a neighbour wall that goes with one of this: that of the same id, of the same name, or its first."""
+    if scheme is None:
+        return None
+    for one in wall.schemes:
+        if one.id == scheme.id:
+            return one
+    return next((one for one in wall.schemes if one.name == scheme.name), wall.schemes[0] if wall.schemes else None)
+
+
+def _lead(room: Room, ref: Ref, trade: Trade, keepers: Keepers) -> tuple[LedRod, ...]:
+    """What the first leg of a treatment decides for the leg at ``ref``; nothing where that leg covers no opening."""
+    first = run_of(room, ref)[0]
+    wall = wall_of(room, first[0])
+    treatment = treatment_of(room, first)
+    landed = keepers(wall.id).first_leg(room, wall, treatment, first, trade)
+    return () if landed is None else led_by(treatment, landed, datum_steps(room, ref[0]).get(wall.id, 0.0))
 
 
 def _covered(treatment: Treatment, placed: Mapping[str, Placed]) -> tuple[Placed, ...]:
@@ -255,6 +393,7 @@ def _facts(room: Room, wall: Wall, chain: Resolved, openings: tuple[OpeningOut, 
         crown_mm=wall.crown.mm if wall.crown else 0.0,
         baseboard_mm=wall.baseboard.mm if wall.baseboard else 0.0,
         floor_to_come_mm=room.floor_to_come.mm if room.floor_to_come else 0.0,
+        angles=angles_of(room, wall),
     )
 
 

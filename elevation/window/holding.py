@@ -25,6 +25,7 @@ END_HOLDS: dict[str, Message] = {
     "beyond-opening": msg("beyond the opening"),
     "beyond-casing": msg("beyond the casing"),
     "from-corner": msg("from the wall's end"),
+    "around-corner": msg("round the corner"),
     "rod-length": msg("length of the rod"),
     "inside-opening": msg("inside the jamb"),
 }
@@ -72,6 +73,7 @@ def hold_end(room: Room, set_out: SetOut, ref: Ref, side: str, hold: str) -> Roo
         "beyond-opening": reach,
         "beyond-casing": reach - opening.casing_mm,
         "from-corner": support.left_mm if side == "left" else set_out.width_mm - support.right_mm,
+        "around-corner": 0.0,
         "rod-length": support.length_mm,
         "inside-opening": -reach,
     }

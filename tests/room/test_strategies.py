@@ -54,6 +54,8 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
     found |= {f"hinge {opening.sash.hinge}" for opening in wall.openings}
     found |= {f"obstacle {obstacle.kind}" for obstacle in wall.obstacles}
     found |= {f"mount {one.mount}" for scheme in wall.schemes for one in scheme.treatments}
+    found |= {"neighbour" for end in (wall.left, wall.right) if end.neighbour is not None}
+    found |= {"leg" for scheme in wall.schemes for one in scheme.treatments if one.continues is not None}
     for layer in layers(wall):
         found |= {f"height {layer.rod.height.hold}", f"rod end {layer.rod.left.hold}", f"rod end {layer.rod.right.hold}"}
         found |= {
@@ -75,6 +77,7 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
 
 WANTED = sorted(
     {f"unit {unit}" for unit in ("in", "mm")}
+    | {"neighbour", "leg"}
     | {f"ceiling {kind}" for kind in strategies.CEILINGS}
     | {f"floor {kind}" for kind in strategies.FLOORS}
     | {f"end {kind}" for kind in get_args(get_type_hints(WallEnd)["kind"])}
@@ -98,7 +101,7 @@ WANTED = sorted(
     }
     | {f"mount {mount}" for mount in strategies.MOUNTS}
     | {f"support {kind}" for kind in strategies.KINDS}
-    | {f"rod end {hold}" for hold in ("beyond-opening", "beyond-casing", "from-corner", "rod-length", "inside-opening")}
+    | {f"rod end {hold}" for hold in ("beyond-opening", "beyond-casing", "from-corner", "around-corner", "rod-length", "inside-opening")}
     | {f"bracket {hold}" for hold in ("from-left-end", "from-right-end", "from-centre", "from-wall-left")}
     | {f"hem {target}" for target in strategies.HEM_TARGETS}
     | {f"body {body}" for body in strategies.BODIES}

@@ -36,6 +36,7 @@ from tests.strategies.choices import (
     SUBSTRATES,
     Choices,
 )
+from tests.strategies.corners import Corners
 from tests.strategies.schemes import Schemes
 from tests.strategies.walls import Walls
 
@@ -66,7 +67,7 @@ __all__ = (
 )
 
 
-class Maker(Walls, Schemes):
+class Maker(Corners, Walls, Schemes):
     """Makes one room's parts in its unit."""
 
     def room(self) -> Room:
@@ -74,6 +75,8 @@ class Maker(Walls, Schemes):
         pick = self.pick
         ids = ("w1", "w2", "w3", "w4") if pick.chance(8) else ("w1",)
         walls = tuple(self.wall(key, tuple(other for other in ids if other != key)) for key in ids)
+        if len(walls) > 1:
+            walls = self.ring(walls)
         coarse = {"in": (25.4 / 8, 25.4 / 16, 25.4 / 32), "mm": (1.0, 5.0)}[self.unit]
         graduation = pick.one_of(coarse)
         text = length_of(graduation, self.unit, 25.4 / 32 if self.unit == "in" else 1.0)

@@ -1,7 +1,8 @@
 """What ``reach-short`` and ``reach-long`` measure: the outermost bracket beyond the opening.
 
 Only at an end of the rod to which a panel draws clear: stationary cloth needs no room beside the opening. Not at an end
-that a socket or a tube bent back to the wall carries: it has no bracket, and the side wall says how far it reaches.
+that a socket or a tube bent back to the wall carries, nor where the rod goes on round a corner: the side wall says how far
+it reaches.
 """
 
 from __future__ import annotations
@@ -27,7 +28,8 @@ def reaches(treatment: TreatmentOut) -> Iterator[tuple[LayerOut, str, BracketOut
         if ends is None or (ends[0] is ends[1] and not any(carried)):
             continue  # a single bracket is no end: no-bracket speaks
         for side in SIDES:
-            if carried[0 if side == "left" else 1]:
+            number = 0 if side == "left" else 1
+            if carried[number] or treatment.joined[number] is not None:
                 continue
             panel = draws_from(layer, side)
             if panel is None:

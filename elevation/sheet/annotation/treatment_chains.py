@@ -83,9 +83,9 @@ def reach(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, styl
     right = last.right_mm + (last.casing_mm if _is(rod.right if rod else None, "beyond-casing") else 0.0)
     support = layer.support
     ends = [(support.left_mm, "rod.left"), (left, _OPENING), (right, _OPENING), (support.right_mm, "rod.right")]
-    if rod is not None and _is(rod.left, "from-corner"):
+    if rod is not None and _is(rod.left, "from-corner", "around-corner"):
         ends.append((0.0, _CORNER))
-    if rod is not None and _is(rod.right, "from-corner"):
+    if rod is not None and _is(rod.right, "from-corner", "around-corner"):
         ends.append((set_out.width_mm, _CORNER))
     ends.sort()
     pieces = [(a, b) for a, b in pairwise(ends) if b[0] - a[0] > LEAST_MM]

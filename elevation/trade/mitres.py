@@ -1,0 +1,24 @@
+"""Where axes that run along two walls meet in the corner: plain geometry, plain numbers in and out."""
+
+from __future__ import annotations
+
+from math import radians, tan
+
+
+def mitre(projection: float, angle: float) -> float:
+    """How far from the corner two axes meet that both stand ``projection`` out from their walls.
+
+    Parameters
+    ----------
+    projection : float
+        From wall to axis, the same on both walls, in any unit.
+    angle : float
+        Inside angle between the walls, in degrees (above 0, below 360).
+
+    Returns
+    -------
+    float
+        Along either wall from the corner, in the same unit; negative (beyond the wall's end) where the angle is more than
+        180 degrees: the axis runs out round an outside corner.
+    """
+    return projection / tan(radians(angle / 2))
