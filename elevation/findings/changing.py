@@ -13,6 +13,7 @@ from math import ceil, floor
 from elevation.findings.looking import bracket_at, layer_at
 from elevation.findings.model import Change, Scene
 from elevation.findings.naming import bracket_place
+from elevation.room.corners import lead_ref
 from elevation.room.edits import put_bracket, replace_at, replace_rod
 from elevation.room.find import bracket_of, layer_of
 from elevation.room.model import Bracket, Held, Ref, Room
@@ -102,7 +103,7 @@ def rod_height(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) 
         By how much it may stay short: half a graduation for rules that compare with that tolerance.
     """
     support = layer_at(scene, ref).support
-    held = layer_of(scene.room, ref).rod.height
+    held = layer_of(scene.room, lead_ref(scene.room, ref[:4])).rod.height
     new = _moved(scene, held, (wanted_mm - support.plan_mm) * (-1 if held.hold in _DOWN else 1), slack_mm)
     if new is not None:
         yield Change(_height_label(new), lambda room: replace_rod(room, ref[:4], height=new), _can_hold(new))
@@ -127,7 +128,9 @@ def _end_words(held: Held) -> Message:
 
 
 def _end_by(scene: Scene, held: Held, out_mm: float, slack: float) -> Held | None:
-    return _moved(scene, held, -out_mm if held.hold in ("from-corner", "inside-opening", "around-corner") else out_mm, slack)
+    return _moved(
+        scene, held, -out_mm if held.hold in ("from-corner", "inside-opening", "around-corner") else out_mm, slack
+    )
 
 
 def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
@@ -172,7 +175,7 @@ def ends_or_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: floa
 
 def rod_projection(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
     """Take the rod out from the wall until its centre line stands ``least_mm`` from it."""
-    now = layer_of(scene.room, ref).rod.projection
+    now = layer_of(scene.room, lead_ref(scene.room, ref[:4])).rod.projection
     support = layer_at(scene, ref).support
     if support.from_sash_mm is not None:
         yield from from_sash(scene, ref, least_mm + support.from_sash_mm - support.projection_mm)

@@ -61,6 +61,7 @@ def facts_of(scene: Scene) -> tuple[object, ...]:
         out.floor,
         (out.width_mm, out.known_width, out.ends, out.crown_mm),
         out.zones,
+        out.beside,
         out.bands,
         wall.substrate,
         wall.left,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from elevation.setting_out.model import ObstacleOut, OpeningOut, TreatmentOut
+from elevation.setting_out.model import BesideOut, ObstacleOut, OpeningOut, TreatmentOut
 from elevation.words import Message, msg
 
 
@@ -56,6 +56,27 @@ def obstacle_name(obstacle: ObstacleOut) -> Message:
     if obstacle.name:
         return msg("{kind} “{name}”", kind=kind_name(obstacle.kind), name=obstacle.name)
     return kind_name(obstacle.kind)
+
+
+def beside_name(thing: BesideOut) -> Message:
+    """Something of the neighbour wall, with the wall that it belongs to."""
+    wall = thing.wall
+    if thing.kind == "rod":
+        return msg("the rod on the wall “{wall}”", wall=wall)
+    if thing.kind == "bracket":
+        return msg("a bracket on the wall “{wall}”", wall=wall)
+    if thing.kind == "panel":
+        return msg("the cloth on the wall “{wall}”", wall=wall)
+    if thing.kind == "stool":
+        return msg("the stool of window {number} on the wall “{wall}”", number=thing.name, wall=wall)
+    if thing.kind == "sash":
+        return msg("window {number} on the wall “{wall}”", number=thing.name, wall=wall)
+    if thing.kind == "door":
+        return msg("door {number} on the wall “{wall}”", number=thing.name, wall=wall)
+    kind = kind_name(thing.kind)
+    if thing.name:
+        kind = msg("{kind} “{name}”", kind=kind, name=thing.name)
+    return msg("{kind} on the wall “{wall}”", kind=kind, wall=wall)
 
 
 def side_name(side: str) -> Message:

@@ -6,10 +6,13 @@ from collections.abc import Callable, Iterable
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from elevation.findings.model import Sticking
 from elevation.findings.shapes import extremes
 from elevation.handles.model import Handle
+from elevation.room.corners import SHARED, lead_ref
+from elevation.room.find import layer_of
 from elevation.room.model import Layer, Ref, Room, Treatment, Wall
 from elevation.setting_out.model import LayerOut, OpeningOut, Point, SetOut, Span, TreatmentOut
 from elevation.trade.model import Trade
@@ -51,7 +54,8 @@ def dressed_layers(context: Context) -> tuple[Dressed, ...]:
         treatment = treatments[landed_treatment.ref[2]]
         layers = {layer.id: layer for layer in treatment.layers}
         found.extend(
-            Dressed(treatment, landed_treatment, layers[landed.ref[3]], landed) for landed in landed_treatment.layers
+            as_led(context, Dressed(treatment, landed_treatment, layers[landed.ref[3]], landed))
+            for landed in landed_treatment.layers
         )
     return tuple(found)
 
@@ -180,6 +184,18 @@ class Family(Struct, frozen=True, gc=False):
 def dressed_of(context: Context, handle: Handle) -> Dressed:
     """The layer that a handle of a rod, bracket, hem or panel belongs to."""
     return next(dressed for dressed in dressed_layers(context) if dressed.landed.ref == handle.ref[:4])
+
+
+def as_led(context: Context, dressed: Dressed) -> Dressed:
+    """A layer with the rod of its treatment's first leg, where what all legs have in common is decided."""
+    if dressed.treatment.continues is None:
+        return dressed
+    lead = lead_ref(context.room, dressed.landed.ref)
+    if lead == dressed.landed.ref:
+        return dressed
+    rod = layer_of(context.room, lead).rod
+    shared = {name: getattr(rod, name) for name in SHARED}
+    return replace(dressed, layer=replace(dressed.layer, rod=replace(dressed.layer.rod, **shared)))
 
 
 def uncovered(context: Context, treatment: TreatmentOut) -> tuple[OpeningOut, ...]:

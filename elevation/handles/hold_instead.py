@@ -8,6 +8,7 @@ from elevation.errors import BadInput, NoSuch, said
 from elevation.findings.model import INSIDE
 from elevation.findings.shapes import extremes, height_at
 from elevation.handles.context import exact
+from elevation.room.corners import lead_ref
 from elevation.room.edits import replace_at, replace_rod
 from elevation.room.find import layer_of, opening_of
 from elevation.room.model import Held, Hem, Ref, Room
@@ -100,6 +101,7 @@ def hold_instead(room: Room, set_out: SetOut, ref: Ref, which: str, hold: str) -
         return _hold_opening(room, set_out, ref, hold)
     treatment, layer = _layer(set_out, ref)
     if which == "height":
+        refuse_leg(room, ref)
         figure_mm = _height_mm(set_out, treatment, layer, hold)
         return replace_rod(
             room, ref, height=_held(hold, exact(room, figure_mm, _same(layer_of(room, ref).rod.height, hold)))
@@ -109,6 +111,18 @@ def hold_instead(room: Room, set_out: SetOut, ref: Ref, which: str, hold: str) -
     if which == "hem":
         return _hold_hem(room, set_out, treatment, layer, hold)
     return _hold_end(room, set_out, treatment, layer, which, hold)
+
+
+def refuse_leg(room: Room, ref: Ref) -> None:
+    """Refuse to hold the height of a rod that goes on from another wall: what it would be held from stands there.
+
+    Raises
+    ------
+    BadInput
+        The rod begins on another wall.
+    """
+    if lead_ref(room, ref[:4]) != ref[:4]:
+        raise BadInput("the rod", "", said("takes its height from the wall where it begins"), said("hold it there"))
 
 
 def _held(hold: str, at: Length) -> Held:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from elevation.errors import said
 from elevation.room.bounds import Place
 from elevation.room.corners import AROUND
 from elevation.room.model import Room, Treatment
@@ -32,8 +33,12 @@ def check_corners(room: Room, place: Place) -> None:
                 .at("left")
                 .at("angle")
                 .bad(
-                    f"is {other.left.angle:g} degrees, but the other wall of this corner says {wall.right.angle:g}",
-                    "write the same inside angle at both ends",
+                    said(
+                        "is {angle} degrees, but the other wall of this corner says {other}",
+                        angle=other.left.angle,
+                        other=wall.right.angle,
+                    ),
+                    said("write the same inside angle at both ends"),
                 )
             )
 
@@ -49,10 +54,11 @@ def check_legs(treatment: Treatment, place: Place) -> None:
     outside = treatment.mount in ("wall", "ceiling")
     if treatment.continues is not None:
         if not 0 < len(treatment.continues) <= _LONGEST_ID:
-            raise place.at("continues").bad("is no id", "name a treatment of the wall to the left")
+            raise place.at("continues").bad(said("is no id"), said("name a treatment of the wall to the left"))
         if not outside:
             raise place.at("continues").bad(
-                f'stands beside the mount "{treatment.mount}"', "only rods before the wall go round a corner"
+                said('stands beside the mount "{mount}"', mount=treatment.mount),
+                said("only rods before the wall go round a corner"),
             )
     for number, layer in enumerate(treatment.layers):
         here = place.item("layers", number).at("rod")
@@ -61,7 +67,8 @@ def check_legs(treatment: Treatment, place: Place) -> None:
                 continue
             if not outside:
                 raise here.at(side).bad(
-                    f'is "{AROUND}" with the mount "{treatment.mount}"', "only rods before the wall go round a corner"
+                    said('is "{hold}" with the mount "{mount}"', hold=AROUND, mount=treatment.mount),
+                    said("only rods before the wall go round a corner"),
                 )
             if layer.rod.kind == "tension-rod":
-                raise here.at(side).bad(f'is "{AROUND}"', "a tension rod presses between two jambs")
+                raise here.at(side).bad(said('is "{hold}"', hold=AROUND), said("a tension rod presses between two jambs"))

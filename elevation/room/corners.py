@@ -20,6 +20,10 @@ AROUND = "around-corner"
 """What a rod's end holds that meets the rod of the neighbour wall in the corner."""
 
 
+SHARED = ("height", "projection", "section", "diameter", "stock", "kind", "packet")
+"""What the rods of all legs have in common, by field of the rod: that of the leftmost leg counts."""
+
+
 class Beside(Struct, frozen=True, gc=False):
     """The wall beside another one, and the inside angle between the two in degrees."""
 

@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from elevation.errors import NoSuch, said
+from elevation.room.corners import SHARED, lead_ref
 from elevation.room.find import Item, children, layer_of, scheme_of, treatment_of, wall_of
 from elevation.room.keep_places import keep_places
 from elevation.room.model import (
@@ -130,7 +131,8 @@ def replace_at(room: Room, ref: Ref, **fields: object) -> Room:
 def replace_rod(room: Room, ref: Ref, **fields: object) -> Room:
     """A room in which the rod of the layer at ``ref`` has ``fields`` set.
 
-    A rod that is held at another height or end is a plan again: what was read of it once it was hung goes.
+    A rod that is held at another height or end is a plan again: what was read of it once it was hung goes. What all legs of
+    a treatment that goes round corners have in common is written at the first of them.
 
     Raises
     ------
@@ -138,6 +140,11 @@ def replace_rod(room: Room, ref: Ref, **fields: object) -> Room:
         There is no such layer.
     """
     layer_of(room, ref)
+    lead = lead_ref(room, ref[:4])
+    if lead != ref[:4]:
+        shared = {name: value for name, value in fields.items() if name in SHARED}
+        fields = {name: value for name, value in fields.items() if name not in SHARED}
+        room = replace_rod(room, lead, **shared) if shared else room
 
     def put(layer: Layer) -> Layer:
         rod = changed(layer.rod, **fields)

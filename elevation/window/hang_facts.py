@@ -7,6 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from elevation.room.corners import lead_ref
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Layer, Ref, Rod, Room, Wall
@@ -21,6 +22,7 @@ from elevation.window.cloth_facts import made_of_facts, scale_fact
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
+from elevation.window.leg_facts import leg_facts
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
 from elevation.window.tie_facts import tie_facts
@@ -67,7 +69,7 @@ def layer_facts(session: Session, ref: Ref, layer: Layer, mount: str, trade: Tra
     )
 
 
-def treatment_facts(ref: Ref, wall: Wall, mount: str, trade: Trade) -> tuple[Fact, ...]:
+def treatment_facts(room: Room, ref: Ref, wall: Wall, mount: str, trade: Trade) -> tuple[Fact, ...]:
     """The scheme's goal, and what the treatment is fixed to and covers."""
 
     def fix(room: Room, key: Any) -> Room:
@@ -79,6 +81,7 @@ def treatment_facts(ref: Ref, wall: Wall, mount: str, trade: Trade) -> tuple[Fac
         Fact(ref, "", msg("Treatment"), "title"),
         Fact(ref, "name", msg("name of the treatment"), "text"),
         Fact(ref, "mount", msg("fixed"), "choice", _said(_MOUNTS), edit=fix),
+        *leg_facts(room, ref),
     ]
     if mount in INSIDE:
         return tuple(facts)  # what hangs inside an opening covers that one
@@ -128,11 +131,19 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
     def hold_right(room: Room, key: Any) -> Room:
         return hold_end(room, session.set_out(), ref, "right", key)
 
+    # What all legs of a treatment have in common is read and written where it begins.
+    lead = lead_ref(session.room, ref)
+    first = layer_of(session.room, lead).rod
     return (
         Fact(ref, "", msg("Rod"), "title"),
-        Fact(ref, "rod.height.at", msg("height, {held}", held=HEIGHT_HOLDS[rod.height.hold]), needed=True),
+        Fact(lead, "rod.height.at", msg("height, {held}", held=HEIGHT_HOLDS[first.height.hold]), needed=True),
         Fact(
-            ref, "rod.height.hold", msg("hold the height"), "choice", _said(height_holds(mount, rod.height.hold)), edit=hold
+            lead,
+            "rod.height.hold",
+            msg("hold the height"),
+            "choice",
+            _said(height_holds(mount, first.height.hold)),
+            edit=hold,
         ),
         *_share(ref, rod),
         Fact(ref, "rod.left.at", msg("left end, {held}", held=END_HOLDS[rod.left.hold]), needed=True),
@@ -150,10 +161,10 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
         ),
         Fact(ref, "rod.kind", msg("hangs on"), "choice", _said(_KINDS), edit=hang),
         *_packet(ref, rod),
-        Fact(ref, "rod.section", msg("section"), "choice", sections),
-        Fact(ref, "rod.diameter", msg("diameter, if another")),
+        Fact(lead, "rod.section", msg("section"), "choice", sections),
+        Fact(lead, "rod.diameter", msg("diameter, if another")),
         Fact(
-            ref,
+            lead,
             "rod.projection",
             msg("sash to the rod's centre") if mount in INSIDE else msg("wall to the rod's centre"),
             needed=True,

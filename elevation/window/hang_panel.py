@@ -150,7 +150,9 @@ class HangPanel(QWidget):
         options = [("/".join(ref), _name(treatment, layer)) for ref, treatment, layer in layers]
         self.which.offer(options, "/".join(self._ref))
         facts = layer_facts(self._session, self._ref, layer, treatment.mount, self._session.trade)
-        self.form.show_facts((*treatment_facts(self._ref[:3], wall, treatment.mount, self._session.trade), *facts))
+        self.form.show_facts(
+            (*treatment_facts(self._session.room, self._ref[:3], wall, treatment.mount, self._session.trade), *facts)
+        )
         self.drop_bracket.setEnabled(len(layer.brackets) > 2)
         self.drop_panel.setEnabled(len(layer.panels) > 0)
         self.add_layer.setEnabled(len(treatment.layers) == 1)

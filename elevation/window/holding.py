@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from elevation.handles.hold_instead import hold_instead, holds_for
+from elevation.handles.hold_instead import hold_instead, holds_for, refuse_leg
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Ref, Room
@@ -46,6 +46,7 @@ _EXACT = frozenset({"bracket-drop", "below-head", "above-sill", "share-of-openin
 
 def hold_height(room: Room, set_out: SetOut, ref: Ref, hold: str) -> Room:
     """A room in which the height of the rod at ``ref`` (a layer) is held by ``hold``; it stays within half a graduation."""
+    refuse_leg(room, ref)
     if hold in _EXACT:
         return hold_instead(room, set_out, ref, "height", hold)
     treatment = next(treatment for treatment in set_out.treatments if treatment.ref == ref[:3])

@@ -101,7 +101,10 @@ WANTED = sorted(
     }
     | {f"mount {mount}" for mount in strategies.MOUNTS}
     | {f"support {kind}" for kind in strategies.KINDS}
-    | {f"rod end {hold}" for hold in ("beyond-opening", "beyond-casing", "from-corner", "around-corner", "rod-length", "inside-opening")}
+    | {
+        f"rod end {hold}"
+        for hold in ("beyond-opening", "beyond-casing", "from-corner", "around-corner", "rod-length", "inside-opening")
+    }
     | {f"bracket {hold}" for hold in ("from-left-end", "from-right-end", "from-centre", "from-wall-left")}
     | {f"hem {target}" for target in strategies.HEM_TARGETS}
     | {f"body {body}" for body in strategies.BODIES}

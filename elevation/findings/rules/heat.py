@@ -17,6 +17,7 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, side_name, where
+from elevation.findings.rules import heat_beside
 from elevation.findings.shapes import cloth_back, way
 from elevation.setting_out.model import LayerOut, ObstacleOut, PanelOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, falls_short
@@ -168,11 +169,13 @@ def _key(finding: Finding) -> tuple[int, float]:
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
-    if not scene.set_out.obstacles:
+    if not scene.set_out.obstacles and not scene.set_out.beside:
         return
     for layer in treatment.layers:
         for panel in layer.panels:
-            worst = min((found for found, _ in _all(scene, treatment, layer, panel)), key=_key, default=None)
+            found = [one for one, _ in _all(scene, treatment, layer, panel)]
+            found.extend(heat_beside.find(scene, treatment, layer, panel))
+            worst = min(found, key=_key, default=None)
             if worst is not None:
                 yield worst
 

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 
 from elevation.findings.looking import layer_at, panel_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene
-from elevation.findings.rules import meets_ends, meets_layers, meets_obstacles, meets_others
+from elevation.findings.rules import meets_beside, meets_ends, meets_layers, meets_obstacles, meets_others
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import msg
 
@@ -23,6 +23,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         yield from meets_ends.find(scene, treatment, layer)
         yield from meets_obstacles.find(scene, treatment, layer)
+        yield from meets_beside.find(scene, treatment, layer)
     if len(treatment.layers) > 1:
         yield from meets_layers.find(treatment)
 
@@ -30,6 +31,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     layer = layer_at(scene, finding.subject)
     treatment = next(one for one in scene.set_out.treatments if one.ref == finding.subject[:3])
+    yield from meets_beside.changes(scene, treatment, layer, finding.subject)
     if len(finding.subject) == 4:
         yield from meets_ends.rod_changes(scene, layer)
         yield from meets_obstacles.rod_changes(scene, treatment, layer)

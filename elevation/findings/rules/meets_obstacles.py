@@ -45,7 +45,7 @@ def _solids(scene: Scene, treatment: TreatmentOut, *, for_cloth: bool) -> list[S
     return found
 
 
-def _body(layer: LayerOut, bracket: BracketOut) -> Rect:
+def body_of(layer: LayerOut, bracket: BracketOut) -> Rect:
     """A bracket seen from the front: its plate and its arm."""
     radius = layer.support.diameter_mm / 2
     if bracket.on == "ceiling":
@@ -81,7 +81,7 @@ def bracket_hit(scene: Scene, layer: LayerOut, bracket: BracketOut) -> tuple[flo
     """The obstacle that a bracket meets deepest, and by how much, in mm; boxes and shelves have a rule of their own."""
     if bracket.on != "ceiling" and layer.support.projection_mm + bracket.half_width_mm < -TOUCH_MM:
         return None  # inside an opening, wholly behind the wall's face
-    body = _body(layer, bracket)
+    body = body_of(layer, bracket)
     worst: tuple[float, Solid] | None = None
     for obstacle in scene.set_out.obstacles:
         outline = (obstacle.left_mm, obstacle.bottom_mm, obstacle.right_mm, obstacle.top_mm)
@@ -165,7 +165,7 @@ def rod_changes(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Itera
 
 def bracket_changes(scene: Scene, layer: LayerOut, bracket: BracketOut) -> Iterator[Change]:
     """Ways back onto the wall and off a thing for a bracket: along the wall, alone or with its rod end, or in height."""
-    left, bottom, right, top = _body(layer, bracket)
+    left, bottom, right, top = body_of(layer, bracket)
     places: list[float] = []
     if left < 0:
         places.append(bracket.x_mm - left)

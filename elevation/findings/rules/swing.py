@@ -15,6 +15,7 @@ from elevation.findings.limits import by_geometry
 from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, opening_name, side_name, where
+from elevation.findings.rules import swing_beside
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, ObstacleOut, OpeningOut, PanelOut, Span, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
@@ -71,6 +72,8 @@ def _span(panel: PanelOut, sweep: Sweep) -> Span:
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
+    for layer in treatment.layers:
+        yield from swing_beside.find(scene, treatment, layer)
     if next(_sweeps(scene, treatment), None) is None:
         return
     for layer in treatment.layers:
@@ -118,6 +121,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     treatment, layer = treatment_at(scene, finding.subject), layer_at(scene, finding.subject)
+    yield from swing_beside.changes(scene, treatment, layer, finding.subject)
     support = layer.support
     if len(finding.subject) == 4:
         found = rod_hit(scene, treatment, layer)
