@@ -8,11 +8,12 @@ from elevation.errors import BadInput, NoSuch, said
 from elevation.findings.model import INSIDE
 from elevation.findings.shapes import extremes, height_at
 from elevation.handles.context import exact
-from elevation.room.corners import lead_ref
+from elevation.room.corners import AROUND, angles_of, lead_ref
 from elevation.room.edits import replace_at, replace_rod
-from elevation.room.find import layer_of, opening_of
+from elevation.room.find import layer_of, opening_of, wall_of
 from elevation.room.model import Held, Hem, Ref, Room
 from elevation.setting_out.model import LayerOut, OpeningOut, SetOut, TreatmentOut
+from elevation.trade.mitres import mitre
 from elevation.units import Length
 from elevation.units.tolerance import TOUCH_MM
 
@@ -178,7 +179,10 @@ def _height_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: 
 def _hold_end(room: Room, set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str, hold: str) -> Room:
     rod = layer_of(room, layer.ref).rod
     own, other, other_side = (rod.left, rod.right, "right") if side == "left" else (rod.right, rod.left, "left")
-    figure = exact(room, _end_mm(set_out, treatment, layer, side, hold), _same(own, hold))
+    if hold == AROUND:
+        figure = exact(room, short_of_corner(room, set_out, layer, side), _same(own, hold))
+    else:
+        figure = exact(room, _end_mm(set_out, treatment, layer, side, hold), _same(own, hold))
     fields = {side: _held(hold, figure)}
     if hold == "rod-length" and other.hold == "rod-length":
         # One end must say where the rod is.
@@ -188,12 +192,19 @@ def _hold_end(room: Room, set_out: SetOut, treatment: TreatmentOut, layer: Layer
     return replace_rod(room, layer.ref, **fields)
 
 
+def short_of_corner(room: Room, set_out: SetOut, layer: LayerOut, side: str) -> float:
+    """How far a rod's end stands short of where its axis meets that of a rod round the corner, in mm."""
+    left, right = angles_of(room, wall_of(room, set_out.wall))
+    support = layer.support
+    if side == "left":
+        return support.left_mm - mitre(support.projection_mm, left)
+    return set_out.width_mm - mitre(support.projection_mm, right) - support.right_mm
+
+
 def _end_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str, hold: str) -> float:
     support = layer.support
     if hold == "rod-length":
         return support.right_mm - support.left_mm
-    if hold == "around-corner":
-        return 0.0  # it runs on to where it meets the rod of the other wall
     if hold == "from-corner":
         if side == "right" and not set_out.known_width:
             raise BadInput(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from elevation.handles.hold_instead import hold_instead, holds_for, refuse_leg
+from elevation.handles.hold_instead import hold_instead, holds_for, refuse_leg, short_of_corner
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Ref, Room
@@ -74,7 +74,7 @@ def hold_end(room: Room, set_out: SetOut, ref: Ref, side: str, hold: str) -> Roo
         "beyond-opening": reach,
         "beyond-casing": reach - opening.casing_mm,
         "from-corner": support.left_mm if side == "left" else set_out.width_mm - support.right_mm,
-        "around-corner": 0.0,
+        "around-corner": short_of_corner(room, set_out, next(one for one in treatment.layers if one.ref == ref), side),
         "rod-length": support.length_mm,
         "inside-opening": -reach,
     }
