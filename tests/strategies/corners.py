@@ -20,7 +20,7 @@ class Corners(Lengths):
         made = list(walls)
         for index in range(len(made) - 1):
             first, second = made[index], made[index + 1]
-            if self.pick.chance(5):
+            if self.pick.chance(8):
                 # What a wall says of itself may contradict: nobody names anybody here.
                 made[index] = _with(first, right=WallEnd("open"))
                 made[index + 1] = _with(second, left=_with(second.left, neighbour=None))
@@ -29,8 +29,7 @@ class Corners(Lengths):
             told_once = self.pick.chance(4)
             first = _with(first, right=WallEnd("corner", second.id, angle))
             second = _with(second, left=WallEnd("corner", None if told_once else first.id, angle))
-            if not self.pick.chance(4):
-                first, second = self.joined(first, second)
+            first, second = self.joined(first, second)
             made[index], made[index + 1] = first, second
         made[0] = _with(made[0], left=_with(made[0].left, neighbour=None))
         made[-1] = _with(made[-1], right=_with(made[-1].right, neighbour=None))
