@@ -223,7 +223,8 @@ class PanelOut(Struct, frozen=True, gc=False):
     the cloth in those positions. ``top_mm`` is the top of the cloth, ``heading_mm`` how far that is below the rod's
     centre line (negative: above). ``hem`` is the lower edge as drawn: (x, y) points left to right, following the floor
     where its target does. ``gap_low_mm``/``gap_high_mm`` least and greatest gap of hem to floor over all it travels.
-    ``fullness`` is flat width over closed width (None for a stationary panel without travel).
+    ``fullness`` is flat width over closed width (None for a stationary panel, and where closed it has no more room than its
+    least stack).
     ``flat_width_mm`` is that of all its pieces together. ``hem_low_mm`` is the lowest height that the hem would
     reach if it hung free.
     ``cannot_pass`` are refs of brackets in its way, nearest first. ``parks_at_mm`` is the fixed edge of the stack.

@@ -16,6 +16,7 @@ from elevation.trade.model import FabricRow, HeadingRow, Trade
 from elevation.trade.stack import Stack, stack_of
 from elevation.trade.tables import row_of
 from elevation.trade.weight import Cloth, cloth_of, weight_of
+from elevation.units.tolerance import TOUCH_MM
 
 
 def panels_of(
@@ -139,7 +140,9 @@ def _panel(
     weight = weight_of(
         cloth, flat, hem.finished_mm, heading.turned_in_mm + defaults.hem_allowance_mm, panel.count, panel.weight_kg
     )
-    fullness = None if panel.stationary or closed_wide <= 0 else flat / closed_wide
+    # Where the cloth has no more room closed than bunched up, it is not drawn at all, and a ratio would only astonish.
+    is_drawn_out = closed_wide > stack.low_mm + TOUCH_MM
+    fullness = flat / closed_wide if is_drawn_out and not panel.stationary else None
     return PanelOut(
         ref=ref,
         flat_width_mm=flat,

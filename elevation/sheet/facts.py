@@ -105,9 +105,14 @@ _KINDS = {"rod": msg("Rod"), "track": msg("Track"), "tension-rod": msg("Tension 
 def _over(height: Message, laid: TreatmentOut, height_mm: float) -> Message:
     """A height with what it is over: the opening, or from inside it its sill."""
     if laid.mount in INSIDE:
-        sill = min(opening.bottom_mm for opening in laid.openings)
-        return msg("{height}, {above} above the sill", height=height, above=Mm(height_mm - sill))
-    return msg("{height}, {above} above the opening", height=height, above=Mm(laid.clearances.above_opening_mm))
+        above_mm = height_mm - min(opening.bottom_mm for opening in laid.openings)
+        if above_mm < 0:
+            return msg("{height}, {below} below the sill", height=height, below=Mm(-above_mm))
+        return msg("{height}, {above} above the sill", height=height, above=Mm(above_mm))
+    above_mm = laid.clearances.above_opening_mm
+    if above_mm < 0:
+        return msg("{height}, {below} below the opening's head", height=height, below=Mm(-above_mm))
+    return msg("{height}, {above} above the opening", height=height, above=Mm(above_mm))
 
 
 def _of_panels(layer: LayerOut, style: Style) -> Sequence[tuple[Message, Message]]:
@@ -141,6 +146,8 @@ def _panels(panels: Sequence[PanelOut], style: Style) -> Message:
     full = [panel.fullness for panel in panels if panel.fullness is not None]
     if full:
         text = msg("{panels}, fullness {fullness}", panels=text, fullness=Ratio(min(full), 1))
+    elif not all(panel.stationary for panel in panels):
+        text = msg("{panels}, no fullness: no room to close", panels=text)
     return text
 
 
