@@ -58,9 +58,10 @@ def _check_profile(wall: Wall, key: str, place: Place) -> None:
         check_length(station.height, here.at("height"), low_mm, high_mm)
         if station.x.mm > far_mm + TOUCH_MM:
             raise here.at("x").cannot(
-                marked("is {place}, past the wall's right end"),
-                marked("measure from the wall's left end"),
+                marked("is at {place}, past the wall's right end at {end}"),
+                marked("make the wall at least {place} wide, or measure the point from the wall's left end again"),
                 place=station.x.text,
+                end=_end(wall),
             )
         if station.x.mm <= before + TOUCH_MM:
             raise here.at("x").cannot(
@@ -69,6 +70,10 @@ def _check_profile(wall: Wall, key: str, place: Place) -> None:
                 place=station.x.text,
             )
         before = station.x.mm
+
+
+def _end(wall: Wall) -> str:
+    return wall.width.text if wall.width is not None else ""
 
 
 def _check_between(wall: Wall, place: Place) -> None:
@@ -119,9 +124,10 @@ def _check_studs(wall: Wall, place: Place) -> None:
         check_length(stud, here, 0, FAR_MM)
         if stud.mm > far_mm + TOUCH_MM:
             raise here.cannot(
-                marked("is {place}, past the wall's right end"),
-                marked("measure from the wall's left end to its middle"),
+                marked("is at {place}, past the wall's right end at {end}"),
+                marked("make the wall at least {place} wide, or measure the stud from the wall's left end to its middle"),
                 place=stud.text,
+                end=_end(wall),
             )
         if stud.mm <= before + TOUCH_MM:
             raise here.cannot(
@@ -340,7 +346,8 @@ def _check_obstacle(obstacle: Obstacle, wall: Wall, place: Place) -> None:
     if wall.width is not None and right > wall.width.mm + TOUCH_MM:
         raise place.cannot(
             marked("reaches {by} past the wall's right end at {end}"),
-            marked("measure it from the wall's left end"),
+            marked("make the wall at least {least} wide, or measure the obstacle from the wall's left end again"),
             by=Amount(right - wall.width.mm),
             end=wall.width.text,
+            least=Amount(right),
         )

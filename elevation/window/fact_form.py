@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import Any, Literal
 
 from msgspec import Struct
@@ -17,6 +18,7 @@ from elevation.window.facts import fact, with_fact
 from elevation.window.flag import Flag
 from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.measurements import error_sentence, sentence
+from elevation.window.passing import pass_on
 from elevation.window.swatch import SwatchButton
 from elevation.window.text_field import TextField
 from elevation.window.texts import tr
@@ -203,6 +205,7 @@ class FactForm(QWidget):
             row = FieldRow(name, self, may_be_empty=not one.needed)
             row.entered.connect(self.enter)
             row.lit.connect(self._light)
+            row.field.passed.connect(partial(self._pass_on, row.field))
             row.tag = one
             return row
         editor: QWidget
@@ -217,7 +220,16 @@ class FactForm(QWidget):
         editor.setAccessibleName(name)
         other = _Row(one, editor, self)
         other.entered.connect(self.enter)
+        if isinstance(editor, TextField):
+            editor.passed.connect(partial(self._pass_on, editor))
         return other
+
+    def _pass_on(self, editor: QWidget, forward: bool) -> None:
+        # A choice or a flag has another use for Enter: the keyboard goes from text to text.
+        editors = [row.field if isinstance(row, FieldRow) else row.editor for row in self.rows.values()]
+        texts = [one for one in editors if isinstance(one, TextField)]
+        if editor in texts:
+            pass_on(texts, editor, forward=forward)
 
     def enter(self, one: Fact, value: Any) -> None:
         """Commit a fact; a sentence says what cannot be."""

@@ -43,7 +43,6 @@ class LengthField(TextField):
         self._shown = ""
         self._before = ""
         self._what = ""
-        self._is_wrong = False
         self.editingFinished.connect(self._enter)
 
     def set_what(self, what: str) -> None:
@@ -108,8 +107,8 @@ class LengthField(TextField):
 
     def _say(self, sentence: str) -> None:
         is_wrong = bool(sentence)
-        if is_wrong != self._is_wrong:
-            self._is_wrong = is_wrong
+        if is_wrong != self.is_wrong:
+            self.is_wrong = is_wrong
             self._ink()
         self.setAccessibleDescription(sentence)
         self.refused.emit(sentence)
@@ -117,14 +116,14 @@ class LengthField(TextField):
     def _ink(self) -> None:
         """Wrong text stands in the accent."""
         palette = QPalette()
-        if self._is_wrong:
+        if self.is_wrong:
             palette.setColor(QPalette.ColorRole.Text, self.palette().color(QPalette.ColorRole.BrightText))
         self.setPalette(palette)
 
     def changeEvent(self, event: QEvent) -> None:
         """Another theme: another accent."""
         super().changeEvent(event)
-        if event.type() == QEvent.Type.ApplicationPaletteChange and self._is_wrong:
+        if event.type() == QEvent.Type.ApplicationPaletteChange and self.is_wrong:
             self._ink()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
@@ -20,14 +21,15 @@ from elevation.units import Length, format_length
 from elevation.window.facts import fact_in, with_fact
 from elevation.window.flag import Flag
 from elevation.window.length_field import FieldRow
+from elevation.window.passing import pass_on
 from elevation.window.reading_rows import LAST, counts, has_readings, side_of, with_readings
 from elevation.window.texts import tr, tr_error
 from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, Mm, msg
 
 _Key = tuple[Ref, str]
-_PART = re.compile(r"(openings|obstacles|studs)\[(\d+)\]")
-_WHOLE = re.compile(_PART.pattern + r"\Z")
+_PART = re.compile(r"(openings|obstacles|studs|ceiling|floor)\[(\d+)\]")
+_WHOLE = re.compile(_PART.pattern + r"(\.x|\.height)?\Z")
 _UP = ("ceiling", "floor", "crown", "baseboard", "sill", "height", "head")
 _ALONG = ("width", "gap", "left", "casing", "gap_right")
 
@@ -174,8 +176,12 @@ class Measurements(QWidget):
         row.tag = field
         row.entered.connect(self.enter)
         row.lit.connect(self._light)
+        row.field.passed.connect(partial(self._pass_on, row))
         self._rows[field.ref, field.field] = row
         return row
+
+    def _pass_on(self, row: FieldRow, forward: bool) -> None:
+        pass_on([one.field for one in self._rows.values()], row.field, forward=forward)
 
     def enter(self, field: TapeField, length: Length | None) -> None:
         """Take a typed measurement; what cannot be is said under its field."""
@@ -278,6 +284,8 @@ def _said_part(match: re.Match[str]) -> str:
         "openings": msg("opening {number}", number=number),
         "obstacles": msg("obstacle {number}", number=number),
         "studs": msg("stud {number}", number=number),
+        "ceiling": msg("ceiling point {number}", number=number),
+        "floor": msg("floor point {number}", number=number),
     }[match.group(1)]
     return tr(name)
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPalette, QPen
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QLineEdit
+
+from elevation.window.passing import ENTER
 
 _EDGE = 0.54
 """Share of the text's ink in the edge's: 3 to 1 against the panel (WCAG 2.2, 1.4.11)."""
@@ -21,7 +24,24 @@ def edge_colour(palette: QPalette) -> QColor:
 
 
 class TextField(QLineEdit):
-    """Fusion draws edges darker than the panel, which vanish in the dark; this one mixes panel and ink."""
+    """Fusion draws edges darker than the panel, which vanish in the dark; this one mixes panel and ink.
+
+    Attributes
+    ----------
+    passed : Signal(bool)
+        Enter was pressed on what could be taken: True onward, False (with Shift) back.
+    """
+
+    passed = Signal(bool)
+
+    is_wrong = False
+    """Whether what stands there was refused: then Enter does not leave it."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter takes what was typed and goes on, with Shift back."""
+        super().keyPressEvent(event)
+        if event.key() in ENTER and not self.is_wrong:
+            self.passed.emit(not event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The style's own field, then the edge."""
