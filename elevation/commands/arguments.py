@@ -61,7 +61,7 @@ class Sheets(Struct, frozen=True):
 
 Given = Help | Window | Check | Draw | Sheets
 
-SHEETS = ("elevation", "measuring", "measurements", "bench")
+SHEETS = ("elevation", "measuring", "measurements", "bench", "drilling")
 PAPERS = ("a4", "a3", "letter", "tabloid")
 
 _HELP = """\
@@ -70,7 +70,7 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation [ROOM]                      open the window
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
   elevation draw ROOM --out FILE [--wall W] [--scheme S] [--paper a4|a3|letter|tabloid]
-                 [--sheet elevation|measuring|measurements|bench] [--page N] [--scale 1:20] [--dpi N]
+                 [--sheet elevation|measuring|measurements|bench|drilling] [--page N] [--scale 1:20] [--dpi N]
   elevation sheets ROOM... --out DIR    every sheet of every room
   elevation --version
   elevation --help

@@ -134,7 +134,7 @@ def _page(
     count_text = say(msg("Page {number} of {count}", number=number, count=count), style)
     records: list[Record] = [
         Fill(rectangle(0.0, 0.0, page.width_mm, page.height_mm), WHITE),
-        *_head(head, left, right, top, date),
+        *head_records(head, left, right, top, date),
         Line((left, _BOTTOM + 5.0), (right, _BOTTOM + 5.0), Pen(Ink.THIN, 0.25)),
         Text((right, _BOTTOM), count_text, 3.0, Ink.QUIET, "right"),
         Text((left, _BOTTOM), shorten(foot, 3.0, right - left - text_width(count_text, 3.0) - 6.0), 3.0, Ink.QUIET),
@@ -152,7 +152,8 @@ def _page(
     return Picture(groups, 1.0, (0.0, 0.0), page, name, name)
 
 
-def _head(head: Head, left: float, right: float, top: float, date: str) -> tuple[Record, ...]:
+def head_records(head: Head, left: float, right: float, top: float, date: str) -> tuple[Record, ...]:
+    """The words on top of a page, from ``top`` down, and the line under them."""
     state = " · ".join(text for text in (head.state, date) if text)
     aside = text_width(state, 3.3) + 4.0
     return (
