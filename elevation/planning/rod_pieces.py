@@ -73,7 +73,7 @@ def _of_layer(
     rod = layer_of(room, layer.ref).rod
     section = row_of(trade.sections, rod.section, "section")
     lengths = piece_lengths(layer.support, trade)
-    ends = [row_of(trade.ends, end, "end").shape == "return" for end in (layer.support.left_ends, layer.support.right_ends)]
+    ends = [_bent(end, layer.support, trade) > 0 for end in (layer.support.left_ends, layer.support.right_ends)]
     for number, length in enumerate(lengths, start=1):
         yield RodPiece(
             mark=mark_of(before + number - 1),
@@ -95,8 +95,14 @@ def piece_lengths(support: SupportOut, trade: Trade) -> tuple[float, ...]:
     places = (support.cut_left_mm, *support.splices_mm, support.cut_right_mm)
     lengths = [b - a for a, b in pairwise(places)]
     for at, end in ((0, support.left_ends), (-1, support.right_ends)):
-        lengths[at] += bent_mm(row_of(trade.ends, end, "end"), support.projection_mm)
+        lengths[at] += _bent(end, support, trade)
     return tuple(lengths)
+
+
+def _bent(end: str, support: SupportOut, trade: Trade) -> float:
+    # A rod that goes on round a corner ends in a joint, which is no row of the table and takes no tube.
+    row = trade.ends.get(end)
+    return 0.0 if row is None else bent_mm(row, support.projection_mm)
 
 
 def mark_of(number: int) -> str:
