@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import gc
-import tempfile
 from pathlib import Path
 
 from elevation.commands import choosing
@@ -54,6 +53,8 @@ def _load_all_but_qt() -> None:
 
 
 def _draw_instead(path: Path, reason: str) -> int:
+    import tempfile
+
     from elevation.commands.draw import picture_of, write
 
     trade = load_trade()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 
 from elevation.findings.model import Finding, Weight
 from elevation.room.model import Ref
@@ -59,6 +58,9 @@ class Announcer(QObject):
             self._say(tr(msg("Nothing is broken any more.")))
 
     def _say(self, text: str) -> None:
+        # Named when there is something to say: its many enumerations are not built before the first picture.
+        from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+
         self.said.emit(text)
         if QAccessible.isActive():
             QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self._speaker, text))

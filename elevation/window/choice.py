@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QHelpEvent, QPaintEvent, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QStyle, QStyleOptionComboBox, QStylePainter, QToolTip, QWidget
+from PySide6.QtWidgets import QComboBox, QToolTip, QWidget
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QStyleOptionComboBox
+
+# As with the check boxes of ``flag``: a style's enumerations are built where a text must be cut, not for the first picture.
 
 from elevation.window.texts import tr
 from elevation.words import msg
@@ -88,16 +95,32 @@ class Choice(QComboBox):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """As usual, but a text that is too long ends in an ellipsis instead of half a letter."""
-        del event
+        if self._surely_fits():
+            super().paintEvent(event)
+            return
+        from PySide6.QtWidgets import QStyle, QStylePainter
+
         painter = QStylePainter(self)
-        option = QStyleOptionComboBox()
-        self.initStyleOption(option)
+        option = self._option()
         painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
         option.currentText = self._elided(option)
         painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
         painter.end()
 
+    def _surely_fits(self) -> bool:
+        """Whether the text has room beside an arrow and frame far wider than any style's; False says nothing."""
+        return self.fontMetrics().horizontalAdvance(self.currentText()) + 2 * self.height() <= self.width()
+
+    def _option(self) -> QStyleOptionComboBox:
+        from PySide6.QtWidgets import QStyleOptionComboBox
+
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        return option
+
     def _elided(self, option: QStyleOptionComboBox) -> str:
+        from PySide6.QtWidgets import QStyle
+
         control, part = QStyle.ComplexControl.CC_ComboBox, QStyle.SubControl.SC_ComboBoxEditField
         room = self.style().subControlRect(control, option, part, self).width() - 4
         return self.fontMetrics().elidedText(self.currentText(), Qt.TextElideMode.ElideRight, room)
@@ -105,9 +128,7 @@ class Choice(QComboBox):
     def event(self, event: QEvent) -> bool:
         """The whole text at the pointer, where it is cut."""
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
-            option = QStyleOptionComboBox()
-            self.initStyleOption(option)
-            text = self.currentText()
+            text, option = self.currentText(), self._option()
             QToolTip.showText(event.globalPos(), text if self._elided(option) != text else self.toolTip(), self)
             return True
         return super().event(event)

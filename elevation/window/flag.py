@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QPaintEvent, QPalette
-from PySide6.QtWidgets import (
-    QCheckBox,
-    QSizePolicy,
-    QStyle,
-    QStyleOptionButton,
-    QStyleOptionFocusRect,
-    QStylePainter,
-    QWidget,
-)
+from PySide6.QtWidgets import QCheckBox, QSizePolicy, QWidget
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QStyleOptionButton
+
+# Qt's wrapper builds all enumerations of a style when the class is first named, which a text of one line never needs:
+# the first picture is there sooner without them.
 
 _USUAL_PX = 200
 """Width that the text is broken at before the layout has said how wide it is."""
@@ -27,12 +27,20 @@ class Flag(QCheckBox):
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 
+    def _fits(self, width: int) -> bool:
+        """Whether the text stands in one line at that width, which Qt paints itself."""
+        return super().sizeHint().width() <= width
+
     def _option(self) -> QStyleOptionButton:
+        from PySide6.QtWidgets import QStyleOptionButton
+
         option = QStyleOptionButton()
         self.initStyleOption(option)
         return option
 
     def _indicator(self, option: QStyleOptionButton) -> QRect:
+        from PySide6.QtWidgets import QStyle
+
         return self.style().subElementRect(QStyle.SubElement.SE_CheckBoxIndicator, option, self)
 
     def _text_box(self, option: QStyleOptionButton, width: int) -> QRect:
@@ -48,7 +56,8 @@ class Flag(QCheckBox):
 
     def heightForWidth(self, width: int) -> int:
         """Height of all lines at that width."""
-        return max(self._text_box(self._option(), width).height() + 6, super().sizeHint().height())
+        lines = self.fontMetrics().height() if self._fits(width) else self._text_box(self._option(), width).height()
+        return max(lines + 6, super().sizeHint().height())
 
     def sizeHint(self) -> QSize:
         """One column wide."""
@@ -64,7 +73,11 @@ class Flag(QCheckBox):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The box beside the first line, then the text in its lines."""
-        del event
+        if self._fits(self.width()):
+            super().paintEvent(event)
+            return
+        from PySide6.QtWidgets import QStyle, QStyleOptionFocusRect, QStylePainter
+
         painter = QStylePainter(self)
         option = self._option()
         text = self._text_box(option, self.width())

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
@@ -21,7 +23,7 @@ from elevation.window.files import Files
 from elevation.window.findings_panel import FindingsPanel
 from elevation.window.glass_panel import GlassPanel
 from elevation.window.handles_table import HandlesTable
-from elevation.window.hang_panel import HangPanel
+from elevation.window.late import Late
 from elevation.window.measurements import Measurements
 from elevation.window.menus import fill_bar, fill_menus
 from elevation.window.notice import Notice
@@ -30,13 +32,18 @@ from elevation.window.plain_words import plain_words
 from elevation.window.proportions_panel import ProportionsPanel
 from elevation.window.refresher import Refresher
 from elevation.window.settings import Settings
-from elevation.window.standing_panel import StandingPanel
 from elevation.window.switchers import Switchers
 from elevation.window.texts import tr
 from elevation.window.theme import Theme, apply, theme_for
 from elevation.words import Ratio, msg
 
+if TYPE_CHECKING:
+    from elevation.window.hang_panel import HangPanel
+    from elevation.window.standing_panel import StandingPanel
+
 SIDE_WIDTH = 276
+QUIET_MS = 100
+"""After the first picture, what stands in closed drawers is made this much later."""
 USUAL_SHARE = 2
 _SHARES = {"findings": 3}
 """Where there is much to show, findings get more of the height than what else is open."""
@@ -68,8 +75,8 @@ class MainWindow(QMainWindow):
         self._explained = ""
         self.canvas = Canvas(session)
         self.measurements = Measurements(session)
-        self.standing = StandingPanel(session)
-        self.hang = HangPanel(session)
+        self._standing = Late(self._make_standing)
+        self._hang = Late(self._make_hang)
         self.findings = FindingsPanel(session)
         self.proportions = ProportionsPanel(session)
         self.glass = GlassPanel(session)
@@ -87,6 +94,8 @@ class MainWindow(QMainWindow):
         self.notices = Notices(self)
         fill_menus(self)
         self.bar = fill_bar(self)
+        self._quiet = QTimer(self, singleShot=True, interval=QUIET_MS)
+        self._quiet.timeout.connect(self._make_late)
         self.refresher = Refresher(self.refresh, self)
         self._connect()
         self.set_theme(self.theme)
@@ -106,8 +115,8 @@ class MainWindow(QMainWindow):
     def _make_drawers(self) -> tuple[Drawer, ...]:
         parts: tuple[tuple[str, str, QWidget, bool], ...] = (
             ("measure", tr(msg("Measured")), self.measurements, True),
-            ("standing", tr(msg("What stands there")), self.standing, False),
-            ("hang", tr(msg("What hangs")), self.hang, False),
+            ("standing", tr(msg("What stands there")), self._standing.place, False),
+            ("hang", tr(msg("What hangs")), self._hang.place, False),
             ("findings", tr(msg("Findings")), self.findings, True),
             ("proportions", tr(msg("Proportions")), self.proportions, True),
             ("glass", tr(msg("Glass and rod")), self.glass, False),
@@ -123,6 +132,45 @@ class MainWindow(QMainWindow):
             )
             for name, title, content, usual in parts
         )
+
+    # Their modules are loaded with them: both are closed at first, and nobody waits for what is not seen.
+
+    def _make_standing(self) -> StandingPanel:
+        from elevation.window.standing_panel import StandingPanel
+
+        panel = StandingPanel(self.session)
+        self._follow(panel)
+        return panel
+
+    def _make_hang(self) -> HangPanel:
+        from elevation.window.hang_panel import HangPanel
+
+        panel = HangPanel(self.session)
+        self._follow(panel)
+        return panel
+
+    def _follow(self, form: Measurements | StandingPanel | HangPanel) -> None:
+        form.lit.connect(self.canvas.light)
+        form.lit.connect(self._explain)
+        if not isinstance(form, Measurements):
+            form.refused.connect(self.tell)
+
+    @property
+    def standing(self) -> StandingPanel:
+        """What stands in and on the wall."""
+        return self._standing.get()
+
+    @property
+    def hang(self) -> HangPanel:
+        """What hangs."""
+        return self._hang.get()
+
+    def _make_late(self) -> None:
+        # One in a turn: a hand that is already dragging hardly feels it.
+        late = next((one for one in (self._standing, self._hang) if not one.is_made), None)
+        if late is not None:
+            late.get()
+            self._quiet.start()
 
     def _make_splitter(self) -> QSplitter:
         middle = QWidget()
@@ -146,11 +194,7 @@ class MainWindow(QMainWindow):
 
     def _connect(self) -> None:
         self.session.changed.connect(self._on_changed)
-        for form in (self.measurements, self.standing, self.hang):
-            form.lit.connect(self.canvas.light)
-            form.lit.connect(self._explain)
-        for panel in (self.standing, self.hang):
-            panel.refused.connect(self.tell)
+        self._follow(self.measurements)
         self.findings.pointed.connect(self.canvas.point_out)
         self.findings.previewed.connect(self.canvas.preview)
         self.findings.counted.connect(self._count_findings)
@@ -182,10 +226,11 @@ class MainWindow(QMainWindow):
 
     def refresh(self) -> None:
         """Let every open panel follow the room as it is now."""
-        panels = (
-            self.measurements, self.standing, self.hang, self.findings, self.proportions, self.glass, self.handles,
+        refreshes: tuple[Callable[[], None], ...] = (
+            self.measurements.refresh, lambda: self.standing.refresh(), lambda: self.hang.refresh(), self.findings.refresh,
+            self.proportions.refresh, self.glass.refresh, self.handles.refresh,
         )  # fmt: skip
-        for drawer, refresh in zip(self.drawers, [panel.refresh for panel in panels], strict=True):
+        for drawer, refresh in zip(self.drawers, refreshes, strict=True):
             if drawer.is_open:
                 refresh()
         self.switchers.refresh()
@@ -211,14 +256,15 @@ class MainWindow(QMainWindow):
 
     def show_field(self, ref: Ref, field: str) -> None:
         """Open the form field of a dimension that was clicked."""
+        shows: Callable[[], bool]
         for drawer, shows in (
-            (self.drawers[0], self.measurements.show_field),
-            (self.drawers[2], self.hang.show_field),
+            (self.drawers[0], lambda: self.measurements.show_field(ref, field)),
+            (self.drawers[2], lambda: self.hang.show_field(ref, field)),
         ):
-            if shows(ref, field):
+            if shows():
                 drawer.set_open(True)
                 self.left.show()
-                shows(ref, field)
+                shows()
                 focused = QApplication.focusWidget()
                 if focused is not None and self.left.isAncestorOf(focused):
                     drawer.reveal(focused)
@@ -278,6 +324,7 @@ class MainWindow(QMainWindow):
     def _tell_shown(self) -> None:
         self.shown_first.emit()
         self._load_glass()
+        self._quiet.start()
 
     def _load_glass(self) -> None:
         # The plotting library is loaded when its drawer is first open, and never before the first picture.

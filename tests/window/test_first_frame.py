@@ -12,7 +12,8 @@ LATER = (
     "pyqtgraph", "pint", "shapely", "numpy", "ezdxf", "fontTools",  # libraries of other drawers, sheets and files
     "PySide6.QtOpenGL", "PySide6.QtPrintSupport", "PySide6.QtNetwork",
     "socket", "ssl", "email", "http", "asyncio", "multiprocessing", "unittest", "sqlite3",
-    "elevation.window.new_room", "elevation.window.plots", "elevation.output.painters.pdf", "elevation.output.painters.png",
+    "elevation.window.hang_panel", "elevation.window.standing_panel", "elevation.window.new_room", "elevation.window.plots",
+    "elevation.output.painters.pdf", "elevation.output.painters.png",
     "elevation.sheet.measuring", "elevation.words.collect",
 )  # fmt: skip
 
