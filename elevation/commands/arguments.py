@@ -50,6 +50,7 @@ class Draw(Struct, frozen=True):
     scale: str | None = None
     dpi: int = 200
     page: int = 1
+    at: str | None = None
 
 
 class Sheets(Struct, frozen=True):
@@ -61,7 +62,7 @@ class Sheets(Struct, frozen=True):
 
 Given = Help | Window | Check | Draw | Sheets
 
-SHEETS = ("elevation", "measuring", "measurements", "bench", "drilling")
+SHEETS = ("elevation", "section", "measuring", "measurements", "bench", "drilling")
 PAPERS = ("a4", "a3", "letter", "tabloid")
 
 _HELP = """\
@@ -70,12 +71,14 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation [ROOM]                      open the window
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
   elevation draw ROOM --out FILE [--wall W] [--scheme S] [--paper a4|a3|letter|tabloid]
-                 [--sheet elevation|measuring|measurements|bench|drilling] [--page N] [--scale 1:20] [--dpi N]
+                 [--sheet elevation|section|measuring|measurements|bench|drilling] [--page N]
+                 [--scale 1:20] [--dpi N] [--at PLACE]
   elevation sheets ROOM... --out DIR    every sheet of every room
   elevation --version
   elevation --help
 
 FILE's ending picks the format: .svg, .pdf or .png. W and S are ids or unambiguous names.
+PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.
 A room file named like a command is given as ./check. Without ROOM a demo room opens.
 Exit codes: 0 fine, 1 check found a stop or something broken, 2 bad use or bad input, 70 a bug.
 """
@@ -135,10 +138,11 @@ def _draw(words: Sequence[str]) -> Draw:
     reader.add_argument("--scale")
     reader.add_argument("--dpi", type=int, default=200)
     reader.add_argument("--page", type=int, default=1)
+    reader.add_argument("--at")
     got = reader.parse_args(list(words))
     if not 20 <= got.dpi <= 1200:
         raise BadInput("command line", "--dpi", f"is {got.dpi}", "give a number from 20 to 1200")
-    return Draw(got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi, got.page)
+    return Draw(got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi, got.page, got.at)
 
 
 def _sheets(words: Sequence[str]) -> Sheets:

@@ -8,6 +8,7 @@ from pathlib import Path
 from elevation.commands import choosing
 from elevation.commands.arguments import Draw
 from elevation.commands.main import EXIT_FINE
+from elevation.commands.sections import section_pictures
 from elevation.commands.work_sheets import WORK_SHEETS, work_pages
 from elevation.errors import BadInput, BadOutput, Missing
 from elevation.findings.all_rules import find
@@ -43,6 +44,10 @@ def run_draw(given: Draw) -> int:
         return EXIT_FINE
     if ending != ".pdf":
         walls = walls[:1]
+    if given.sheet == "section":
+        sections = [picture for wall in walls for picture in _sections(room, wall, given, trade)]
+        write(_one_page(sections, given), given.out, given.dpi)
+        return EXIT_FINE
     pictures = [
         picture_of(
             room,
@@ -66,6 +71,11 @@ def _one_page(pages: Sequence[Picture], given: Draw) -> Sequence[Picture]:
     if not 1 <= given.page <= len(pages):
         raise BadInput("command line", "--page", f"is {given.page}", f"give a number from 1 to {len(pages)}")
     return pages[given.page - 1 : given.page]
+
+
+def _sections(room: Room, wall: Wall, given: Draw, trade: Trade) -> list[Picture]:
+    scheme = choosing.schemes(wall, given.scheme, False, given.room.name)[0]
+    return section_pictures(room, wall, scheme, trade, paper=given.paper, scale=given.scale, at=given.at)
 
 
 def refuse_a_room(out: Path, rooms: Sequence[Path]) -> None:

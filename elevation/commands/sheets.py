@@ -8,6 +8,7 @@ from elevation.commands import choosing
 from elevation.commands.arguments import Sheets
 from elevation.commands.draw import picture_of, refuse_a_room, write
 from elevation.commands.main import EXIT_BAD, EXIT_FINE, complain
+from elevation.commands.sections import section_pictures
 from elevation.errors import BadOutput, ElevationError
 from elevation.room.model import Room
 from elevation.trade.model import Trade
@@ -15,7 +16,7 @@ from elevation.trade.tables import load_trade
 
 
 def run_sheets(given: Sheets) -> int:
-    """Write an elevation (a page a wall and scheme) and the measuring sheets of each room; returns the exit code."""
+    """Write elevations (a page a wall and scheme), sections (a page a treatment), measuring sheets; returns the code."""
     trade = load_trade()
     try:
         given.out.mkdir(parents=True, exist_ok=True)
@@ -52,7 +53,14 @@ def _room(room: Room, stem: str, path: Path, given: Sheets, trade: Trade) -> Non
         for scheme in choosing.schemes(wall, None, True, path.name)
     ]
     measuring = [picture_of(room, wall, None, trade, sheet="measuring") for wall in room.walls]
-    for pictures, name in ((elevations, "elevation"), (measuring, "measuring")):
+    sections = [
+        picture
+        for wall in room.walls
+        for scheme in choosing.schemes(wall, None, True, path.name)
+        if scheme is not None and scheme.treatments
+        for picture in section_pictures(room, wall, scheme, trade)
+    ]
+    for pictures, name in ((elevations, "elevation"), (sections, "section"), (measuring, "measuring")):
         if pictures:
             out = given.out / f"{stem}-{name}.pdf"
             refuse_a_room(out, given.rooms)

@@ -63,6 +63,9 @@ LEAF = "#f4efe4"
 # Fine lines on pale things: solid, since screens paint clear lines ten times as slowly.
 FINE_LINE = "#8a9197"
 HATCH = "#b9b6ae"
+# What a section cuts through: the wall's body, and the plaster or board on its face.
+SECTION_BODY = "#e6decf"
+SECTION_FACE = "#d5ccbb"
 
 
 def colour(ink: str) -> str:

@@ -207,6 +207,18 @@ class SubstrateRow(Struct, frozen=True, gc=False):
     sure: Sure
 
 
+class CutRow(Struct, frozen=True, gc=False):
+    """How a section draws a wall of one substrate (its id): whole thickness, that of the face, and the hatching."""
+
+    id: str
+    name: str
+    thick_mm: float
+    face_mm: float
+    hatch: Literal["plain", "cavity", "brick", "hollow", "aerated", "concrete", "timber"]
+    source: str
+    sure: Sure
+
+
 class BandRow(Struct, frozen=True, gc=False):
     """Where a country usually lays cables: from ``near_mm`` to ``far_mm`` off ceiling, floor, corners or openings."""
 
@@ -248,3 +260,4 @@ class Trade(Struct, frozen=True):
     fabrics: dict[str, FabricRow] = {}
     saws: dict[str, SawRow] = {}
     allowances: dict[str, AllowanceRow] = {}
+    cuts: dict[str, CutRow] = {}

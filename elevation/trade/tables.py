@@ -19,6 +19,7 @@ from elevation.trade.model import (
     BandRow,
     BodyRow,
     BracketRow,
+    CutRow,
     EndRow,
     FabricRow,
     HeadingRow,
@@ -140,6 +141,11 @@ BANDS = _columns(
     Column("far", "far_mm", cells.length),
     Column("authority", "authority", cells.text),
 )
+CUTS = _columns(
+    Column("thick", "thick_mm", cells.length),
+    Column("face", "face_mm", cells.length),
+    Column("hatch", "hatch", cells.one_of("plain", "cavity", "brick", "hollow", "aerated", "concrete", "timber")),
+)
 LIMITS = _columns(
     Column("value", "value", cells.text),
     Column("kind", "kind", cells.one_of(*_LIMIT_KINDS)),
@@ -180,6 +186,7 @@ def load_trade(folder: Path | None = None) -> Trade:
         allowances=_load(at / "allowances.csv", ALLOWANCES, AllowanceRow),
         fabrics=_load(at / "fabrics.csv", FABRICS, FabricRow),
         saws=_load(at / "saws.csv", SAWS, SawRow),
+        cuts=_load(at / "cuts.csv", CUTS, CutRow),
     )
 
 
