@@ -67,12 +67,11 @@ def draw_section(cut: Cut, trade: Trade, style: Style = ENGLISH) -> tuple[Group,
         for hanging in cut.hangings:
             ref = hanging.layer.ref
             row = trade.headings.get(hanging.layer.heading)
-            carries = row.carries if row is not None else "rings"
             parts: tuple[tuple[str, Message, list[Record]], ...] = (
                 ("board", msg("Mounting board in section, {where}", where=name), board_records(hanging)),
                 ("bracket", msg("Bracket in section, {where}", where=name), bracket_records(cut, hanging, trade)),
                 ("rod", msg("Rod in section, {where}", where=name), rod_records(hanging)),
-                ("panel-drawn", msg("Cloth in section, {where}", where=name), cloth_records(cut, hanging, carries)),
+                ("panel-drawn", msg("Cloth in section, {where}", where=name), cloth_records(cut, hanging, row)),
             )
             groups.extend(
                 Group(ref, layer, say(title, style), tuple(records)) for layer, title, records in parts if records

@@ -12,7 +12,7 @@ from elevation.sheet.paths import Step, arc, circle, polygon, rectangle, rounded
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Line, Path, Pen, Record, Stop
 from elevation.sheet.section_cut import Cut, Hanging
 from elevation.sheet.section_wall import timber
-from elevation.trade.model import Trade
+from elevation.trade.model import HeadingRow, Trade
 
 _NARROW = Pen(Ink.OUTLINE, NARROW)
 _METAL = Pen(inks.METAL_DARK, NARROW)
@@ -22,6 +22,8 @@ _ARM_MM = 6.0
 """Half the height of an arm as drawn."""
 _RING_WIRE_MM = 2.5
 _SCREW_MM = 32.0
+_ON_ROD = frozenset({"pocket", "tabs", "back-tabs", "eyelets"})
+"""Headings that the rod goes through; others hang from rings or glides."""
 _HEM_MM = 60.0
 _GATHER_MM = 110.0
 """Below its top the cloth comes to its full fold depth over this."""
@@ -172,19 +174,19 @@ def rod_records(hanging: Hanging) -> list[Record]:
     return [*records, *lines]
 
 
-def cloth_records(cut: Cut, hanging: Hanging, carries: str, hem_turned_mm: float = _HEM_MM) -> list[Record]:
+def cloth_records(cut: Cut, hanging: Hanging, row: HeadingRow | None, hem_turned_mm: float = _HEM_MM) -> list[Record]:
     """The cloth: as deep as its folds, gathered at the heading, its hem turned up; what lies on the floor before it."""
     panel, layer = hanging.panel, hanging.layer
     if panel is None or hanging.hem_mm is None:
         return []
-    kind = heading_kind(layer.heading, carries)
+    kind = heading_kind(row)
     z, back, front = hanging.centre_mm, hanging.back_mm, hanging.front_mm
     top, hem = panel.top_mm, hanging.hem_mm
     if top - hem < 1.0:
         return []
     gather = min(_GATHER_MM, (top - hem) / 3)
     radius = layer.support.diameter_mm / 2
-    neck = min(front - z, max(3.0, radius + 2.0 if kind in ("pocket", "tabs", "eyelets") else 5.0))
+    neck = min(front - z, max(3.0, radius + 2.0 if kind in _ON_ROD else 5.0))
     outline: list[Step] = [
         ("M", z - neck, top),
         ("C", z - neck, top - gather * 0.5, back, top - gather * 0.5, back, top - gather),
@@ -242,7 +244,7 @@ def _rings(hanging: Hanging, kind: str, top: float) -> list[Record]:
     """A ring round the rod with its clip, or the glide under a track."""
     support = hanging.layer.support
     z, y, radius = support.projection_mm, support.height_mm, support.diameter_mm / 2
-    if kind in ("pocket", "tabs", "eyelets"):
+    if kind in _ON_ROD:
         return []
     if support.kind == "track":
         return [Line((z, y - radius * 0.4), (z, min(top, y - radius) - 4.0), Pen(inks.METAL_MIDDLE, 0.5))]
@@ -260,7 +262,7 @@ def _over_rod(hanging: Hanging, kind: str, top: float, edge: Pen) -> list[Record
     """Tabs and pockets go round the rod."""
     support = hanging.layer.support
     z, y, radius = support.projection_mm, support.height_mm, support.diameter_mm / 2
-    if kind not in ("pocket", "tabs") or support.kind == "track":
+    if kind not in ("pocket", "tabs", "back-tabs") or support.kind == "track":
         return []
     loop = circle(z, y, radius + 3.0)
     records: list[Record] = [Path(loop, edge)]
