@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 import tempfile
 from pathlib import Path
 
@@ -13,7 +14,7 @@ import msgspec
 
 from elevation.trade.tables import load_trade
 from elevation.window.start import make_app
-from tests.bench import desk, engine, papers, start
+from tests.bench import desk, engine, hitch, memory, papers, start
 from tests.bench.timing import Row
 
 
@@ -37,6 +38,10 @@ def main() -> None:
         rows.append(engine.weight(trade, runs))
         rows.append(papers.paper(trade, max(runs // 3, 5)))
         rows.append(start.start(5 if given.short else 15, folder / "compiled"))
+        for count in (4, 40):
+            rows += hitch.hitches(count, trade, folder, 200 if given.short else 2000)
+        if sys.platform == "linux":
+            rows.append(memory.memory(folder))
     print(f"{'row':<34}{'ours ms':>9}{'ref ms':>9}{'ratio':>8}{'p95':>8}{'at most':>9}")
     for row in rows:
         p95 = f"{row.p95:8.2f}" if row.p95 is not None else " " * 8

@@ -46,6 +46,7 @@ class Desk:
         self.settle()
         self.canvas: Canvas = self.window.canvas
         self._picture = QPicture()
+        self._panned = 0.0
 
     def settle(self) -> None:
         """Let everything that was asked for happen, paints included."""
@@ -100,6 +101,21 @@ class Desk:
             False,
         )
         QApplication.sendEvent(self.canvas, event)
+        QApplication.processEvents()
+
+    def pan(self, dx: float) -> None:
+        """Drag the whole view from where it was taken to ``dx`` further right with the middle button, painted."""
+        middle, none = Qt.MouseButton.MiddleButton, Qt.MouseButton.NoButton
+        start, end = QPointF(500.0, 400.0), QPointF(500.0 + dx - self._panned, 400.0)
+        self._panned = dx
+        for kind, place, button, buttons in (
+            (QEvent.Type.MouseButtonPress, start, middle, middle),
+            (QEvent.Type.MouseMove, end, none, middle),
+            (QEvent.Type.MouseButtonRelease, end, middle, none),
+        ):
+            everywhere = self.canvas.mapToGlobal(place)
+            event = QMouseEvent(kind, place, everywhere, button, buttons, Qt.KeyboardModifier.NoModifier)
+            QApplication.sendEvent(self.canvas, event)
         QApplication.processEvents()
 
     def record(self) -> None:
