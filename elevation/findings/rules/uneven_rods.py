@@ -99,7 +99,7 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     """The height that most of the room's other rods have, where the room wishes them at one."""
     if not scene.room.one_height or not treatment.layers:
         return
-    others = [one.layers[0].support.height_mm for one in scene.set_out.treatments if one.layers and one is not treatment]
+    others = [one.layers[0].support.height_mm for one in _before_wall(scene) if one is not treatment]
     others += _elsewhere(scene)
     if others:
         reason = msg("at the height of the room's other rods")
