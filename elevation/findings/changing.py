@@ -13,7 +13,7 @@ from math import ceil, floor
 from elevation.findings.looking import bracket_at, layer_at
 from elevation.findings.model import Change, Scene
 from elevation.findings.naming import bracket_place
-from elevation.room.corners import lead_ref
+from elevation.room.corners import AROUND, lead_ref
 from elevation.room.edits import put_bracket, replace_at, replace_rod
 from elevation.room.find import bracket_of, layer_of
 from elevation.room.model import Bracket, Held, Ref, Room
@@ -128,6 +128,8 @@ def _end_words(held: Held) -> Message:
 
 
 def _end_by(scene: Scene, held: Held, out_mm: float, slack: float) -> Held | None:
+    if held.hold == AROUND:
+        return None  # it goes on round the corner: there is no end to move
     return _moved(
         scene, held, -out_mm if held.hold in ("from-corner", "inside-opening", "around-corner") else out_mm, slack
     )

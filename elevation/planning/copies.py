@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from elevation.errors import BadInput, said
 from elevation.room.carrying import PARTS, Part, carry, copied, with_rod
+from elevation.room.corners import AROUND
 from elevation.room.edits import changed, edit_at, new_id, put_opening, put_scheme, put_treatment
 from elevation.room.find import children, opening_of, scheme_of, treatment_of, wall_of
 from elevation.room.model import Held, Layer, Opening, Ref, Room, Scheme, Treatment, Wall, WallEnd
@@ -220,9 +221,9 @@ def _handed_on(room: Room, ref: Ref, to: tuple[str, tuple[str, ...]], trade: Tra
     made = []
     for layer, out in zip(treatment.layers, landed.layers, strict=True):
         left, right = layer.rod.left, layer.rod.right
-        if left.hold == "from-corner" and not is_first:
+        if left.hold == AROUND or (left.hold == "from-corner" and not is_first):
             left = _beyond(room, landed.openings[0].left_mm - out.support.left_mm)
-        if right.hold == "from-corner" and not is_last:
+        if right.hold == AROUND or (right.hold == "from-corner" and not is_last):
             right = _beyond(room, out.support.right_mm - landed.openings[-1].right_mm)
         made.append(with_rod(layer, left, right, _places(room, layer, out)))
     return tuple(made)

@@ -7,6 +7,7 @@ from typing import Literal, get_args
 
 from msgspec.structs import replace
 
+from elevation.room.corners import AROUND
 from elevation.room.edits import changed, new_id
 from elevation.room.model import Bracket, Built, Held, Layer, Panel, Treatment
 
@@ -28,8 +29,9 @@ def as_planned(layer: Layer) -> Layer:
 
 
 def copied(treatment: Treatment, openings: tuple[str, ...], layers: Iterable[Layer]) -> Treatment:
-    """A treatment like ``treatment`` for other openings; it has no id yet, and no name of its own."""
-    return replace(treatment, id="", name="", openings=openings, layers=tuple(as_planned(layer) for layer in layers))
+    """A treatment like ``treatment`` for other openings; it has no id yet, no name of its own, and goes round no corner."""
+    made = tuple(as_planned(layer) for layer in layers)
+    return replace(treatment, id="", name="", openings=openings, layers=made, continues=None)
 
 
 # Where a rod is fixed decides what may hold it: these go together where that differs.
@@ -58,7 +60,9 @@ def carry(target: Treatment, source: Treatment, layers: tuple[Layer, ...], parts
         for theirs in layers[len(target.layers) :]:
             key = theirs.id if all(layer.id != theirs.id for layer in made) else new_id([one.id for one in made], "l")
             made.append(replace(as_planned(theirs), id=key))
-    return changed(target, layers=tuple(made), mount=mount)
+    # Only a rod before the wall goes on round a corner.
+    continues = target.continues if mount in ("wall", "ceiling") else None
+    return changed(target, layers=tuple(made), mount=mount, continues=continues)
 
 
 def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
@@ -66,7 +70,8 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
     if "height" in parts:
         rod = changed(rod, height=theirs.rod.height)
     if "reach" in parts:
-        rod = changed(rod, left=theirs.rod.left, right=theirs.rod.right)
+        kind = (theirs if "rod" in parts else mine).rod.kind
+        rod = changed(rod, left=_end(rod.left, theirs.rod.left, kind), right=_end(rod.right, theirs.rod.right, kind))
     if "rod" in parts:
         other = theirs.rod
         rod = changed(
@@ -97,6 +102,12 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
     if "panels" in parts:
         layer = _with_panels(layer, theirs)
     return layer
+
+
+def _end(mine: Held, theirs: Held, kind: str) -> Held:
+    """The end that is handed on; one that goes on round a corner stays unless the rod comes to stand between jambs."""
+    stays = mine.hold == AROUND and theirs.hold != "inside-opening" and kind != "tension-rod"
+    return mine if stays else theirs
 
 
 def _with_brackets(layer: Layer, brackets: tuple[Bracket, ...]) -> Layer:

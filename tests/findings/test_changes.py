@@ -290,3 +290,11 @@ def test_what_is_asked_about_a_part_changes_its_layer() -> None:
     ):
         (change,) = changes
         assert layer_of(change.edit(here.room), LAYER).rod != layer_of(here.room, LAYER).rod
+
+
+def test_an_end_that_goes_on_round_a_corner_is_not_moved() -> None:
+    # The other end of that rod may be; both together not.
+    here = scene(rod(good_room(), right=held("around-corner", inch(0))))
+    assert said_all(rod_end(here, LAYER, "right", INCH)) == []
+    assert said_all(rod_ends(here, LAYER, INCH)) == []
+    assert said_all(rod_end(here, LAYER, "left", INCH)) == ["Set the left rod end 11 in beyond the opening"]
