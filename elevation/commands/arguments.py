@@ -62,22 +62,30 @@ class Sheets(Struct, frozen=True):
 
 Given = Help | Window | Check | Draw | Sheets
 
-SHEETS = ("elevation", "section", "measuring", "measurements", "bench", "drilling")
+SHEETS = (
+    "elevation",
+    "section",
+    "measuring",
+    "measurements",
+    "bench",
+    "drilling",
+    "hanging",
+)
 PAPERS = ("a4", "a3", "letter", "tabloid")
 
-_HELP = """\
+_HELP = f"""\
 Elevation draws a window wall to scale with its curtain rod and panels.
 
   elevation [ROOM]                      open the window
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
   elevation draw ROOM --out FILE [--wall W] [--scheme S] [--paper a4|a3|letter|tabloid]
-                 [--sheet elevation|section|measuring|measurements|bench|drilling] [--page N]
-                 [--scale 1:20] [--dpi N] [--at PLACE]
+                 [--sheet SHEET] [--page N] [--scale 1:20] [--dpi N] [--at PLACE]
   elevation sheets ROOM... --out DIR    every sheet of every room
   elevation --version
   elevation --help
 
-FILE's ending picks the format: .svg, .pdf or .png. W and S are ids or unambiguous names.
+SHEET is one of {', '.join(SHEETS)}.
+FILE's ending picks the format: .svg, .pdf or .png; N is the page of a sheet that has several. W and S are ids or unambiguous names.
 PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.
 A room file named like a command is given as ./check. Without ROOM a demo room opens.
 Exit codes: 0 fine, 1 check found a stop or something broken, 2 bad use or bad input, 70 a bug.

@@ -276,6 +276,24 @@ def sides_lines(sides: Sides, style: Style) -> tuple[str, ...]:
     )
 
 
+def sides_figures(sides: Sides, style: Style) -> str:
+    """Both figures of a place and their sum as one line: ``86 over the floor + 10 under the ceiling = 96 in``."""
+    if sides.second_mm is None or sides.whole_mm is None:
+        return say(msg("{figure} {where}", figure=Mm(sides.first_mm), where=sides.first), style)
+    parts = figures((sides.first_mm, sides.second_mm), style)
+    return say(
+        msg(
+            "{first} {where_first} + {second} {where_second} = {whole}",
+            first=parts[0],
+            where_first=sides.first,
+            second=parts[1],
+            where_second=sides.second,
+            whole=Mm(sides.whole_mm),
+        ),
+        style,
+    )
+
+
 def _said(template_text: str, figure: str, where: Message) -> Message:
     return Message(template_text, {"figure": figure, "where": where})
 

@@ -1,0 +1,98 @@
+"""The hanging sheet: numbered steps for this very wall, lines for what is read afterwards, and what if it goes wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.planning.drilling import DrillPlace
+from elevation.planning.hanging import MISHAPS, HangStep
+from elevation.sheet.records import Page, Picture
+from elevation.sheet.work.drilling import sides_figures
+from elevation.sheet.work.page import Head, Part, lay, upright, width_of
+from elevation.sheet.work.parts import SMALL, TableColumn, heading, paragraph, step, table
+from elevation.words import Mm, Style, msg, say
+
+
+def hanging_sheet(
+    steps: Sequence[HangStep],
+    subject: str,
+    state: str,
+    style: Style,
+    page: Page | None = None,
+    *,
+    band: str = "",
+    date: str | None = None,
+) -> tuple[Picture, ...]:
+    """The pages for the ladder.
+
+    Parameters
+    ----------
+    steps : sequence of HangStep
+    subject, state : str
+        Room, wall, treatment; PLANNED or AS BUILT.
+    style : Style
+    page : Page or None
+        None: the small sheet of the unit, upright.
+    band : str
+        What a *stop* says across the pages; empty for none.
+    date : str or None
+
+    Returns
+    -------
+    tuple of Picture
+    """
+    page = page or upright(style.unit)
+    width = width_of(page)
+    parts: list[Part] = []
+    for number, one in enumerate(steps, start=1):
+        parts.append(
+            step(
+                str(number),
+                say(one.text, style),
+                width,
+                details=[say(text, style) for text in one.details],
+                cautions=[say(text, style) for text in one.cautions],
+            )
+        )
+        if one.places:
+            parts.extend(_places(one.places, width, style))
+    parts.append(heading(say(msg("It went wrong"), style), width))
+    rows = [
+        (say(mishap.what, style), say(msg("{verdict}: {then}", verdict=mishap.verdict, then=mishap.then), style))
+        for mishap in MISHAPS
+    ]
+    columns = (TableColumn(say(msg("What"), style), 2.0), TableColumn(say(msg("Stop or go on"), style), 5.0))
+    parts.extend(table(columns, rows, width, SMALL))
+    parts.append(
+        paragraph(
+            say(
+                msg("Local codes, the packet in hand and licensed trades govern; this sheet does not replace them."), style
+            ),
+            width,
+            SMALL,
+        )
+    )
+    head = Head(say(msg("Hanging sheet"), style), subject, state)
+    return lay(parts, head, page, style, band=band, date=date)
+
+
+def _places(places: Sequence[DrillPlace], width: float, style: Style) -> tuple[Part, ...]:
+    """Each bracket: its figures from both sides with their sum."""
+    columns = (
+        TableColumn(say(msg("Bracket"), style), 1.0),
+        TableColumn(say(msg("Axis"), style), 4.0),
+        TableColumn(say(msg("Middle"), style), 4.0),
+        TableColumn(say(msg("Beside"), style), 3.2),
+    )
+    rows = [
+        (
+            place.mark,
+            sides_figures(place.upright, style),
+            sides_figures(place.along, style),
+            ""
+            if place.beside is None
+            else say(msg("{figure} {where}", figure=Mm(place.beside[1]), where=place.beside[0]), style),
+        )
+        for place in places
+    ]
+    return table(columns, rows, width, SMALL)

@@ -1,0 +1,134 @@
+"""The steps of hanging: in an order that works, with their cautions, different for each kind of wall and mount."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from msgspec.structs import replace
+
+from elevation.places import demo_rooms
+from elevation.planning.dressed import dress
+from elevation.planning.drilling import drill_places
+from elevation.planning.hanging import hanging_steps
+from elevation.room.file import load_room
+from elevation.room.style import style_for
+from elevation.sheet.records import Text
+from elevation.sheet.work.drilling import sides_figures
+from elevation.sheet.work.hanging import hanging_sheet
+from elevation.trade.tables import load_trade
+from elevation.words import Style, say
+from tests.strategies import SUBSTRATES, random_room
+
+TRADE = load_trade()
+ENGLISH = Style()
+
+
+def all_steps(room):
+    for wall in dress(room, TRADE).walls:
+        for laid in wall.treatments:
+            yield wall, laid, hanging_steps(room, wall, laid, TRADE)
+
+
+def said(steps):
+    return [say(text, ENGLISH) for step in steps for text in (step.text, *step.details, *step.cautions)]
+
+
+def at(texts, word):
+    return next(number for number, text in enumerate(texts) if word in text)
+
+
+def bedroom(substrate):
+    room = load_room(demo_rooms() / "1-bedroom.room.json")
+    return replace(room, walls=(replace(room.walls[0], substrate=substrate), *room.walls[1:]))
+
+
+@pytest.mark.parametrize("substrate", SUBSTRATES)
+def test_cables_are_looked_for_before_a_hole_and_eyes_covered_in_it(substrate):
+    for _, _, steps in all_steps(bedroom(substrate)):
+        texts = said(steps)
+        assert at(texts, "look for cables") < at(texts, "Drill ")
+        drilling = next(step for step in steps if say(step.text, ENGLISH).startswith("Drill "))
+        assert any("lasses" in say(caution, ENGLISH) for caution in drilling.cautions)
+
+
+@pytest.mark.parametrize(
+    ("substrate", "word"),
+    [
+        ("board-timber-studs", "into the studs"),
+        ("plaster-lath", "into the studs"),
+        ("solid-brick", "depth stop"),
+        ("concrete", "depth stop"),
+        ("board-dabs", "masonry behind"),
+        ("board-battens", "battens"),
+        ("not-known", "look at its dust"),
+        ("tile", "look at its dust"),
+    ],
+)
+def test_walls_differ_in_their_steps(substrate, word):
+    for _, _, steps in all_steps(bedroom(substrate)):
+        assert any(word in text for text in said(steps))
+
+
+def test_a_ceiling_is_never_trusted_to_a_plug():
+    seen = 0
+    for seed in range(80):
+        room = random_room(seed)
+        for wall, laid, steps in all_steps(room):
+            if laid.mount == "ceiling" and drill_places(wall, laid, TRADE):
+                texts = said(steps)
+                assert at(texts, "joists") >= 0
+                assert at(texts, "Never a plug") >= 0
+                seen += 1
+    assert seen > 5
+
+
+def test_a_tension_rod_needs_no_hole():
+    seen = 0
+    for seed in range(80):
+        for _, laid, steps in all_steps(random_room(seed)):
+            if all(layer.support.kind == "tension-rod" for layer in laid.layers):
+                texts = said(steps)
+                assert not any("Drill " in text for text in texts)
+                assert any("packet's load" in text for text in texts)
+                seen += 1
+    assert seen > 3
+
+
+def test_rings_go_on_before_the_rod_and_the_cloth_after_it():
+    for _, _, steps in all_steps(load_room(demo_rooms() / "1-bedroom.room.json")):
+        texts = said(steps)
+        assert at(texts, "Thread the rings") < at(texts, "end pieces") < at(texts, "Hang the panels")
+
+
+@pytest.mark.parametrize(("length", "is_asked"), [(1829.0, False), (1830.0, False), (1831.0, True)])
+def test_a_rod_longer_than_six_feet_asks_for_two(length, is_asked):
+    room = load_room(demo_rooms() / "1-bedroom.room.json")
+    wall = dress(room, TRADE).walls[0]
+    laid = wall.treatments[0]
+    layer = replace(laid.layers[0], support=replace(laid.layers[0].support, length_mm=length))
+    steps = hanging_steps(room, wall, replace(laid, layers=(layer,)), TRADE)
+    assert any("Two people" in text for text in said(steps)) is is_asked
+
+
+def test_a_planted_inch_is_found_from_the_sheet_alone():
+    """The line on the sheet adds up as printed; with one inch planted in any of its figures it no longer does."""
+    room = load_room(demo_rooms() / "1-bedroom.room.json")
+    wall = dress(room, TRADE).walls[0]
+    for place in drill_places(wall, wall.treatments[0], TRADE):
+        line = sides_figures(place.along, replace(style_for(room), plain=True))
+        first, second, whole = (int(figure) for figure in re.findall(r"\d+", line))
+        assert first + second == whole == 144
+        for planted in (-1, 1):
+            assert first + planted + second != whole
+
+
+@pytest.mark.parametrize("seed", range(25))
+def test_pages_hold_every_step_and_number_them(seed):
+    room = random_room(seed)
+    for _, _, steps in all_steps(room):
+        pages = hanging_sheet(steps, room.name, "", style_for(room), date="2026-03-01")
+        texts = [
+            record.text for page in pages for group in page.groups for record in group.records if isinstance(record, Text)
+        ]
+        assert [str(number) in texts for number in range(1, len(steps) + 1)] == [True] * len(steps)
