@@ -84,8 +84,9 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation --version
   elevation --help
 
-SHEET is one of {', '.join(SHEETS)}.
-FILE's ending picks the format: .svg, .pdf or .png; N is the page of a sheet that has several. W and S are ids or unambiguous names.
+SHEET is one of {", ".join(SHEETS)}.
+FILE's ending picks the format: .svg, .pdf or .png; N is the page of a sheet that has several.
+W and S are ids or unambiguous names.
 PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.
 A room file named like a command is given as ./check. Without ROOM a demo room opens.
 Exit codes: 0 fine, 1 check found a stop or something broken, 2 bad use or bad input, 70 a bug.
