@@ -13,8 +13,10 @@ from elevation.findings.all_rules import find
 from elevation.findings.model import Scene, Weight
 from elevation.output.report import Plain, wall_report, wall_text
 from elevation.planning.remedies import remedies
+from elevation.room.find import layer_of
 from elevation.room.model import Room
 from elevation.room.style import style_for
+from elevation.setting_out.cloth import cloth_of_layer
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
 from elevation.trade.tables import load_trade
@@ -62,4 +64,9 @@ def _wall(room: Room, wall_id: str, scheme_id: str | None, trade: Trade, style: 
     findings = find(Scene(room, laid, trade))
     found = [(finding, remedies(room, wall_id, scheme_id, finding, trade)) for finding in findings]
     grave = any(finding.weight is not Weight.CONSIDER for finding in findings)
-    return wall_report(laid, found, style), wall_text(laid, found, style), grave
+    cloths = {
+        layer.ref: cloth_of_layer(room, layer_of(room, layer.ref), layer, trade)
+        for treatment in laid.treatments
+        for layer in treatment.layers
+    }
+    return wall_report(laid, found, style, cloths), wall_text(laid, found, style), grave

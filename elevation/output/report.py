@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from elevation.findings.model import Finding
 from elevation.planning.remedies import Remedies
 from elevation.room.model import Ref
+from elevation.setting_out.cloth import Bolt, LayerCloth
 from elevation.setting_out.model import (
     BoardOut,
     BracketOut,
@@ -18,6 +19,7 @@ from elevation.setting_out.model import (
     TieOut,
     TreatmentOut,
 )
+from elevation.trade.pleats import Pleats
 from elevation.words import Style
 from elevation.words.say import say
 
@@ -93,7 +95,55 @@ def _tie(tie: TieOut) -> Plain:
     }
 
 
-def _layer(layer: LayerOut) -> Plain:
+def _bolt(bolt: Bolt | None) -> Plain | None:
+    if bolt is None:
+        return None
+    return {
+        "usable_mm": _mm(bolt.usable_mm),
+        "widths": bolt.widths,
+        "cut_mm": _mm(bolt.cut_mm),
+        "total_mm": _mm(bolt.total_mm),
+        "sold_mm": _mm(bolt.sold_mm),
+    }
+
+
+def _pleats(pleats: Pleats | None) -> Plain | None:
+    if pleats is None:
+        return None
+    return {
+        "count": pleats.count,
+        "take_up_mm": _mm(pleats.take_up_mm),
+        "space_mm": _mm(pleats.space_mm),
+        "at_mm": [_mm(at) for at in pleats.at_mm],
+    }
+
+
+def cloth_report(cloth: LayerCloth) -> Plain:
+    """What a layer takes in cloth, made to measure, as plain data."""
+    return {
+        "convention": cloth.convention,
+        "fullness": _share(cloth.fullness),
+        "finished_mm": _mm(cloth.finished_mm),
+        "flat_mm": _mm(cloth.flat_mm),
+        "finished_length_mm": _mm(cloth.finished_length_mm),
+        "railroaded": cloth.railroaded,
+        "face": _bolt(cloth.face),
+        "lining": _bolt(cloth.lining),
+        "interlining": _bolt(cloth.interlining),
+        "panels": [
+            {
+                "id": panel.ref[-1],
+                "finished_mm": _mm(panel.finished_mm),
+                "flat_mm": _mm(panel.flat_mm),
+                "widths": panel.widths,
+                "pleats": _pleats(panel.pleats),
+            }
+            for panel in cloth.panels
+        ],
+    }
+
+
+def _layer(layer: LayerOut, cloth: LayerCloth | None) -> Plain:
     rod = layer.support
     return {
         "id": layer.ref[-1],
@@ -111,6 +161,7 @@ def _layer(layer: LayerOut) -> Plain:
         },
         "brackets": [_bracket(bracket) for bracket in layer.brackets],
         "panels": [_panel(panel) for panel in layer.panels],
+        "cloth": None if cloth is None else cloth_report(cloth),
         "board": None if layer.board is None else _board(layer.board),
     }
 
@@ -140,12 +191,12 @@ def _clearances(clear: ClearancesOut) -> Plain:
     }
 
 
-def _treatment(treatment: TreatmentOut) -> Plain:
+def _treatment(treatment: TreatmentOut, cloths: Mapping[Ref, LayerCloth | None]) -> Plain:
     return {
         "id": treatment.ref[-1],
         "name": treatment.name,
         "openings": [opening.ref[-1] for opening in treatment.openings],
-        "layers": [_layer(layer) for layer in treatment.layers],
+        "layers": [_layer(layer, cloths.get(layer.ref)) for layer in treatment.layers],
         "glass": _glass(treatment.glass),
         "clearances": _clearances(treatment.clearances),
     }
@@ -168,7 +219,12 @@ def _finding(finding: Finding, remedies: Remedies, style: Style) -> Plain:
     return plain
 
 
-def wall_report(set_out: SetOut, found: Sequence[tuple[Finding, Remedies]], style: Style) -> Plain:
+def wall_report(
+    set_out: SetOut,
+    found: Sequence[tuple[Finding, Remedies]],
+    style: Style,
+    cloths: Mapping[Ref, LayerCloth | None] | None = None,
+) -> Plain:
     """One wall in one scheme as the plain data of ``check --json``.
 
     Parameters
@@ -178,11 +234,13 @@ def wall_report(set_out: SetOut, found: Sequence[tuple[Finding, Remedies]], styl
         Each finding with what can be offered for it.
     style : Style
         English by contract; the unit is the room's.
+    cloths : mapping or None
+        What each layer takes in cloth, by its Ref.
     """
     return {
         "wall": set_out.wall,
         "scheme": set_out.scheme or "",
-        "treatments": [_treatment(treatment) for treatment in set_out.treatments],
+        "treatments": [_treatment(treatment, cloths or {}) for treatment in set_out.treatments],
         "missing": [say(fact.text, style) for fact in set_out.missing],
         "findings": [_finding(finding, remedies, style) for finding, remedies in found],
     }

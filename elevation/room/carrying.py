@@ -96,7 +96,7 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
     if "heading" in parts:
         layer = changed(layer, heading=theirs.heading, drop=theirs.drop)
     if "fabric" in parts:
-        layer = changed(layer, fabric=theirs.fabric)
+        layer = changed(layer, fabric=theirs.fabric, making=theirs.making)
     if "brackets" in parts:
         layer = changed(_with_brackets(layer, theirs.brackets), board=theirs.board)
     if "panels" in parts:

@@ -36,6 +36,12 @@ _MOST_PANEL_KG = 100.0
 _MOST_GRAMS = 3000.0
 """No cloth that hangs at a window weighs more a square metre."""
 
+_MOST_SHRINKS = 0.3
+"""No cloth sold for curtains loses more of its length."""
+
+_MOST_FULLNESS = 6.0
+"""No heading gathers more."""
+
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}\Z")
 _PARKS = re.compile(r"(left|right)-of:(.+)\Z")
 
@@ -95,6 +101,7 @@ def _check_layer(layer: Layer, place: Place) -> None:
             .at("grams")
             .bad(said("is {grams} g", grams=grams), said("it must be more than 0 and at most {most}", most=_MOST_GRAMS))
         )
+    _check_making(layer, place)
     if layer.board is not None:
         for key, low_mm, high_mm in (("left", 0, FAR_MM), ("right", 0, FAR_MM), ("height", 20, 600), ("thickness", 5, 100)):
             check_length(getattr(layer.board, key), place.at("board").at(key), low_mm, high_mm)
@@ -107,6 +114,26 @@ def _check_layer(layer: Layer, place: Place) -> None:
         check_length(getattr(layer.built, key), place.at("built").at(key), 0, far_mm, above=True)
     for index, panel in enumerate(layer.panels):
         _check_panel(panel, layer, place.item("panels", index))
+
+
+def _check_making(layer: Layer, place: Place) -> None:
+    fabric, there = layer.fabric, place.at("fabric")
+    check_length(fabric.width, there.at("width"), 50, 6000)
+    check_length(fabric.repeat, there.at("repeat"), 5, 3000)
+    if fabric.shrinks is not None and not 0 <= fabric.shrinks <= _MOST_SHRINKS:
+        raise there.at("shrinks").bad(
+            said("is {share}", share=fabric.shrinks),
+            said("it must be from 0 to {most}, for example 0.03 for 3 %", most=_MOST_SHRINKS),
+        )
+    making, here = layer.making, place.at("making")
+    if making.fullness is not None and not 1 <= making.fullness <= _MOST_FULLNESS:
+        raise here.at("fullness").bad(
+            said("is {share}", share=making.fullness),
+            said("it must be from 1 to {most}, for example 2 for twice", most=_MOST_FULLNESS),
+        )
+    for key in ("heading", "hem"):
+        check_length(getattr(making, key), here.at(key), 0, 1000)
+    check_length(making.settles, here.at("settles"), 0, 300)
 
 
 def _check_hold(held: Held, holds: tuple[str, ...], place: Place) -> None:

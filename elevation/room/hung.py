@@ -125,6 +125,18 @@ class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
         What a square metre of the face cloth weighs, typed; wins over the row's.
     lining, interlining : str or None
         Row ids in the fabrics table.
+    width : Length or None
+        As it is sold, edge to edge; wins over the row's.
+    repeat : Length or None
+        Of its pattern, up the cloth; None: plain.
+    half_drop : bool
+        The pattern steps by half a repeat from width to width.
+    one_way : bool
+        A print or pile that runs one way: never turned on its side.
+    railroaded : bool
+        Turned on its side, where it is wide enough for the drop.
+    shrinks : float or None
+        Part of its length that the first wash takes, 0 to 0.3; wins over the row's.
     """
 
     name: str = ""
@@ -134,6 +146,37 @@ class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
     grams: float | None = None
     lining: str | None = None
     interlining: str | None = None
+    width: Length | None = None
+    repeat: Length | None = None
+    half_drop: bool = False
+    one_way: bool = False
+    railroaded: bool = False
+    shrinks: float | None = None
+
+
+class Making(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """How the panels of a layer are made up, where something else than the usual is wished.
+
+    Attributes
+    ----------
+    fullness : float or None
+        Flat cloth over what it covers; None takes the heading's usual one.
+    returns : bool
+        The outer edges turn back to the wall.
+    heading, hem : Length or None
+        Cloth turned in there, all turns together.
+    washed_first : bool
+        The cloth is washed before it is cut, so it shrinks no more.
+    settles : Length or None
+        How much longer it hangs after some weeks; it is made that much shorter.
+    """
+
+    fullness: float | None = None
+    returns: bool = False
+    heading: Length | None = None
+    hem: Length | None = None
+    washed_first: bool = False
+    settles: Length | None = None
 
 
 class Packet(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
@@ -273,6 +316,7 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     built: Built = Built()
     board: Board | None = None
     tie: TieBack | None = None
+    making: Making = Making()
 
 
 class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -23,6 +23,7 @@ from elevation.room.hung import (
     Held,
     Hem,
     Layer,
+    Making,
     Packet,
     Panel,
     Rod,
@@ -43,6 +44,7 @@ __all__ = [
     "Hem",
     "Layer",
     "Length",
+    "Making",
     "Obstacle",
     "ObstacleKind",
     "Opening",
@@ -131,6 +133,9 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         The country whose usage says where cables are laid; ``not-known``: only straight from boxes.
     floor_to_come : Length or None
         Thickness of a floor still to be laid.
+    fullness_rule : str
+        What fullness multiplies: ``all`` (rod, overlap and returns), ``rod`` (returns and hems added after), ``fixed`` (a
+        fixed sum added), ``narrower`` (as all, each width less its selvedges).
     one_height : bool
         The rods of all its walls are wished at one height.
     limits : dict
@@ -147,6 +152,7 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     children: bool = False
     wiring: Literal["not-known", "uk", "de"] = "not-known"
     floor_to_come: Length | None = None
+    fullness_rule: Literal["all", "rod", "fixed", "narrower"] = "all"
     one_height: bool = False
     limits: dict[str, Length] = {}
     walls: tuple[Wall, ...] = ()

@@ -18,7 +18,7 @@ from elevation.trade.model import Trade
 from elevation.units.mass import read_kg, say_kg
 from elevation.window.board_facts import board_facts
 from elevation.window.built_facts import built_facts
-from elevation.window.cloth_facts import made_of_facts, scale_fact
+from elevation.window.cloth_facts import made_of_facts, making_facts, scale_fact
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
@@ -59,6 +59,7 @@ def layer_facts(session: Session, ref: Ref, layer: Layer, mount: str, trade: Tra
     """The rows of a layer's form."""
     return (
         *_cloth(ref, trade),
+        *making_facts(ref),
         *_rod(session, ref, layer, mount, trade),
         *_hem(ref, layer),
         *_panels(ref, layer),

@@ -18,6 +18,7 @@ from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.units import format_length
 from elevation.window.choice import Choice
+from elevation.window.cloth_facts import convention_fact
 from elevation.window.end_facts import end_facts
 from elevation.window.fact_form import Fact, FactForm
 from elevation.window.limit_facts import limit_facts
@@ -128,6 +129,7 @@ class StandingPanel(QWidget):
             room.graduation,
             room.floor_to_come,
             room.one_height,
+            room.fullness_rule,
             room.sleeping,
             room.children,
             room.no_holes,
@@ -216,6 +218,7 @@ def _wall_facts(room: Room, ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, .
         Fact((), "children", msg("children or pets may pull"), "flag"),
         Fact((), "no_holes", msg("no holes allowed"), "flag"),
         Fact((), "one_height", msg("rods of all walls at one height"), "flag"),
+        convention_fact(),
         Fact((), "floor_to_come", msg("floor still to be laid, thickness")),
         *wiring_facts(),
         Fact(ref, "name", msg("this wall"), "text"),

@@ -11,7 +11,7 @@ from hypothesis import given
 from msgspec.structs import fields
 
 from elevation.room.file import dump_room
-from elevation.room.model import Held, Layer, Opening, Room, Wall, WallEnd
+from elevation.room.model import Held, Layer, Making, Opening, Room, Wall, WallEnd
 from elevation.room.stand import stands
 from elevation.room.validate import check_room, check_rows
 from elevation.trade import load_trade
@@ -46,7 +46,12 @@ def panels_kind(layer: Layer) -> str:
 
 
 def kinds_of(room: Room, wall: Wall) -> set[str]:
-    found = {f"unit {room.unit}", f"ceiling {ceiling_kind(wall)}", f"floor {floor_kind(wall)}"}
+    found = {
+        f"fullness multiplies {room.fullness_rule}",
+        f"unit {room.unit}",
+        f"ceiling {ceiling_kind(wall)}",
+        f"floor {floor_kind(wall)}",
+    }
     found |= {f"end {end.kind}" for end in (wall.left, wall.right)}
     found |= {f"opening {opening.kind}" for opening in wall.openings}
     found |= {f"head {opening.head.kind}" for opening in wall.openings}
@@ -66,6 +71,8 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
             f"body {layer.fabric.body}",
         }
         found |= {f"cloth {row}" for row in (layer.fabric.row, layer.fabric.lining, layer.fabric.interlining)}
+        found |= {f"cloth that is {key}" for key in ("half_drop", "one_way", "railroaded") if getattr(layer.fabric, key)}
+        found |= {"made up to wish" for _ in (1,) if layer.making != Making()}
         found |= {"panel on a scale" for panel in layer.panels if panel.weight_kg is not None}
         found |= {f"bracket {bracket.place.hold}" for bracket in layer.brackets}
         found |= {f"kit {bracket.kit}" for bracket in layer.brackets}
@@ -109,7 +116,9 @@ WANTED = sorted(
     | {f"hem {target}" for target in strategies.HEM_TARGETS}
     | {f"body {body}" for body in strategies.BODIES}
     | {f"cloth {row}" for row in (*strategies.FACES, *strategies.LININGS, "domette", "bump")}
-    | {"panel on a scale"}
+    | {"panel on a scale", "made up to wish"}
+    | {f"cloth that is {key}" for key in ("half_drop", "one_way", "railroaded")}
+    | {f"fullness multiplies {rule}" for rule in ("all", "rod", "fixed", "narrower")}
     | {f"heading {row}" for row in strategies.HEADINGS}
     | {f"kit {row}" for row in (*strategies.KITS, *strategies.CEILING_KITS, "sash-hook")}
     | {f"ends {row}" for row in strategies.ROD_ENDS}

@@ -90,6 +90,7 @@ class Maker(Corners, Walls, Schemes):
             children=pick.chance(4),
             wiring=pick.one_of(("not-known", "uk", "de")),
             floor_to_come=self.between(5, 40) if pick.chance(8) else None,
+            fullness_rule=pick.one_of(("all", "rod", "fixed", "narrower")),
             one_height=pick.chance(4),
             limits={"rod-low": self.between(25, 150)} if pick.chance(6) else {},
             walls=walls,

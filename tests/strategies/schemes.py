@@ -14,6 +14,7 @@ from elevation.room.model import (
     Held,
     Hem,
     Layer,
+    Making,
     Opening,
     Packet,
     Panel,
@@ -121,6 +122,7 @@ class Schemes(Lengths):
             drop=self.between(10, 110) if pick.chance(4) else None,
             built=self.built() if pick.chance(8) else Built(),
             board=self.board() if pick.chance(6) else None,
+            making=self.making() if pick.chance(3) else Making(),
             tie=self.tie() if pick.chance(5) else None,
         )
 
@@ -150,6 +152,24 @@ class Schemes(Lengths):
             grams=pick.whole(40, 600) / 1 if pick.chance(3) else None,
             lining=pick.one_of((None, *LININGS)),
             interlining=pick.one_of((None, "domette", "bump")),
+            width=self.between(900, 3000) if pick.chance(3) else None,
+            repeat=self.between(50, 700) if pick.chance(3) else None,
+            half_drop=pick.chance(3),
+            one_way=pick.chance(4),
+            railroaded=pick.chance(3),
+            shrinks=pick.whole(0, 8) / 100 if pick.chance(3) else None,
+        )
+
+    def making(self) -> Making:
+        """Made up otherwise than usual, in some way or other."""
+        pick = self.pick
+        return Making(
+            fullness=pick.whole(4, 14) / 4 if pick.chance(2) else None,
+            returns=pick.chance(2),
+            heading=self.between(0, 250) if pick.chance(3) else None,
+            hem=self.between(0, 300) if pick.chance(3) else None,
+            washed_first=pick.chance(3),
+            settles=self.between(0, 40) if pick.chance(3) else None,
         )
 
     def board(self) -> Board:

@@ -1,0 +1,126 @@
+"""What a layer takes in cloth, in words: a few lines for a form, a sheet or a list."""
+
+from __future__ import annotations
+
+from elevation.findings.changing import mark_up
+from elevation.setting_out.cloth import Bolt, LayerCloth
+from elevation.words import Message, Mm, Percent, Ratio, msg, msg_plural
+
+_YARD_MM = 914.4
+_METRE_MM = 1000.0
+
+_WHY = {
+    "one-way": msg("pile or print runs one way"),
+    "too-narrow": msg("it is not wide enough for the drop"),
+}
+
+
+def amount(mm: float, unit: str) -> Message:
+    """A length of cloth as it is asked for at the counter: yards in a room of inches, else metres."""
+    if unit == "in":
+        return msg("{amount} yd", amount=Ratio(mm / _YARD_MM, 2))
+    return msg("{amount} m", amount=Ratio(mm / _METRE_MM, 2))
+
+
+def cloth_lines(cloth: LayerCloth, unit: str, graduation_mm: float) -> tuple[Message, ...]:
+    """What a layer takes, line by line.
+
+    Parameters
+    ----------
+    cloth : LayerCloth
+    unit : str
+        The room's.
+    graduation_mm : float
+        The tape's smallest mark: cuts are said up to the next one.
+    """
+    lines = [
+        msg(
+            "Finished {finished} wide in all, {flat} of flat cloth at a fullness of {fullness}.",
+            finished=_up(cloth.finished_mm, graduation_mm),
+            flat=_up(cloth.flat_mm, graduation_mm),
+            fullness=Ratio(cloth.fullness, 2),
+        )
+    ]
+    if cloth.face is None:
+        lines.append(msg("How much to buy is known once the panels' length is."))
+    else:
+        lines += _face(cloth, cloth.face, unit, graduation_mm)
+        lines += [
+            msg(
+                "{what}: {cuts}, {bought}.",
+                what=name,
+                cuts=_cuts(bolt, graduation_mm),
+                bought=amount(bolt.sold_mm, unit),
+            )
+            for name, bolt in ((msg("Lining"), cloth.lining), (msg("Interlining"), cloth.interlining))
+            if bolt is not None
+        ]
+    lines += _pleats(cloth)
+    return tuple(lines)
+
+
+def _up(mm: float, graduation_mm: float) -> Mm:
+    """A length to cut, up to the next mark: a hair too long is right, a hair too short is not."""
+    return Mm(mark_up(mm, graduation_mm))
+
+
+def _cuts(bolt: Bolt, graduation_mm: float) -> Message:
+    count = int(-(-bolt.widths // 1))
+    return msg_plural(
+        "{count} width of {wide}, cut {cut} long",
+        "{count} widths of {wide}, each cut {cut} long",
+        count=count,
+        wide=Mm(bolt.usable_mm, about=True),
+        cut=_up(bolt.cut_mm, graduation_mm),
+    )
+
+
+def _face(cloth: LayerCloth, face: Bolt, unit: str, graduation_mm: float) -> list[Message]:
+    bought = msg("{total}, sold as {sold}", total=amount(face.total_mm, unit), sold=amount(face.sold_mm, unit))
+    if cloth.railroaded:
+        return [
+            msg(
+                "Cloth of {wide} turned on its side, {cut} of it for the drop: {bought}.",
+                wide=Mm(face.usable_mm, about=True),
+                cut=_up(face.cut_mm, graduation_mm),
+                bought=bought,
+            )
+        ]
+    lines = [msg("{cuts}: {bought}.", cuts=_cuts(face, graduation_mm), bought=bought)]
+    if cloth.cannot_railroad:
+        lines.append(msg("It cannot be turned on its side: {why}.", why=_WHY[cloth.cannot_railroad]))
+    if cloth.parted is not None and cloth.parted.half:
+        if cloth.parted.whole:
+            lines.append(
+                msg_plural(
+                    "Each panel gets {count} width and a half; the half goes to the return side.",
+                    "Each panel gets {count} widths and a half; the half goes to the return side.",
+                    count=cloth.parted.whole,
+                )
+            )
+        else:
+            lines.append(msg("Each panel gets half a width."))
+    if face.extra_mm > 0:
+        lines.append(msg("One repeat of it is for the half drop of the pattern."))
+    if cloth.shrinks > 0:
+        lines.append(msg("The first wash may take {part} of its length.", part=Percent(cloth.shrinks)))
+    return lines
+
+
+def _pleats(cloth: LayerCloth) -> list[Message]:
+    """Pleats of panels alike are told once."""
+    told: list[Message] = []
+    for panel in cloth.panels:
+        pleats = panel.pleats
+        if pleats is None:
+            continue
+        line = msg(
+            "{count} pleats a panel, each takes up {pleat}, {space} apart; the first is {first} from the leading edge.",
+            count=pleats.count,
+            pleat=Mm(pleats.take_up_mm),
+            space=Mm(pleats.space_mm),
+            first=Mm(pleats.at_mm[0], about=True),
+        )
+        if line not in told:
+            told.append(line)
+    return told

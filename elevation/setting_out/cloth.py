@@ -1,0 +1,333 @@
+"""What one layer takes in cloth, made to measure for where it hangs: widths, cuts, yards, lining, pleats."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from elevation.room.model import Fabric, Layer, Length, Ref, Room
+from elevation.setting_out.faces import faces_of
+from elevation.setting_out.model import LayerOut, PanelOut
+from elevation.trade.model import FabricRow, HeadingRow, Trade
+from elevation.trade.pleats import Pleats, pleats_of
+from elevation.trade.tables import row_of
+from elevation.trade.yardage import (
+    Convention,
+    Split,
+    can_railroad,
+    cut_length,
+    drop_match,
+    exact,
+    finished_width,
+    flat_width,
+    sold,
+    split,
+    to_repeat,
+    widths_of,
+)
+from elevation.units.tolerance import TOUCH_MM
+
+MOST_WIDTHS = 1000
+"""More widths than this are a slip of the pen."""
+
+
+class PanelCloth(Struct, frozen=True, gc=False):
+    """One panel to be made, mm: finished and flat width, widths of cloth (halves where a pair shares one), its pleats."""
+
+    ref: Ref
+    finished_mm: float
+    flat_mm: float
+    widths: float
+    pleats: Pleats | None
+
+
+class Bolt(Struct, frozen=True, gc=False):
+    """Cloth of one kind to buy, in mm: widths, length of each cut, in all, and as it is sold.
+
+    ``widths`` is 0 where the cloth is turned on its side and runs through. ``extra_mm`` is what a half-drop pattern adds.
+    """
+
+    usable_mm: float
+    widths: float
+    cut_mm: float
+    total_mm: float
+    sold_mm: float
+    extra_mm: float = 0.0
+
+
+class LayerCloth(Struct, frozen=True, gc=False):
+    """What one layer takes.
+
+    Attributes
+    ----------
+    fullness : float
+        As wished.
+    convention : str
+        What it multiplies.
+    finished_mm, flat_mm : float
+        All panels together.
+    finished_length_mm : float or None
+        Of the longest panel; None: not known yet, and so is what depends on it.
+    panels : tuple of PanelCloth
+    parted : Split or None
+        How the widths part among panels alike.
+    face, lining, interlining : Bolt or None
+    railroaded : bool
+        The face cloth runs on its side.
+    cannot_railroad : str
+        Why it does not, though it was asked for: ``one-way``, ``too-narrow`` or empty.
+    shrinks : float
+        Part of its length that the first wash will take.
+    """
+
+    fullness: float
+    convention: Convention
+    finished_mm: float
+    flat_mm: float
+    finished_length_mm: float | None
+    panels: tuple[PanelCloth, ...]
+    parted: Split | None
+    face: Bolt | None
+    lining: Bolt | None
+    interlining: Bolt | None
+    railroaded: bool
+    cannot_railroad: str
+    shrinks: float
+
+
+class _Plan(Struct, frozen=True, gc=False):
+    """What all panels of the layer have in common, in mm."""
+
+    heading: HeadingRow
+    fullness: float
+    convention: Convention
+    overlap_mm: float
+    return_mm: float
+    side_hem_mm: float
+    seam_mm: float
+    fixed_mm: float
+    leading_mm: float
+    usable_mm: float
+
+
+def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> LayerCloth | None:
+    """What a layer takes in cloth.
+
+    Parameters
+    ----------
+    room : Room
+        For its convention of fullness and its unit.
+    layer : Layer
+    out : LayerOut
+        Where it landed.
+    trade : Trade
+
+    Returns
+    -------
+    LayerCloth or None
+        None where nothing hangs.
+
+    Raises
+    ------
+    NoSuch
+        A row of the tables does not exist.
+    """
+    if not out.panels:
+        return None
+    plan = _plan(room, layer, out, trade)
+    faces = faces_of(out)
+    # Overlap and return belong to panels that draw; one that never draws is as wide as its own cloth.
+    wanted = {panel.ref: _flat(panel, faces, plan, len(faces)) for panel in out.panels}
+    widths, parted = _widths(out, wanted, plan)
+    panels = tuple(_panel(panel, faces, wanted[panel.ref], widths[panel.ref], plan) for panel in out.panels)
+    flat = sum(wanted.values(), Fraction(0))
+    long = _length(out, layer)
+    face = lining = interlining = None
+    why = ""
+    runs = False
+    fabric = layer.fabric
+    shrinks = shrinks_of(fabric, trade)
+    total_widths = sum(widths.values(), Fraction(0))
+    if long is not None and total_widths <= MOST_WIDTHS:
+        step = trade.allowances["sold-in" if room.unit == "in" else "sold-mm"].length_mm
+        cut = _cut(layer, plan.heading, long, shrinks, trade)
+        row = _row(fabric.row, trade)
+        one_way = fabric.one_way or (row is not None and row.one_way)
+        if fabric.railroaded:
+            runs = can_railroad(bolt_mm(fabric, trade), cut, one_way=one_way)
+            why = "" if runs else "one-way" if one_way else "too-narrow"
+        if runs:
+            through = flat + len(out.panels) * 2 * exact(plan.side_hem_mm)
+            face = Bolt(bolt_mm(fabric, trade), 0.0, float(cut), float(through), float(sold(through, step)))
+        else:
+            face = _bolt(total_widths, cut, fabric, plan.usable_mm, step)
+        lining = _lining(fabric.lining, wanted, long, step, plan, trade)
+        interlining = _interlining(fabric.interlining, wanted, long, step, plan, trade)
+    return LayerCloth(
+        fullness=plan.fullness,
+        convention=plan.convention,
+        finished_mm=sum(panel.finished_mm for panel in panels),
+        flat_mm=float(flat),
+        finished_length_mm=long,
+        panels=panels,
+        parted=None if runs else parted,
+        face=face,
+        lining=lining,
+        interlining=interlining,
+        railroaded=runs,
+        cannot_railroad=why,
+        shrinks=shrinks,
+    )
+
+
+def bolt_mm(fabric: Fabric, trade: Trade) -> float:
+    """Width of the face cloth as it is sold: typed, else its row's, else the usual one."""
+    if fabric.width is not None:
+        return fabric.width.mm
+    row = _row(fabric.row, trade)
+    return trade.allowances["usual-width"].length_mm if row is None else row.width_mm
+
+
+def shrinks_of(fabric: Fabric, trade: Trade) -> float:
+    """Part of its length that the face cloth loses in the first wash: typed, else its row's, else none known: 0."""
+    if fabric.shrinks is not None:
+        return fabric.shrinks
+    row = _row(fabric.row, trade)
+    return 0.0 if row is None else row.shrinks
+
+
+def _row(row_id: str | None, trade: Trade) -> FabricRow | None:
+    return None if row_id is None else row_of(trade.fabrics, row_id, "cloth")
+
+
+def _plan(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> _Plan:
+    heading = row_of(trade.headings, layer.heading, "heading")
+    more = {key: row.length_mm for key, row in trade.allowances.items()}
+    wide = bolt_mm(layer.fabric, trade)
+    narrower = more["width-loss"] if room.fullness_rule == "narrower" else 0.0
+    turns_back = layer.making.returns or any(out.support.carried)
+    return _Plan(
+        heading=heading,
+        fullness=heading.fullness_typical if layer.making.fullness is None else layer.making.fullness,
+        convention=room.fullness_rule,
+        overlap_mm=out.support.overlap_mm if out.support.kind == "track" else 0.0,
+        return_mm=max(out.support.projection_mm, 0.0) + more["return"] if turns_back else 0.0,
+        side_hem_mm=more["side-hem"],
+        seam_mm=more["seam"],
+        fixed_mm=more["fixed-convention"],
+        leading_mm=more["leading"],
+        usable_mm=max(wide - narrower, wide / 2),
+    )
+
+
+def _flat(panel: PanelOut, faces: dict[Ref, float], plan: _Plan, movers: int) -> Fraction:
+    """Flat cloth of one panel by the room's convention; that of a panel which never draws is what it has."""
+    face = faces.get(panel.ref)
+    if face is None:
+        return exact(panel.flat_width_mm)
+    return flat_width(
+        plan.convention,
+        face,
+        plan.overlap_mm / 2 if movers > 1 else 0.0,
+        plan.return_mm,
+        plan.fullness,
+        2 * plan.side_hem_mm,
+        # The published sum is for all the panels of a track together.
+        plan.fixed_mm / movers,
+    )
+
+
+def _widths(out: LayerOut, wanted: dict[Ref, Fraction], plan: _Plan) -> tuple[dict[Ref, Fraction], Split | None]:
+    """Widths of each panel: those of panels alike are bought together and parted, others each by itself."""
+    flats = list(wanted.values())
+    count = len(flats)
+    if count > 1 and all(abs(flat - flats[0]) <= TOUCH_MM for flat in flats):
+        total = widths_of(sum(flats, Fraction(0)), plan.usable_mm)
+        parted = split(total, count)
+        if parted is not None:
+            return dict.fromkeys(wanted, total / count), parted
+    return {panel.ref: widths_of(wanted[panel.ref], plan.usable_mm) for panel in out.panels}, None
+
+
+def _panel(panel: PanelOut, faces: dict[Ref, float], flat: Fraction, widths: Fraction, plan: _Plan) -> PanelCloth:
+    face = faces.get(panel.ref)
+    overlap = plan.overlap_mm / 2 if len(faces) > 1 else 0.0
+    finished = float(finished_width(face, overlap, plan.return_mm)) if face is not None else float(flat) / plan.fullness
+    pleats = None
+    if plan.heading.is_pleated:
+        # Whole widths are pleated away, not cut off: more cloth makes bigger pleats.
+        seams = max(0.0, float(widths) - 1) * 2 * plan.seam_mm
+        hemmed = float(widths) * plan.usable_mm - 2 * plan.side_hem_mm - seams
+        row = plan.heading
+        pleats = pleats_of(
+            hemmed,
+            finished,
+            plan.leading_mm,
+            plan.return_mm,
+            (row.pleat_low_mm, row.pleat_high_mm),
+            (row.space_low_mm, row.space_high_mm),
+        )
+    return PanelCloth(panel.ref, finished, float(flat), float(widths), pleats)
+
+
+def _length(out: LayerOut, layer: Layer) -> float | None:
+    """The longest finished length of the layer, less what it will settle by; None while one is not known."""
+    known = [panel.finished_length_mm for panel in out.panels if panel.finished_length_mm is not None]
+    if len(known) < len(out.panels) or max(known) <= 0:
+        return None
+    settles = layer.making.settles.mm if layer.making.settles is not None else 0.0
+    return max(max(known) - settles, 1.0)
+
+
+def _cut(layer: Layer, heading: HeadingRow, long_mm: float, shrinks: float, trade: Trade) -> Fraction:
+    more, making = trade.allowances, layer.making
+    turned = _typed(making.heading, heading.turned_in_mm)
+    if layer.fabric.body == "sheer":
+        usual = more["hem-sheer"].length_mm
+    else:
+        usual = more["hem-short" if long_mm <= more["short-panel"].length_mm else "hem"].length_mm
+    # Cloth that was washed before it is cut shrinks no more; other cloth is cut longer by what the wash will take.
+    return cut_length(long_mm, turned, _typed(making.hem, usual), 0.0 if making.washed_first else shrinks)
+
+
+def _typed(length: Length | None, usual_mm: float) -> float:
+    return usual_mm if length is None else length.mm
+
+
+def _bolt(widths: Fraction, cut: Fraction, fabric: Fabric, usable_mm: float, step_mm: float) -> Bolt:
+    repeat = 0.0 if fabric.repeat is None else fabric.repeat.mm
+    patterned = to_repeat(cut, repeat)
+    cuts = int(-(-widths // 1))
+    extra = drop_match(cut, patterned, repeat, cuts) if fabric.half_drop else Fraction(0)
+    total = cuts * patterned + extra
+    return Bolt(usable_mm, float(widths), float(patterned), float(total), float(sold(total, step_mm)), float(extra))
+
+
+def _lining(
+    row_id: str | None, wanted: dict[Ref, Fraction], long_mm: float, step_mm: float, plan: _Plan, trade: Trade
+) -> Bolt | None:
+    """Lining: narrower than the face, its hem turned twice and ending above the face's."""
+    row, more = _row(row_id, trade), trade.allowances
+    if row is None:
+        return None
+    narrower = exact(more["lining-narrower"].length_mm)
+    cut = cut_length(long_mm, 0.0, more["lining-hem"].length_mm - more["lining-up"].length_mm)
+    return _plain(row, [max(flat - narrower, exact(plan.seam_mm)) for flat in wanted.values()], cut, step_mm)
+
+
+def _interlining(
+    row_id: str | None, wanted: dict[Ref, Fraction], long_mm: float, step_mm: float, plan: _Plan, trade: Trade
+) -> Bolt | None:
+    """Interlining: as wide as the face without its hems, as long as it is finished, turned in nowhere."""
+    row = _row(row_id, trade)
+    if row is None:
+        return None
+    narrower = 2 * exact(plan.side_hem_mm)
+    return _plain(row, [max(flat - narrower, exact(plan.seam_mm)) for flat in wanted.values()], exact(long_mm), step_mm)
+
+
+def _plain(row: FabricRow, flats: list[Fraction], cut: Fraction, step_mm: float) -> Bolt:
+    widths = widths_of(sum(flats, Fraction(0)), row.width_mm)
+    total = int(-(-widths // 1)) * cut
+    return Bolt(row.width_mm, float(widths), float(cut), float(total), float(sold(total, step_mm)))
