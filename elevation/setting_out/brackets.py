@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.room.model import Bracket, Ref
-from elevation.setting_out.facts import WallFacts
+from elevation.setting_out.facts import Overhead
 from elevation.setting_out.model import BracketOut
 from elevation.setting_out.mounting import plate_of
 from elevation.trade.model import Trade
@@ -30,7 +30,7 @@ def brackets_of(
     left_mm: float,
     right_mm: float,
     height_mm: float,
-    facts: WallFacts,
+    facts: Overhead,
     trade: Trade,
     *,
     glides: bool = False,

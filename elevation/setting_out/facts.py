@@ -12,8 +12,8 @@ from elevation.trade.tables import limit_of
 from elevation.units import Length
 
 
-class WallFacts(Struct, frozen=True, gc=False):
-    """A wall's lines in mm: ceiling, floor (with a floor to come laid, and how thick that is), crown, width.
+class Overhead(Struct, frozen=True, gc=False):
+    """A wall's lines in mm but for its floor: all that rods and brackets know of it.
 
     ``angles`` are the inside angles at its left and right end, in degrees.
     """
@@ -21,11 +21,21 @@ class WallFacts(Struct, frozen=True, gc=False):
     width_mm: float
     known_width: bool
     ceiling: Profile
-    floor: Profile
     crown_mm: float
+    angles: Span = (90.0, 90.0)
+
+
+class WallFacts(Overhead, frozen=True, gc=False, kw_only=True):
+    """The same with the floor (a floor to come laid, and how thick that is) and what stands along it."""
+
+    floor: Profile
     baseboard_mm: float
     floor_to_come_mm: float = 0.0
-    angles: Span = (90.0, 90.0)
+
+
+def overhead_of(facts: WallFacts) -> Overhead:
+    """The same without the floor."""
+    return Overhead(facts.width_mm, facts.known_width, facts.ceiling, facts.crown_mm, facts.angles)
 
 
 class Defaults(Struct, frozen=True, gc=False):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.room.model import Bracket, Rod
-from elevation.setting_out.facts import WallFacts
+from elevation.setting_out.facts import Overhead
 from elevation.setting_out.model import OpeningOut
 from elevation.setting_out.profile import height_at
 from elevation.trade.model import BracketRow, Trade
@@ -34,7 +34,7 @@ def drop_of(brackets: Sequence[Bracket], trade: Trade) -> float:
     return max((kit.drop_mm for kit in kits if kit.mount == "ceiling"), default=0.0)
 
 
-def plate_of(kit: BracketRow, x_mm: float, height_mm: float, facts: WallFacts) -> tuple[float, float, float, float]:
+def plate_of(kit: BracketRow, x_mm: float, height_mm: float, facts: Overhead) -> tuple[float, float, float, float]:
     """A bracket's plate on the wall, or on the ceiling seen edge-on: left, bottom, right, top in mm."""
     half = kit.plate_width_mm / 2
     if kit.mount == "ceiling":

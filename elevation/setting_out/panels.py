@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from elevation.room.model import Layer, Panel, Ref, TieBack
 from elevation.setting_out.facts import Defaults, WallFacts
 from elevation.setting_out.hems import HemTarget, hem_of, target_of
-from elevation.setting_out.model import BracketOut, OpeningOut, PanelOut, SupportOut
+from elevation.setting_out.model import BracketOut, PanelOut, SupportOut
+from elevation.setting_out.opening import Placed
 from elevation.setting_out.tie import tie_of
 from elevation.setting_out.travel import Mover, Way, ways_of
 from elevation.trade.counting import rings_of
@@ -19,34 +22,41 @@ from elevation.trade.weight import Cloth, cloth_of, weight_of
 from elevation.units.tolerance import TOUCH_MM
 
 
-def panels_of(
-    ref: Ref,
+class Making(Struct, frozen=True, gc=False):
+    """What a layer's panels are and where they go: all of them that does not depend on the floor."""
+
+    heading: HeadingRow
+    cloth: Cloth
+    stacks: tuple[Stack, ...]
+    ways: tuple[Way, ...]
+    target: HemTarget
+    below: float
+
+
+def making_of(
     layer: Layer,
-    openings: Sequence[OpeningOut],
+    covered: tuple[Placed, ...],
     brackets: Sequence[BracketOut],
     support: SupportOut,
-    facts: WallFacts,
     defaults: Defaults,
     trade: Trade,
-) -> tuple[PanelOut, ...]:
-    """Set out every panel of a layer.
+) -> Making | None:
+    """Cloth, stacks and ways of a layer's panels; None where it has none.
 
     Parameters
     ----------
-    ref : Ref
-        Of the layer.
     layer : Layer
-    openings : sequence of OpeningOut
-        Those the treatment covers.
+    covered : tuple of Placed
+        The openings that the treatment covers.
     brackets : sequence of BracketOut
         Of the layer's rod, left to right.
     support : SupportOut
         That rod.
-    facts, defaults, trade
+    defaults, trade
         What holds for the wall and for the trade.
     """
     if not layer.panels:
-        return ()
+        return None
     heading = row_of(trade.headings, layer.heading, "heading")
     body = row_of(trade.bodies, layer.fabric.body, "body")
     fabric = layer.fabric
@@ -83,24 +93,43 @@ def panels_of(
         carried=(True, True) if is_track else support.carried,
         overlap_mm=support.overlap_mm if is_track else 0.0,
     )
-    target = target_of(layer.hem, openings, defaults)
+    openings = tuple(placed.out for placed in covered)
     below = _below(layer, heading, support, defaults)
+    return Making(heading, cloth, tuple(stacks), tuple(ways), target_of(layer.hem, openings, defaults), below)
+
+
+def panels_of(
+    ref: Ref, layer: Layer, making: Making, support: SupportOut, facts: WallFacts, defaults: Defaults
+) -> tuple[PanelOut, ...]:
+    """Set out every panel of a layer over its floor.
+
+    Parameters
+    ----------
+    ref : Ref
+        Of the layer.
+    layer : Layer
+    making : Making
+    support : SupportOut
+        The layer's rod.
+    facts, defaults
+        What holds for the wall and for the trade.
+    """
     return tuple(
         _panel(
             (*ref, panel.id),
             panel,
-            heading,
-            cloth,
+            making.heading,
+            making.cloth,
             stack,
             way,
-            target,
+            making.target,
             support.height_mm,
-            below,
+            making.below,
             facts,
             defaults,
             layer.tie,
         )
-        for panel, stack, way in zip(layer.panels, stacks, ways, strict=True)
+        for panel, stack, way in zip(layer.panels, making.stacks, making.ways, strict=True)
     )
 
 

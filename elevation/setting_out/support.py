@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from elevation.room.corners import AROUND
 from elevation.room.model import Held, Rod
 from elevation.setting_out.corners import JOINT, mitre_of
-from elevation.setting_out.facts import WallFacts
+from elevation.setting_out.facts import Overhead
 from elevation.setting_out.model import OpeningOut, SupportOut
 from elevation.setting_out.mounting import depths_of
 from elevation.setting_out.profile import lowest_over
@@ -65,7 +65,7 @@ def _end(held: Held, opening: OpeningOut, width_mm: float, *, is_left: bool) -> 
 def height_of(
     held: Held,
     openings: Sequence[OpeningOut],
-    facts: WallFacts,
+    facts: Overhead,
     left_mm: float,
     right_mm: float,
     mount: str = "wall",
@@ -98,7 +98,7 @@ def height_of(
 def support_of(
     rod: Rod,
     openings: Sequence[OpeningOut],
-    facts: WallFacts,
+    facts: Overhead,
     trade: Trade,
     bracket_xs: Sequence[float],
     span: tuple[float, float],
@@ -112,7 +112,7 @@ def support_of(
     rod : Rod
     openings : sequence of OpeningOut
         Those it covers, left to right; at least one.
-    facts : WallFacts
+    facts : Overhead
     trade : Trade
     bracket_xs : sequence of float
         Bracket centres, rising.

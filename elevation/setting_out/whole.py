@@ -16,7 +16,7 @@ from elevation.room.model import Obstacle, Opening, Ref, Room, Scheme, Treatment
 from elevation.setting_out.bands import BandSizes, band_sizes, bands_of
 from elevation.setting_out.chain import Resolved, Spot, resolved
 from elevation.setting_out.corners import beside_of
-from elevation.setting_out.facts import Defaults, WallFacts, defaults_of
+from elevation.setting_out.facts import Defaults, Overhead, WallFacts, defaults_of, overhead_of
 from elevation.setting_out.framing import FramingSizes, framing_sizes, zones_of
 from elevation.setting_out.legs import LedRod, Legs, led, led_by, legs_of
 from elevation.setting_out.memo import Memo, Same
@@ -33,6 +33,7 @@ from elevation.setting_out.model import (
     ZoneOut,
 )
 from elevation.setting_out.opening import Placed, SweepSizes, place
+from elevation.setting_out.parts import Parts
 from elevation.setting_out.profile import profile_of
 from elevation.setting_out.proportions import of_treatment, of_wall
 from elevation.setting_out.treatment import set_out_treatment
@@ -58,10 +59,17 @@ class Dresser:
         self.legs: Same[Legs] = Same()
         self.led_by: Same[tuple[LedRod, ...]] = Same()
         self.led: Memo[[Treatment, tuple[LedRod, ...]], Treatment] = Memo(led)
-        self.set_out: Memo[[Treatment, tuple[Placed, ...], WallFacts, Defaults, Trade, Legs], TreatmentOut] = Memo(
-            partial(set_out_treatment, ref)
+        self.set_out: Memo[[Treatment, tuple[Placed, ...], WallFacts, Overhead, Defaults, Trade, Legs], TreatmentOut] = (
+            Memo(partial(set_out_treatment, ref, parts=Parts()))
         )
         self.proportions = Memo(of_treatment)
+
+    def on(
+        self, grounds: Grounds, treatment: Treatment, covered: tuple[Placed, ...], trade: Trade, legs: Legs
+    ) -> TreatmentOut:
+        """The treatment set out on its wall."""
+        covered = self.covered.keep(covered)
+        return self.set_out(treatment, covered, grounds.facts, grounds.overhead, grounds.defaults, trade, legs)
 
 
 class Grounds(Struct, frozen=True, gc=False):
@@ -72,6 +80,7 @@ class Grounds(Struct, frozen=True, gc=False):
     placed: dict[str, Placed]
     openings: tuple[OpeningOut, ...]
     facts: WallFacts
+    overhead: Overhead
     obstacles: tuple[ObstacleOut, ...]
 
 
@@ -100,6 +109,7 @@ class Keeper:
         self._defaults: Memo[[Trade, Mapping[str, Length]], Defaults] = Memo(defaults_of)
         self._chain = Memo(_chain)
         self._facts: Same[WallFacts] = Same()
+        self._overhead: Same[Overhead] = Same()
         self._sizes: Same[SweepSizes] = Same()
         self._openings: Same[tuple[OpeningOut, ...]] = Same()
         self._treatments: Same[tuple[TreatmentOut, ...]] = Same()
@@ -132,7 +142,8 @@ class Keeper:
         placed = self._place(wall, chain, self._sizes.keep(SweepSizes(defaults.handle_zone_mm, defaults.tilt_reach)))
         openings = self._openings.keep(tuple(part.out for part in placed.values()))
         facts = self._facts.keep(_facts(room, wall, chain, openings, defaults))
-        return Grounds(defaults, chain, placed, openings, facts, self._obstacles(wall.id, wall.obstacles))
+        overhead = self._overhead.keep(overhead_of(facts))
+        return Grounds(defaults, chain, placed, openings, facts, overhead, self._obstacles(wall.id, wall.obstacles))
 
     def hung(
         self, room: Room, wall: Wall, scheme: Scheme | None, grounds: Grounds, trade: Trade, keepers: Keepers
@@ -240,9 +251,7 @@ class Keeper:
             legs = dresser.legs.keep(legs_of(room, ref, treatment))
             if legs[0] is not None:
                 treatment = dresser.led(treatment, dresser.led_by.keep(_lead(room, ref, trade, keepers)))
-            dressed.append(
-                dresser.set_out(treatment, dresser.covered.keep(covered), grounds.facts, grounds.defaults, trade, legs)
-            )
+            dressed.append(dresser.on(grounds, treatment, covered, trade, legs))
         return dressed
 
     def _dresser(self, ref: Ref) -> Dresser:
@@ -259,7 +268,7 @@ class Keeper:
             return None
         dresser = self._dresser(ref)
         legs = dresser.legs.keep(legs_of(room, ref, treatment))
-        return dresser.set_out(treatment, dresser.covered.keep(covered), grounds.facts, grounds.defaults, trade, legs)
+        return dresser.on(grounds, treatment, covered, trade, legs)
 
     def _look(
         self, openings: tuple[OpeningOut, ...], treatments: tuple[TreatmentOut, ...], facts: WallFacts

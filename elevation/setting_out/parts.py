@@ -1,0 +1,77 @@
+"""What of a layer lands the same wherever the floor lies, remembered while only the floor moves."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from msgspec import Struct
+
+from elevation.room.model import Layer, Ref
+from elevation.setting_out.board import out_by
+from elevation.setting_out.brackets import brackets_of, place_of
+from elevation.setting_out.facts import Defaults, Overhead
+from elevation.setting_out.memo import Memo
+from elevation.setting_out.model import BracketOut, SupportOut
+from elevation.setting_out.mounting import drop_of
+from elevation.setting_out.opening import Placed
+from elevation.setting_out.panels import Making, making_of
+from elevation.setting_out.support import ends_of, support_of
+from elevation.trade.model import Trade
+
+
+class Planned(Struct, frozen=True, gc=False):
+    """The metal of a layer as planned.
+
+    Attributes
+    ----------
+    layer : Layer
+        Stood out by its board, where it has one.
+    support : SupportOut
+    brackets : tuple of BracketOut
+        Left to right.
+    """
+
+    layer: Layer
+    support: SupportOut
+    brackets: tuple[BracketOut, ...]
+
+
+def planned_of(
+    ref: Ref, layer: Layer, mount: str, covered: tuple[Placed, ...], overhead: Overhead, trade: Trade
+) -> Planned:
+    """Rod and brackets of a layer; nothing of them depends on the floor."""
+    openings = tuple(placed.out for placed in covered)
+    board = layer.board if mount == "wall" else None
+    if board is not None:
+        layer = out_by(layer, board)
+    span = ends_of(layer.rod, openings, overhead.width_mm, overhead.angles)
+    centres = sorted(place_of(bracket, *span) for bracket in layer.brackets)
+    drop = drop_of(layer.brackets, trade) if mount == "ceiling" else 0.0
+    support = support_of(layer.rod, openings, overhead, trade, centres, span, mount, drop)
+    hung_by = () if support.kind == "tension-rod" else layer.brackets
+    glides = support.kind == "track"
+    return Planned(layer, support, brackets_of(ref, hung_by, *span, support.height_mm, overhead, trade, glides=glides))
+
+
+class LayerParts:
+    """What is remembered of one layer; each part is the very same object as long as what it depends on is."""
+
+    def __init__(self, ref: Ref) -> None:
+        self.planned: Memo[[Layer, str, tuple[Placed, ...], Overhead, Trade], Planned] = Memo(partial(planned_of, ref))
+        self.making: Memo[
+            [Layer, tuple[Placed, ...], tuple[BracketOut, ...], SupportOut, Defaults, Trade], Making | None
+        ] = Memo(making_of)
+
+
+class Parts:
+    """The layers of one treatment."""
+
+    def __init__(self) -> None:
+        self._layers: dict[Ref, LayerParts] = {}
+
+    def of(self, ref: Ref) -> LayerParts:
+        """The layer's."""
+        found = self._layers.get(ref)
+        if found is None:
+            found = self._layers[ref] = LayerParts(ref)
+        return found
