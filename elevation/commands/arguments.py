@@ -58,6 +58,7 @@ class Sheets(Struct, frozen=True):
 
     rooms: tuple[Path, ...]
     out: Path
+    replace: bool = False
 
 
 Given = Help | Window | Check | Draw | Sheets
@@ -80,7 +81,8 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
   elevation draw ROOM --out FILE [--wall W] [--scheme S] [--paper a4|a3|letter|tabloid]
                  [--sheet SHEET] [--page N] [--scale 1:20] [--dpi N] [--at PLACE]
-  elevation sheets ROOM... --out DIR    every sheet of every room
+  elevation sheets ROOM... --out DIR [--replace]
+                                        every sheet of every room, and the lists over all of them
   elevation --version
   elevation --help
 
@@ -158,5 +160,6 @@ def _sheets(words: Sequence[str]) -> Sheets:
     reader = _reader()
     reader.add_argument("rooms", nargs="+", type=Path, metavar="ROOM")
     reader.add_argument("--out", type=Path, required=True)
+    reader.add_argument("--replace", action="store_true")
     got = reader.parse_args(list(words))
-    return Sheets(tuple(got.rooms), got.out)
+    return Sheets(tuple(got.rooms), got.out, got.replace)

@@ -9,7 +9,7 @@ from elevation.commands import choosing
 from elevation.commands.arguments import Draw
 from elevation.commands.main import EXIT_FINE
 from elevation.commands.sections import section_pictures
-from elevation.commands.work_sheets import WORK_SHEETS, work_pages
+from elevation.commands.work_sheets import work_pages
 from elevation.errors import BadInput, BadOutput, Missing
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
@@ -22,6 +22,7 @@ from elevation.sheet.elevation import elevation_sheet
 from elevation.sheet.measuring import measuring_sheet
 from elevation.sheet.paper import page_named, scale_of
 from elevation.sheet.records import Picture
+from elevation.sheet.work.whole import WORK_SHEETS
 from elevation.trade.model import Trade
 from elevation.trade.tables import load_trade
 

@@ -1,38 +1,150 @@
-"""``elevation sheets``: every sheet of every room into a folder."""
+"""``elevation sheets``: every sheet of every room into a folder, and the lists over all of them.
+
+A list of what was made lies in the folder, with a digest of each file: a file that is not on it, or was changed since, is
+not replaced unless that is asked for. Each file is written wholly or not at all, so stopping leaves no half of one.
+"""
 
 from __future__ import annotations
 
+import sys
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+
+from msgspec import Struct
 
 from elevation.commands import choosing
 from elevation.commands.arguments import Sheets
 from elevation.commands.draw import picture_of, refuse_a_room, write
+from elevation.commands.made_files import Made
 from elevation.commands.main import EXIT_BAD, EXIT_FINE, complain
 from elevation.commands.sections import section_pictures
-from elevation.errors import BadOutput, ElevationError
+from elevation.commands.speaking import shown
+from elevation.errors import BadOutput, ElevationError, Missing
+from elevation.planning.dressed import Dressed, dress
 from elevation.room.model import Room
+from elevation.sheet.records import Picture
+from elevation.sheet.work.whole import WORK_SHEETS
 from elevation.trade.model import Trade
 from elevation.trade.tables import load_trade
 
+OVER_ALL = ("bench",)
+"""Sheets that are one over all rooms: what is bought and cut is bought and cut once."""
+EXIT_STOPPED = 130
+
+
+class Task(Struct, frozen=True):
+    """One file to make, and what makes its pages."""
+
+    name: str
+    make: Callable[[], Sequence[Picture]]
+
 
 def run_sheets(given: Sheets) -> int:
-    """Write elevations (a page a wall and scheme), sections (a page a treatment), measuring sheets; returns the code."""
+    """Write every sheet; returns the exit code."""
     trade = load_trade()
     try:
         given.out.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise BadOutput(str(given.out), "", f"cannot be made ({error.strerror})", "name a folder you may write") from error
     failed = False
+    rooms: list[tuple[str, Path, Room]] = []
     stems: set[str] = set()
     for path in given.rooms:
         stem = _fresh(path, stems)
         try:
-            room = choosing.load(path, trade)
-            _room(room, stem, path, given, trade)
+            rooms.append((stem, path, choosing.load(path, trade)))
         except ElevationError as error:
             complain(error)
             failed = True
+    made = Made(given.out, replaces=given.replace)
+    tasks = list(_tasks(rooms, trade)) if rooms else []
+    pages = files = 0
+    try:
+        for number, task in enumerate(tasks, start=1):
+            _progress(number, len(tasks), task.name)
+            count, is_bad = _make(task, given, made)
+            failed |= is_bad
+            pages += count
+            files += count > 0
+    except KeyboardInterrupt:
+        _progress(0, 0, "")
+        print(shown(f"stopped: {files} of {len(tasks)} files written to {given.out}"))
+        return EXIT_STOPPED
+    _progress(0, 0, "")
+    print(shown(f"{files} files with {pages} pages written to {given.out}"))
     return EXIT_BAD if failed else EXIT_FINE
+
+
+def _make(task: Task, given: Sheets, made: Made) -> tuple[int, bool]:
+    """Make one file; how many pages it has, and whether something went wrong."""
+    out = given.out / task.name
+    try:
+        refuse_a_room(out, given.rooms)
+        made.refuse_a_strangers(task.name)
+        pages = task.make()
+        if pages:
+            write(pages, out, 200)
+            made.note(task.name)
+    except Missing as error:
+        if error.what.startswith("PNG"):
+            raise
+        # A room without brackets has no drilling sheet: that is no fault.
+        return 0, False
+    except ElevationError as error:
+        complain(error)
+        return 0, True
+    return len(pages), False
+
+
+def _tasks(rooms: Sequence[tuple[str, Path, Room]], trade: Trade) -> Iterator[Task]:
+    dressed: list[Dressed] = []
+    for stem, path, room in rooms:
+        dressed.append(dress(room, trade))
+        yield from _of_room(stem, path, room, dressed[-1], trade)
+    for name in OVER_ALL:
+        yield Task(f"{name}.pdf", _work(name, tuple(dressed), trade))
+
+
+def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) -> Iterator[Task]:
+    def elevations() -> list[Picture]:
+        return [
+            picture_of(room, wall, scheme, trade)
+            for wall in room.walls
+            for scheme in choosing.schemes(wall, None, True, path.name)
+        ]
+
+    def sections() -> list[Picture]:
+        return [
+            picture
+            for wall in room.walls
+            for scheme in choosing.schemes(wall, None, True, path.name)
+            if scheme is not None and scheme.treatments
+            for picture in section_pictures(room, wall, scheme, trade)
+        ]
+
+    def measuring() -> list[Picture]:
+        return [picture_of(room, wall, None, trade, sheet="measuring") for wall in room.walls]
+
+    yield Task(f"{stem}-elevation.pdf", elevations)
+    yield Task(f"{stem}-section.pdf", sections)
+    yield Task(f"{stem}-measuring.pdf", measuring)
+    for name in WORK_SHEETS:
+        if name not in OVER_ALL:
+            yield Task(f"{stem}-{name}.pdf", _work(name, (dressed,), trade))
+
+
+def _work(name: str, rooms: tuple[Dressed, ...], trade: Trade) -> Callable[[], Sequence[Picture]]:
+    _, maker = WORK_SHEETS[name]
+    return lambda: maker(rooms, trade, None)
+
+
+def _progress(number: int, count: int, name: str) -> None:
+    """A line that a terminal shows while it works; nothing where nobody looks. ``count`` 0 takes it away."""
+    if not sys.stderr.isatty():
+        return
+    done = "" if not count else "#" * (20 * number // count)
+    line = f"\r[{done:<20}] {number}/{count} {shown(name)[:48]:<48}" if count else "\r" + " " * 80 + "\r"
+    print(line, end="", file=sys.stderr, flush=True)
 
 
 def _fresh(path: Path, taken: set[str]) -> str:
@@ -44,24 +156,3 @@ def _fresh(path: Path, taken: set[str]) -> str:
         fresh = f"{stem}-{number}"
     taken.add(fresh.casefold())
     return fresh
-
-
-def _room(room: Room, stem: str, path: Path, given: Sheets, trade: Trade) -> None:
-    elevations = [
-        picture_of(room, wall, scheme, trade)
-        for wall in room.walls
-        for scheme in choosing.schemes(wall, None, True, path.name)
-    ]
-    measuring = [picture_of(room, wall, None, trade, sheet="measuring") for wall in room.walls]
-    sections = [
-        picture
-        for wall in room.walls
-        for scheme in choosing.schemes(wall, None, True, path.name)
-        if scheme is not None and scheme.treatments
-        for picture in section_pictures(room, wall, scheme, trade)
-    ]
-    for pictures, name in ((elevations, "elevation"), (sections, "section"), (measuring, "measuring")):
-        if pictures:
-            out = given.out / f"{stem}-{name}.pdf"
-            refuse_a_room(out, given.rooms)
-            write(pictures, out, 200)

@@ -8,13 +8,13 @@ from itertools import combinations, pairwise
 import pypdf
 import pytest
 
-from elevation.commands.work_sheets import drilling_pages
 from elevation.output.painters.pdf import to_pdf
 from elevation.places import demo_rooms
 from elevation.planning.dressed import dress
 from elevation.planning.drilling import drill_places, mirrored
 from elevation.room.file import load_room
 from elevation.sheet.work.drilling import allowed_off, bar_lengths
+from elevation.sheet.work.whole import drilling_pages
 from elevation.trade.tables import load_trade
 from tests.cross.vectors import MM_PER_POINT, pdf_strokes
 
@@ -39,7 +39,7 @@ def crosses(strokes):
 def test_holes_and_bars_have_their_true_size(name, qapp):
     room = load_room(demo_rooms() / f"{name}.room.json")
     dressed = dress(room, TRADE)
-    pages = drilling_pages(dressed, TRADE)
+    pages = drilling_pages((dressed,), TRADE)
     data = to_pdf(pages)
     expected = []
     for wall in dressed.walls:
@@ -64,7 +64,7 @@ def test_holes_and_bars_have_their_true_size(name, qapp):
 
 def test_a_page_is_as_large_as_its_paper(qapp):
     room = load_room(demo_rooms() / "1-bedroom.room.json")
-    page = pypdf.PdfReader(io.BytesIO(to_pdf(drilling_pages(dress(room, TRADE), TRADE)))).pages[0]
+    page = pypdf.PdfReader(io.BytesIO(to_pdf(drilling_pages((dress(room, TRADE),), TRADE)))).pages[0]
     # ASME Y14.1, size A, upright; Qt's writer rounds to whole points.
     assert float(page.mediabox.width) * MM_PER_POINT == pytest.approx(215.9, abs=0.177)
     assert float(page.mediabox.height) * MM_PER_POINT == pytest.approx(279.4, abs=0.177)

@@ -1,0 +1,119 @@
+"""Every sheet to work by, from rooms that are set out to pages: the one list that commands and window choose from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from elevation.errors import Missing
+from elevation.planning.cut_list import cut_list
+from elevation.planning.dressed import Dressed
+from elevation.planning.drilling import drill_places
+from elevation.planning.hanging import hanging_steps
+from elevation.planning.rod_pieces import rod_pieces
+from elevation.planning.stops import stopped
+from elevation.room.model import Room
+from elevation.room.style import style_for
+from elevation.setting_out.model import SetOut, TreatmentOut
+from elevation.sheet.dates import sheet_date
+from elevation.sheet.facts import state_of, title_of
+from elevation.sheet.records import Page, Picture
+from elevation.sheet.work.bench import bench_sheet
+from elevation.sheet.work.drilling import drilling_sheets, withheld
+from elevation.sheet.work.hanging import hanging_sheet
+from elevation.trade.model import Trade
+from elevation.trade.tables import row_of
+from elevation.words import Message, Style, msg, say
+
+_SAW = "hacksaw"
+
+Maker = Callable[[Sequence[Dressed], Trade, Page | None], tuple[Picture, ...]]
+
+
+def drilling_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """A page a bracket, or a pair of them; one that says why for each treatment that must not be drilled.
+
+    Raises
+    ------
+    Missing
+        There is nothing to drill for.
+    """
+    pages = [page for dressed in rooms for page in _drilling(dressed, trade, paper)]
+    if not pages:
+        raise Missing(_names(rooms), "", "has no bracket to drill for", "give a rod on brackets, or name another wall")
+    return tuple(pages)
+
+
+def _drilling(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]:
+    style = style_for(dressed.room)
+    pages: list[Picture] = []
+    for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
+        stops = stopped(findings)
+        for laid in wall.treatments:
+            subject = _subject(dressed.room, wall, laid, style)
+            if laid.ref in stops:
+                pages.append(
+                    withheld([say(one.text, style) for one in stops[laid.ref]], subject, style, paper, sheet_date())
+                )
+                continue
+            for layer in laid.layers:
+                own = [place for place in drill_places(wall, laid, trade) if place.ref[:-1] == layer.ref]
+                pages.extend(drilling_sheets(own, subject, layer.support.diameter_mm, style, paper, sheet_date()))
+    return pages
+
+
+def hanging_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The steps of every treatment, each beginning a page of its own.
+
+    Raises
+    ------
+    Missing
+        There is nothing to hang.
+    """
+    pages = [page for dressed in rooms for page in _hanging(dressed, trade, paper)]
+    if not pages:
+        raise Missing(_names(rooms), "", "has nothing to hang", "add a treatment, or name another wall")
+    return tuple(pages)
+
+
+def _hanging(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]:
+    style = style_for(dressed.room)
+    pages: list[Picture] = []
+    for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
+        stops = stopped(findings)
+        for laid in wall.treatments:
+            state = state_of((laid,))
+            band = say(msg("STOP: do not build this as drawn; see the findings"), style) if laid.ref in stops else ""
+            pages.extend(
+                hanging_sheet(
+                    hanging_steps(dressed.room, wall, laid, trade),
+                    _subject(dressed.room, wall, laid, style),
+                    "" if state is None else say(state, style),
+                    style,
+                    paper,
+                    band=band,
+                )
+            )
+    return pages
+
+
+def _names(rooms: Sequence[Dressed]) -> str:
+    return ", ".join(dict.fromkeys(dressed.room.name for dressed in rooms if dressed.room.name))
+
+
+def _subject(room: Room, wall: SetOut, laid: TreatmentOut, style: Style) -> str:
+    return " · ".join(text for text in (room.name, wall.wall_name or wall.wall, title_of(laid, style)) if text)
+
+
+def bench_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The bench sheet over rooms, said as the first of them is."""
+    saw = row_of(trade.saws, _SAW, "saw")
+    cuts = cut_list(rod_pieces(rooms, trade), saw)
+    return bench_sheet(cuts, saw, _names(rooms), style_for(rooms[0].room), paper)
+
+
+WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
+    "bench": (msg("Bench sheet"), bench_pages),
+    "drilling": (msg("Drilling sheets"), drilling_pages),
+    "hanging": (msg("Hanging sheets"), hanging_pages),
+}
+"""By the name on the command line: what it is called, and what makes it."""
