@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from elevation.errors import Missing
+from elevation.errors import Missing, said
 from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import Dressed
 from elevation.planning.drilling import drill_places
@@ -39,7 +39,9 @@ def drilling_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = 
     """
     pages = [page for dressed in rooms for page in _drilling(dressed, trade, paper)]
     if not pages:
-        raise Missing(_names(rooms), "", "has no bracket to drill for", "give a rod on brackets, or name another wall")
+        raise Missing(
+            _names(rooms), "", said("has no bracket to drill for"), said("give a rod on brackets, or name another wall")
+        )
     return tuple(pages)
 
 
@@ -71,7 +73,7 @@ def hanging_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = N
     """
     pages = [page for dressed in rooms for page in _hanging(dressed, trade, paper)]
     if not pages:
-        raise Missing(_names(rooms), "", "has nothing to hang", "add a treatment, or name another wall")
+        raise Missing(_names(rooms), "", said("has nothing to hang"), said("add a treatment, or name another wall"))
     return tuple(pages)
 
 
