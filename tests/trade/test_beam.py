@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import warnings
 from fractions import Fraction
+from itertools import pairwise
 from math import sqrt
 from typing import Any
 
@@ -166,8 +167,8 @@ def test_loads_beside_the_rod_hang_at_its_end() -> None:
 
 
 def test_a_support_that_gives_passes_its_load_on() -> None:
-    # Three supports, the middle one on a spring c: R = (5/4) (1/6) / (1/6 + c) for EI = w = L = 1, as the middle of a simple
-    # beam of 2 sags 1/6 for 1 there and 5/24 under the even load.
+    # Three supports, the middle one on a spring c: R = (5/24) / (1/6 + c) for E I = w = L = 1, as the middle of a simple
+    # beam of 2 sags by 1/6 for each 1 there and by 5/24 under the even load.
     for c in (0.0, 0.01, 1.0, 100.0):
         bent = one(Beam(0.0, 2.0, (0.0, 1.0, 2.0), 1.0, (), (0.0, c, 0.0)), [spread(0, 2)])
         assert bent.reactions_n[1] == pytest.approx((5 / 24) / (1 / 6 + c), rel=EXACT)
@@ -180,9 +181,10 @@ def test_a_support_that_gives_passes_its_load_on() -> None:
 
 def test_a_conduit_with_its_cloth() -> None:
     # 3/4 in conduit (ANSI C80.3: 0.922 in outside, 0.049 in wall, so I = 0.012843 in4), E 29e6 psi, 0.46 lb/ft itself and
-    # 2 lb/ft of cloth: 5 w L4 / 384 E I, to the digits of the table worked from the closed form.
+    # 2 lb/ft of cloth: 5 w L4 / 384 E I, to the digits worked from the closed form.
+    spans = (48, 0.0380, 59.0), (60, 0.0929, 92.2), (72, 0.1926, 132.8), (84, 0.3568, 180.8), (96, 0.6087, 236.2)
     w = 2.46 / 12
-    for span, sag, moment in ((48, 0.0380, 59.0), (60, 0.0929, 92.2), (72, 0.1926, 132.8), (84, 0.3568, 180.8), (96, 0.6087, 236.2)):  # fmt: skip
+    for span, sag, moment in spans:
         bent = one(Beam(0.0, float(span), (0.0, float(span)), 29e6 * 0.012843), [Load(0.0, float(span), w * span)])
         assert bent.deepest(0, span)[1] == pytest.approx(sag, abs=6e-5)
         assert bent.greatest_moment() == pytest.approx(moment, abs=0.06)
@@ -193,15 +195,16 @@ def test_a_conduit_with_its_cloth() -> None:
 
 def random_case(seed: int) -> tuple[Beam, list[Load], float]:
     dice = random.Random(seed)
-    spans = [dice.uniform(400, 2400) for _ in range(dice.randint(1, 5))]
+    spans = [dice.randint(8, 48) * 50.0 for _ in range(dice.randint(1, 5))]
     supports = [0.0]
     for span in spans:
         supports.append(supports[-1] + span)
-    ends = [dice.choice((0.0, dice.uniform(20, 300))) for _ in range(2)]
+    ends = [dice.choice((0.0, dice.uniform(30, 300))) for _ in range(2)]
     left, right = -ends[0], supports[-1] + ends[1]
     loads = [Load(left, right, dice.uniform(1, 60))]
     for _ in range(dice.randint(1, 5)):
-        a, b = sorted(dice.uniform(left, right) for _ in range(2))
+        # No two places closer than 1/100 of the rod: the other library loses its digits over tiny elements.
+        a, b = sorted(left + (right - left) * dice.randint(1, 99) / 100 for _ in range(2))
         loads.append(Load(a, b if dice.random() < 0.7 else a, dice.uniform(1, 80)))
     return Beam(left, right, tuple(supports), dice.uniform(2e8, 8e9)), loads, right - left
 
@@ -213,7 +216,7 @@ def by_finite_elements(beam: Beam, loads: list[Load]) -> tuple[list[float], list
         from anastruct import SystemElements
     places = sorted({beam.left_mm, beam.right_mm, *beam.supports_mm, *(x for a in loads for x in (a.left_mm, a.right_mm))})
     system: Any = SystemElements(EA=1e6, EI=beam.stiffness_n_mm2)
-    for a, b in zip(places, places[1:], strict=False):
+    for a, b in pairwise(places):
         system.add_element(location=[[a, 0.0], [b, 0.0]])
     node = {x: index for index, x in enumerate(places, 1)}
     for number, x in enumerate(beam.supports_mm):
@@ -240,13 +243,13 @@ def by_finite_elements(beam: Beam, loads: list[Load]) -> tuple[list[float], list
 
 @pytest.mark.parametrize("seed", range(25))
 def test_random_rods_agree_with_finite_elements(seed: int) -> None:
-    beam, loads, long = random_case(seed)
+    beam, loads, _ = random_case(seed)
     bent = one(beam, loads)
     reactions, places, sags = by_finite_elements(beam, loads)
     total = sum(load.force_n for load in loads)
     deepest = max(abs(bent.sag_at(x)) for x in places)
-    assert reactions == pytest.approx(bent.reactions_n, abs=1e-6 * total)
-    assert sags == pytest.approx([bent.sag_at(x) for x in places], abs=1e-6 * deepest)
+    assert reactions == pytest.approx(bent.reactions_n, abs=2e-6 * total)
+    assert sags == pytest.approx([bent.sag_at(x) for x in places], abs=2e-6 * deepest)
 
 
 @pytest.mark.parametrize("seed", range(40))
