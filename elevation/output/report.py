@@ -33,6 +33,10 @@ def _mm(value: float | None) -> float | None:
     return None if value is None else round(value, _PLACES) + 0.0
 
 
+def _force(value: float | None) -> float | None:
+    return None if value is None else round(value, _PLACES) + 0.0
+
+
 def _share(value: float) -> float:
     return round(value, 6) + 0.0
 
@@ -48,8 +52,8 @@ def _bracket(bracket: BracketOut) -> Plain:
         "x_mm": _mm(bracket.x_mm),
         "height_mm": _mm(bracket.height_mm),
         "rings_pass": bracket.rings_pass,
-        "load_n": None,
-        "uplift_n": None,
+        "load_n": _force(bracket.load_n),
+        "uplift_n": _force(bracket.uplift_n),
         "fixing": "",
         "holds_times": None,
     }
@@ -156,8 +160,8 @@ def _layer(layer: LayerOut, cloth: LayerCloth | None) -> Plain:
             "length_mm": _mm(rod.length_mm),
             "cut_length_mm": _mm(rod.cut_length_mm),
             "diameter_mm": _mm(rod.diameter_mm),
-            "sag_mm": None,
-            "sag_limit_mm": None,
+            "sag_mm": _mm(rod.sag_mm),
+            "sag_limit_mm": _mm(rod.sag_limit_mm),
         },
         "brackets": [_bracket(bracket) for bracket in layer.brackets],
         "panels": [_panel(panel) for panel in layer.panels],

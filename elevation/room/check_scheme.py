@@ -42,6 +42,9 @@ _MOST_SHRINKS = 0.3
 _MOST_FULLNESS = 6.0
 """No heading gathers more."""
 
+MOST_FIXING_KG = 2000.0
+"""No packet of a fixing for a rod says more."""
+
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}\Z")
 _PARKS = re.compile(r"(left|right)-of:(.+)\Z")
 
@@ -169,6 +172,11 @@ def _check_rod(rod: Rod, place: Place) -> None:
             )
         )
     check_length(rod.diameter, place.at("diameter"), 1, 300)
+    check_length(rod.wall, place.at("wall"), 0, 150)
+    if rod.wall is not None and rod.diameter is not None and 2 * rod.wall.mm > rod.diameter.mm:
+        raise place.at("wall").bad(
+            f"is {rod.wall.text}, more than half the diameter", "write 0 for a solid rod, or the wall of its tube"
+        )
     check_length(rod.projection, place.at("projection"), 0, DEEP_MM, above=True)
     check_length(rod.stock, place.at("stock"), 0, FAR_MM, above=True)
     check_length(rod.overlap, place.at("overlap"), 0, 1000)
@@ -189,6 +197,10 @@ def _check_rod(rod: Rod, place: Place) -> None:
 def _check_bracket(bracket: Bracket, place: Place) -> None:
     _check_hold(bracket.place, BRACKET_HOLDS, place.at("place"))
     check_length(bracket.height, place.at("height"), -LOW_MM, TALL_MM)
+    for key in ("pull_kg", "shear_kg"):
+        kg = getattr(bracket, key)
+        if kg is not None and not 0 < kg <= MOST_FIXING_KG:
+            raise place.at(key).bad(f"is {kg:g} kg", f"it must be more than 0 and at most {MOST_FIXING_KG:g}")
 
 
 def _check_hem(hem: Hem, place: Place) -> None:

@@ -61,6 +61,10 @@ class Bracket(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
         Whether rings can slide past; None takes the kit's own answer.
     height : Length or None
         As built: centre of the rod at this bracket over the datum, measured after hanging.
+    fixing : str or None
+        Row id in the fixings table; None takes the usual screw where the bracket stands on wood.
+    pull_kg, shear_kg : float or None
+        What one fixing may carry straight out of the wall and along it, as its packet says; they win over the row's.
     """
 
     id: str
@@ -68,6 +72,9 @@ class Bracket(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
     kit: str = "shop-strap"
     rings_pass: bool | None = None
     height: Length | None = None
+    fixing: str | None = None
+    pull_kg: float | None = None
+    shear_kg: float | None = None
 
 
 class Panel(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
@@ -208,6 +215,10 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
         Row id in the section table.
     diameter : Length or None
         Typed outer diameter; wins over the table's.
+    wall : Length or None
+        Typed wall of the tube, zero for a solid rod; wins over the table's.
+    material : str or None
+        Row id in the materials table; None takes the section's.
     projection : Length
         Wall's face to the rod's centre line; in a reveal and on a sash: the sash to the rod's centre line.
     ends : str
@@ -237,6 +248,8 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     kind: Literal["rod", "track", "tension-rod"] = "rod"
     packet: Packet = Packet()
     overlap: Length | None = None
+    wall: Length | None = None
+    material: str | None = None
 
 
 class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -138,6 +138,8 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         fixed sum added), ``narrower`` (as all, each width less its selvedges).
     one_height : bool
         The rods of all its walls are wished at one height.
+    tug_kg : float or None
+        What somebody who tugs at a panel adds to a bracket, as the mass that pulls as hard; None takes the usual figure.
     limits : dict
         Limits of rules that this room overrides, by the limit's id.
     walls : tuple of Wall
@@ -154,6 +156,7 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     floor_to_come: Length | None = None
     fullness_rule: Literal["all", "rod", "fixed", "narrower"] = "all"
     one_height: bool = False
+    tug_kg: float | None = None
     limits: dict[str, Length] = {}
     walls: tuple[Wall, ...] = ()
 

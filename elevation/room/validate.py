@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from elevation.errors import said
 from elevation.room.bounds import FAR_MM, Place, check_length
 from elevation.room.check_corners import check_corners
-from elevation.room.check_scheme import check_scheme
+from elevation.room.check_scheme import MOST_FIXING_KG, check_scheme
 from elevation.room.check_wall import check_wall
 from elevation.room.find import Item, children
 from elevation.room.model import Layer, Room, WallEnd
@@ -22,7 +22,7 @@ MOST_WALLS = 200
 MOST_ON_A_WALL = 500
 """More openings, obstacles or schemes than this on one wall are a damaged file, not a house."""
 
-_KINDS = {"area": said("an area"), "ratio": said("a ratio")}
+_KINDS = {"area": said("an area"), "ratio": said("a ratio"), "force": said("a force"), "mass": said("a mass")}
 _ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,63}\Z")
 
 
@@ -43,6 +43,8 @@ def check_room(room: Room, name: str) -> None:
     place = Place(name)
     check_length(room.graduation, place.at("graduation"), 0.01, 100)
     check_length(room.floor_to_come, place.at("floor_to_come"), 0, 1000)
+    if room.tug_kg is not None and not 0 <= room.tug_kg <= MOST_FIXING_KG:
+        raise place.at("tug_kg").bad(f"is {room.tug_kg:g} kg", f"it must be 0 to {MOST_FIXING_KG:g}")
     for key, value in room.limits.items():
         check_length(value, place.at("limits").at(key), 0, FAR_MM)
     if not room.walls:
@@ -157,6 +159,8 @@ def check_rows(room: Room, trade: Trade, name: str) -> None:
 def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
     rod = place.at("rod")
     _check_row(layer.rod.section, trade.sections, rod.at("section"), said("rod section"))
+    if layer.rod.material is not None:
+        _check_row(layer.rod.material, trade.materials, rod.at("material"), said("material of the rod"))
     for key in ("ends", "left_ends", "right_ends"):
         row = getattr(layer.rod, key)
         if row is not None:
@@ -172,7 +176,10 @@ def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
             rows = {one.id: one for one in trade.fabrics.values() if one.kind == kind}
             _check_row(row, rows, place.at("fabric").at(key), name)
     for index, bracket in enumerate(layer.brackets):
-        _check_row(bracket.kit, trade.brackets, place.item("brackets", index).at("kit"), said("bracket"))
+        here = place.item("brackets", index)
+        _check_row(bracket.kit, trade.brackets, here.at("kit"), said("bracket"))
+        if bracket.fixing is not None:
+            _check_row(bracket.fixing, trade.fixings, here.at("fixing"), said("fixing"))
 
 
 def _check_row(key: str, rows: Mapping[str, object], place: Place, kind: str) -> None:

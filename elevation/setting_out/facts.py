@@ -56,6 +56,10 @@ class Defaults(Struct, frozen=True, gc=False):
     track_glide_mm: float = 0.0
     tie_foot: float = 1.0
     hem_allowance_mm: float = 0.0
+    ring_kg: float = 0.0
+    glide_kg: float = 0.0
+    sag_neat: float = 360.0
+    sag_fair: float = 240.0
 
 
 def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
@@ -81,4 +85,8 @@ def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
         track_glide_mm=length("track-glide"),
         tie_foot=limit_of(trade, "tie-foot"),
         hem_allowance_mm=trade.allowances["hem"].length_mm if "hem" in trade.allowances else 0.0,
+        ring_kg=limit_of(trade, "ring-weighs"),
+        glide_kg=limit_of(trade, "glide-weighs"),
+        sag_neat=limit_of(trade, "sag-neat"),
+        sag_fair=limit_of(trade, "sag-fair"),
     )

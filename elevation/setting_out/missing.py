@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from elevation.room.model import Ref, Wall
-from elevation.setting_out.model import MissingFact, OpeningOut, TreatmentOut
+from elevation.setting_out.model import MissingFact, OpeningOut, PanelOut, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
-from elevation.words import msg
+from elevation.words import Message, msg
 
 
 def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[TreatmentOut]) -> tuple[MissingFact, ...]:
@@ -40,11 +40,21 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
         found.extend(_inside(treatment))
         found.extend(_packets(treatment))
         for layer in treatment.layers:
-            for panel in layer.panels:
-                if panel.finished_length_mm is None:
-                    text = msg("The panel in hand is not measured: it is drawn clear of the floor.")
-                    found.append(MissingFact(panel.ref, "measured_length", text))
+            found.extend(
+                MissingFact(panel.ref, "measured_length", _unmeasured(panel))
+                for panel in layer.panels
+                if panel.finished_length_mm is None
+            )
     return tuple(found)
+
+
+def _unmeasured(panel: PanelOut) -> Message:
+    if panel.mass_kg is None:
+        return msg(
+            "The panel in hand is not measured: it is drawn clear of the floor; what it weighs and how far its rod sags"
+            " cannot be told."
+        )
+    return msg("The panel in hand is not measured: it is drawn clear of the floor.")
 
 
 def _inside(treatment: TreatmentOut) -> Iterator[MissingFact]:

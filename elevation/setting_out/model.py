@@ -9,6 +9,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from elevation.room.model import Ref
+from elevation.setting_out.carried import LoadsOut
 from elevation.words import Message
 
 Point = tuple[float, float]
@@ -131,14 +132,16 @@ class SupportOut(Struct, frozen=True, gc=False):
     ``metal_left_mm``/``metal_right_mm`` the outermost metal with finials. ``finial_mm`` is a finial's
     length, ``finial_diameter_mm`` its thickness. ``splices_mm`` are x of joints; ``splice_free`` those without a
     bracket. ``pieces`` is how many pieces of stock make the rod,
-    ``material`` what it is made of, as the section table says. ``projection_mm`` is the wall's face to the centre line
+    ``material`` what it looks to be made of. ``projection_mm`` is the wall's face to the centre line
     (negative: in the reveal), ``from_sash_mm`` the sash to it, for mounts inside an opening. ``left_ends``
     and ``right_ends`` are the rows of the ends table on either side; ``carried`` tells at which of them a socket or a tube
     bent back to the wall carries the rod. A bent tube's cut length follows its middle line to the wall. ``drop_mm`` is
     how far below the ceiling brackets that are fixed to it hold the centre line.
     ``kind`` is ``rod``, ``track`` or ``tension-rod``. ``overlap_mm`` is what leading edges are asked to overlap by;
     ``least_mm``, ``most_mm``, ``holds_kg`` and ``spacing_mm`` are the packet's. ``planned_mm`` is the planned height of a
-    rod that was read to hang at ``height_mm`` instead.
+    rod that was read to hang at ``height_mm`` instead. ``sag_mm`` is that of the span that comes
+    nearest its limit (or is farthest past it), below the line through its brackets and with panels where that is worst;
+    ``sag_limit_mm`` is what looks neat there.
     """
 
     kind: str
@@ -171,6 +174,8 @@ class SupportOut(Struct, frozen=True, gc=False):
     holds_kg: float | None = None
     spacing_mm: float | None = None
     planned_mm: float | None = None
+    sag_mm: float | None = None
+    sag_limit_mm: float | None = None
 
     @property
     def plan_mm(self) -> float:
@@ -183,6 +188,8 @@ class BracketOut(Struct, frozen=True, gc=False):
 
     A plate on the ``ceiling`` is seen edge-on; others are on the ``wall`` or the ``sash``, or there is none: the bracket of
     the front ``layer`` carries it. ``shift_mm`` is how far to the right of its planned place it was read to stand.
+    ``load_n`` is the most that hangs on it, ``uplift_n`` the most that the rod lifts on it (0: never), in N, with panels
+    where that is worst; ``droop_mm`` is how far its arm gives under what hangs on it with the panels as drawn.
     """
 
     ref: Ref
@@ -195,6 +202,9 @@ class BracketOut(Struct, frozen=True, gc=False):
     kit: str
     on: str = "wall"
     shift_mm: float = 0.0
+    load_n: float | None = None
+    uplift_n: float | None = None
+    droop_mm: float = 0.0
 
 
 class TieOut(Struct, frozen=True, gc=False):
@@ -281,6 +291,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     """One layer: support, brackets and panels, with heading, colour and body to draw them by.
 
     ``is_built``: something of it was read after hanging, and stands here in place of the plan.
+    ``loads`` is None where what hangs is not known, or nothing carries the rod.
     """
 
     ref: Ref
@@ -292,6 +303,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     body: str
     is_built: bool = False
     board: BoardOut | None = None
+    loads: LoadsOut | None = None
 
 
 class GlassOut(Struct, frozen=True, gc=False):

@@ -125,6 +125,7 @@ def support_of(
     """
     left, right = span
     section = row_of(trade.sections, rod.section, "section")
+    material = row_of(trade.materials, rod.material or section.material, "material")
     diameter = rod.diameter.mm if rod.diameter else section.outer_mm
     first, last = (row_of(trade.ends, own or rod.ends, "end") for own in (rod.left_ends, rod.right_ends))
     is_cut = rod.kind != "tension-rod"
@@ -157,7 +158,7 @@ def support_of(
         splices_mm=joints,
         splice_free=free,
         pieces=len(joints) + 1,
-        material=section.material,
+        material=material.looks,
         from_sash_mm=from_sash,
         left_ends=first.id,
         right_ends=last.id,

@@ -8,6 +8,7 @@ from elevation.setting_out.board import board_of
 from elevation.setting_out.clearances import clearances_of
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts
 from elevation.setting_out.glass import glass_of
+from elevation.setting_out.loads import with_loads
 from elevation.setting_out.model import LayerOut, TreatmentOut
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import panels_of
@@ -89,7 +90,7 @@ def _layer(
     making = parts.making(layer, covered, brackets, support, defaults, trade)
     panels = () if making is None else panels_of(ref, layer, making, support, facts, defaults)
     fabric = layer.fabric
-    return LayerOut(
+    made = LayerOut(
         ref,
         support,
         brackets,
@@ -100,3 +101,4 @@ def _layer(
         is_hung(layer),
         None if board is None else board_of(board, brackets),
     )
+    return with_loads(made, layer, defaults, trade)

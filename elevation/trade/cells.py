@@ -11,6 +11,12 @@ from elevation.units.parse import parse_length
 
 MM2_OF = {"ft2": 304.8**2, "in2": 25.4**2, "m2": 1e6, "mm2": 1.0}
 _AREA = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(ft2|in2|m2|mm2)\s*\Z")
+N_MM2_OF = {"GPa": 1e3, "MPa": 1.0, "ksi": 6.894757293168361, "psi": 6.894757293168361e-3}
+N_OF = {"N": 1.0, "kN": 1e3, "lbf": 4.4482216152605}
+_STRESS = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(GPa|MPa|ksi|psi)\s*\Z")
+_FORCE = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(N|kN|lbf)\s*\Z")
+_MASS = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(g|kg)\s*\Z")
+_DENSITY = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*kg/m3\s*\Z")
 _RATIO = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*\Z")
 _UNIT = re.compile(r"[A-Za-z'\"′″]")
 
@@ -46,6 +52,38 @@ def area(cell: str) -> float:
     if found is None:
         raise BadInput("", "", f'"{cell}" is not an area', "write for example 5.7 ft2")
     return float(found[1]) * MM2_OF[found[2]]
+
+
+def stress(cell: str) -> float:
+    """A stress or modulus with its unit (GPa, MPa, ksi, psi), in N/mm2."""
+    found = _STRESS.match(cell)
+    if found is None:
+        raise BadInput("", "", f'"{cell}" is not a stress', "write for example 200 GPa or 30 ksi")
+    return float(found[1]) * N_MM2_OF[found[2]]
+
+
+def force(cell: str) -> float:
+    """A force with its unit (N, kN, lbf), in N."""
+    found = _FORCE.match(cell)
+    if found is None:
+        raise BadInput("", "", f'"{cell}" is not a force', "write for example 20 lbf or 90 N")
+    return float(found[1]) * N_OF[found[2]]
+
+
+def mass(cell: str) -> float:
+    """A mass with its unit (g, kg), in kg."""
+    found = _MASS.match(cell)
+    if found is None:
+        raise BadInput("", "", f'"{cell}" is not a mass', "write for example 20 g")
+    return float(found[1]) * (1e-3 if found[2] == "g" else 1.0)
+
+
+def density(cell: str) -> float:
+    """A density in kg/m3."""
+    found = _DENSITY.match(cell)
+    if found is None:
+        raise BadInput("", "", f'"{cell}" is not a density', "write for example 7850 kg/m3")
+    return float(found[1])
 
 
 def ratio(cell: str) -> float:

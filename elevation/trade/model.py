@@ -75,6 +75,26 @@ class SectionRow(Struct, frozen=True, gc=False):
     sure: Sure
 
 
+class MaterialRow(Struct, frozen=True, gc=False):
+    """What a rod is made of.
+
+    ``elastic`` (modulus of elasticity), ``yields`` (where metal keeps a bend, where wood breaks) and ``bends_to`` (the most
+    that a rod is bent to) in N/mm2, ``density`` in kg/m3; ``creep`` is the whole sag under a load that stays over the first
+    one; ``looks`` is how it is drawn.
+    """
+
+    id: str
+    name: str
+    elastic: float
+    density: float
+    yields: float
+    bends_to: float
+    creep: float
+    looks: str
+    source: str
+    sure: Sure
+
+
 class BracketRow(Struct, frozen=True, gc=False):
     """A bracket kit: plate on the wall (width, above and below the rod's axis), width along the rod, rings pass or not.
 
@@ -82,6 +102,8 @@ class BracketRow(Struct, frozen=True, gc=False):
     bracket holds the rod's axis ``drop_mm`` below the ceiling; its plate's width is that along the rod, above and below
     are zero. ``holes_mm`` are its screws: over (negative: below) the rod's axis, under a ceiling along the rod from its
     middle.
+    Its arm is a bar of steel, ``arm_wide_mm`` along the rod and ``arm_deep_mm`` high (0: not known, or no bar).
+    ``holds_down``: the rod cannot be lifted out of it.
     """
 
     id: str
@@ -96,6 +118,33 @@ class BracketRow(Struct, frozen=True, gc=False):
     mount: Literal["wall", "ceiling", "sash", "layer"] = "wall"
     drop_mm: float = 0.0
     holes_mm: tuple[float, ...] = ()
+    arm_wide_mm: float = 0.0
+    arm_deep_mm: float = 0.0
+    holds_down: bool = True
+
+
+class FixingRow(Struct, frozen=True, gc=False):
+    """What holds a bracket: a wood screw, or an anchor.
+
+    ``into``: ``wood``; ``board`` with a hollow behind it; ``board-steel`` (board and a thin steel stud); ``masonry``.
+    ``pull_n`` and ``shear_n`` are what one may carry out of the wall and along it, in N, 0 where only the packet says;
+    a screw's pull follows from ``diameter_mm``, ``length_mm`` and the wood; ``through_n`` is its shear with board between
+    plate and wood. ``factor`` is how much more it breaks at. ``friction``: nothing but friction keeps it from pulling out.
+    """
+
+    id: str
+    name: str
+    into: Literal["wood", "board", "board-steel", "masonry"]
+    diameter_mm: float
+    length_mm: float
+    pull_n: float
+    shear_n: float
+    through_n: float
+    factor: float
+    friction: bool
+    drill: str
+    source: str
+    sure: Sure
 
 
 class EndRow(Struct, frozen=True, gc=False):
@@ -234,12 +283,12 @@ class BandRow(Struct, frozen=True, gc=False):
 
 
 class LimitRow(Struct, frozen=True, gc=False):
-    """A limit of a rule: a length in mm, an area in mm2 or a ratio, with the words of its authority."""
+    """A limit of a rule: a length (mm), area (mm2), force (N), mass (kg) or ratio, with the words of its authority."""
 
     id: str
     name: str
     value: float
-    kind: Literal["length", "area", "ratio"]
+    kind: Literal["length", "area", "ratio", "force", "mass"]
     authority: str
     source: str
     sure: Sure
@@ -261,3 +310,5 @@ class Trade(Struct, frozen=True):
     saws: dict[str, SawRow] = {}
     allowances: dict[str, AllowanceRow] = {}
     cuts: dict[str, CutRow] = {}
+    materials: dict[str, MaterialRow] = {}
+    fixings: dict[str, FixingRow] = {}

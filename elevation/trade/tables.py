@@ -22,8 +22,10 @@ from elevation.trade.model import (
     CutRow,
     EndRow,
     FabricRow,
+    FixingRow,
     HeadingRow,
     LimitRow,
+    MaterialRow,
     ReadyMadeRow,
     SawRow,
     SectionRow,
@@ -35,7 +37,13 @@ Row = TypeVar("Row")
 Reader = Callable[[str], object]
 
 _SURE = cells.one_of("published", "one source", "common practice", "from memory")
-_LIMIT_KINDS: dict[str, Callable[[str], float]] = {"length": cells.length, "area": cells.area, "ratio": cells.ratio}
+_LIMIT_KINDS: dict[str, Callable[[str], float]] = {
+    "length": cells.length,
+    "area": cells.area,
+    "ratio": cells.ratio,
+    "force": cells.force,
+    "mass": cells.mass,
+}
 
 
 class Column(Struct, frozen=True):
@@ -88,6 +96,25 @@ SECTIONS = _columns(
     Column("wall", "wall_mm", cells.length),
     Column("stock", "stock_mm", cells.length),
 )
+FIXINGS = _columns(
+    Column("into", "into", cells.one_of("wood", "board", "board-steel", "masonry")),
+    Column("diameter", "diameter_mm", cells.length),
+    Column("length", "length_mm", cells.length),
+    Column("pull", "pull_n", cells.force),
+    Column("shear", "shear_n", cells.force),
+    Column("shear through", "through_n", cells.force),
+    Column("factor", "factor", cells.ratio),
+    Column("friction", "friction", cells.yes),
+    Column("drill", "drill", cells.text),
+)
+MATERIALS = _columns(
+    Column("elastic", "elastic", cells.stress),
+    Column("density", "density", cells.density),
+    Column("yields", "yields", cells.stress),
+    Column("bends to", "bends_to", cells.stress),
+    Column("creep", "creep", cells.ratio),
+    Column("looks", "looks", cells.text),
+)
 BRACKETS = _columns(
     Column("plate width", "plate_width_mm", cells.length),
     Column("plate above", "plate_above_mm", cells.length),
@@ -97,6 +124,9 @@ BRACKETS = _columns(
     Column("mount", "mount", cells.one_of("wall", "ceiling", "sash", "layer")),
     Column("drop", "drop_mm", cells.length),
     Column("holes", "holes_mm", cells.offsets),
+    Column("arm wide", "arm_wide_mm", cells.length),
+    Column("arm deep", "arm_deep_mm", cells.length),
+    Column("holds down", "holds_down", cells.yes),
 )
 ENDS = _columns(
     Column("extra tube", "extra_tube_mm", cells.length),
@@ -187,6 +217,8 @@ def load_trade(folder: Path | None = None) -> Trade:
         fabrics=_load(at / "fabrics.csv", FABRICS, FabricRow),
         saws=_load(at / "saws.csv", SAWS, SawRow),
         cuts=_load(at / "cuts.csv", CUTS, CutRow),
+        materials=_load(at / "materials.csv", MATERIALS, MaterialRow),
+        fixings=_load(at / "fixings.csv", FIXINGS, FixingRow),
     )
 
 

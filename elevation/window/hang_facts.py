@@ -22,6 +22,7 @@ from elevation.window.cloth_facts import made_of_facts, making_facts, scale_fact
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
+from elevation.window.holds_facts import fixing_facts, made_facts
 from elevation.window.leg_facts import leg_facts
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
@@ -164,6 +165,7 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
         *_packet(ref, rod),
         Fact(lead, "rod.section", msg("section"), "choice", sections),
         Fact(lead, "rod.diameter", msg("diameter, if another")),
+        *made_facts(lead, trade),
         Fact(
             lead,
             "rod.projection",
@@ -285,6 +287,7 @@ def _brackets(ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, .
             Fact(here, "place.at", msg("place, {held}", held=_PLACES.get(bracket.place.hold, msg("held"))), needed=True),
             Fact(here, "place.hold", msg("measured"), "choice", _said(_PLACES)),
             Fact(here, "kit", msg("kit"), "choice", kits),
+            *fixing_facts(here, trade),
             Fact(here, "height", msg("height as built")),
         ]
     return tuple(facts)

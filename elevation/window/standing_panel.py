@@ -21,6 +21,7 @@ from elevation.window.choice import Choice
 from elevation.window.cloth_facts import convention_fact
 from elevation.window.end_facts import end_facts
 from elevation.window.fact_form import Fact, FactForm
+from elevation.window.holds_facts import tug_fact
 from elevation.window.limit_facts import limit_facts
 from elevation.window.made_of import substrate_facts, wiring_facts
 from elevation.window.measurements import error_sentence
@@ -130,6 +131,7 @@ class StandingPanel(QWidget):
             room.floor_to_come,
             room.one_height,
             room.fullness_rule,
+            room.tug_kg,
             room.sleeping,
             room.children,
             room.no_holes,
@@ -216,6 +218,7 @@ def _wall_facts(room: Room, ref: Ref, wall: Wall, trade: Trade) -> tuple[Fact, .
         Fact((), "language", msg("language of the sheets"), "choice", offered(LANGUAGES)),
         Fact((), "sleeping", msg("somebody sleeps here"), "flag"),
         Fact((), "children", msg("children or pets may pull"), "flag"),
+        tug_fact(),
         Fact((), "no_holes", msg("no holes allowed"), "flag"),
         Fact((), "one_height", msg("rods of all walls at one height"), "flag"),
         convention_fact(),

@@ -52,6 +52,7 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
         f"ceiling {ceiling_kind(wall)}",
         f"floor {floor_kind(wall)}",
     }
+    found |= {"a tug of its own"} if room.tug_kg is not None else set()
     found |= {f"end {end.kind}" for end in (wall.left, wall.right)}
     found |= {f"opening {opening.kind}" for opening in wall.openings}
     found |= {f"head {opening.head.kind}" for opening in wall.openings}
@@ -73,6 +74,10 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
         found |= {f"cloth {row}" for row in (layer.fabric.row, layer.fabric.lining, layer.fabric.interlining)}
         found |= {f"cloth that is {key}" for key in ("half_drop", "one_way", "railroaded") if getattr(layer.fabric, key)}
         found |= {"made up to wish" for _ in (1,) if layer.making != Making()}
+        found |= {f"rod of {layer.rod.material}", f"rod wall {layer.rod.wall is not None}"}
+        found |= {f"fixing {bracket.fixing}" for bracket in layer.brackets}
+        found |= {"packet's pull" for bracket in layer.brackets if bracket.pull_kg is not None}
+        found |= {"packet's shear" for bracket in layer.brackets if bracket.shear_kg is not None}
         found |= {"panel on a scale" for panel in layer.panels if panel.weight_kg is not None}
         found |= {f"bracket {bracket.place.hold}" for bracket in layer.brackets}
         found |= {f"kit {bracket.kit}" for bracket in layer.brackets}
@@ -116,9 +121,11 @@ WANTED = sorted(
     | {f"hem {target}" for target in strategies.HEM_TARGETS}
     | {f"body {body}" for body in strategies.BODIES}
     | {f"cloth {row}" for row in (*strategies.FACES, *strategies.LININGS, "domette", "bump")}
-    | {"panel on a scale", "made up to wish"}
+    | {"panel on a scale", "made up to wish", "rod wall True", "packet's pull", "packet's shear", "a tug of its own"}
     | {f"cloth that is {key}" for key in ("half_drop", "one_way", "railroaded")}
     | {f"fullness multiplies {rule}" for rule in ("all", "rod", "fixed", "narrower")}
+    | {f"rod of {row}" for row in strategies.MATERIALS}
+    | {f"fixing {row}" for row in strategies.FIXINGS}
     | {f"heading {row}" for row in strategies.HEADINGS}
     | {f"kit {row}" for row in (*strategies.KITS, *strategies.CEILING_KITS, "sash-hook")}
     | {f"ends {row}" for row in strategies.ROD_ENDS}

@@ -40,6 +40,8 @@ SECTIONS = (
     "tube-20",
     "tube-28",
 )
+MATERIALS = ("steel", "copper", "oak")
+FIXINGS = ("screw-8", "screw-10", "toggle-3/16", "plug", "brick-plug")
 KITS = ("shop-strap", "shop-cradle", "open-arm", "cup")
 ROD_ENDS = ("bare", "cap", "ball-finial", "spear-finial", "socket", "return", "elbow")
 CEILING_KITS = ("ceiling-cup", "ceiling-hook")

@@ -28,11 +28,13 @@ from tests.strategies.choices import (
     BODIES,
     CEILING_KITS,
     FACES,
+    FIXINGS,
     HEADINGS,
     HEM_TARGETS,
     KINDS,
     KITS,
     LININGS,
+    MATERIALS,
     MOUNTS,
     ROD_ENDS,
     SECTIONS,
@@ -218,6 +220,8 @@ class Schemes(Lengths):
             kind=pick.one_of(KINDS),
             packet=self.packet() if pick.chance(3) else Packet(),
             overlap=self.between(0, 150) if pick.chance(5) else None,
+            wall=self.between(0, 3) if pick.chance(4) else None,
+            material=pick.one_of(MATERIALS) if pick.chance(2) else None,
         )
 
     def packet(self) -> Packet:
@@ -249,6 +253,9 @@ class Schemes(Lengths):
                 pick.one_of(KITS),
                 rings_pass=pick.one_of((None, None, True, False)),
                 height=self.between(2000, 2400) if pick.chance(10) else None,
+                fixing=pick.one_of((None, *FIXINGS)),
+                pull_kg=pick.whole(1, 90) / 1 if pick.chance(5) else None,
+                shear_kg=pick.whole(1, 90) / 1 if pick.chance(5) else None,
             )
             for number, place in enumerate(places, 1)
         )

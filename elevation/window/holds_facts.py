@@ -1,0 +1,101 @@
+"""The rows of forms about strength: what a rod is made of, what holds each bracket, how hard somebody tugs."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import Any
+
+from msgspec.structs import replace
+
+from elevation.room.edits import edit_at, replace_at, replace_rod
+from elevation.room.find import bracket_of, layer_of
+from elevation.room.model import Bracket, Ref, Room
+from elevation.room.validate import check_room
+from elevation.trade.model import Trade
+from elevation.units.mass import read_kg, say_kg
+from elevation.window.fact_form import Fact
+from elevation.window.texts import tr
+from elevation.words import msg, term
+
+
+def made_facts(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
+    """The rows of a rod's material and wall, where they are not its section's."""
+    rows = tuple((row.id, tr(term(row.name))) for row in trade.materials.values())
+    return (
+        Fact(
+            ref,
+            "rod.material",
+            msg("material, if another"),
+            "choice",
+            (("", tr(msg("the section's"))), *rows),
+            edit=partial(_made_of, ref),
+            read=lambda room: layer_of(room, ref).rod.material or "",
+        ),
+        Fact(ref, "rod.wall", msg("wall of the tube, if another (0: solid)")),
+    )
+
+
+def _made_of(ref: Ref, room: Room, value: Any) -> Room:
+    return replace_rod(room, ref, material=value or None)
+
+
+def fixing_facts(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
+    """The rows of what one bracket is fixed by, and its packet's figures."""
+    rows = tuple((row.id, tr(term(row.name))) for row in trade.fixings.values())
+    return (
+        Fact(
+            ref,
+            "fixing",
+            msg("fixed by"),
+            "choice",
+            (("", tr(msg("the usual screw where there is wood"))), *rows),
+            edit=partial(_fixed_by, ref),
+            read=lambda room: bracket_of(room, ref).fixing or "",
+        ),
+        _packet(ref, "pull_kg"),
+        _packet(ref, "shear_kg"),
+    )
+
+
+def _packet(ref: Ref, key: str) -> Fact:
+    if key == "pull_kg":
+        name = msg("one fixing holds, pulled out, as its packet says (kg or lb)")
+    else:
+        name = msg("one fixing holds, along the wall, as its packet says (kg or lb)")
+    return Fact(ref, key, name, "text", edit=partial(_set_kg, ref, key), read=partial(_kg, ref, key))
+
+
+def _fixed_by(ref: Ref, room: Room, value: Any) -> Room:
+    # Another fixing has another packet.
+    return replace_at(room, ref, fixing=value or None, pull_kg=None, shear_kg=None)
+
+
+def _set_kg(ref: Ref, key: str, room: Room, value: Any) -> Room:
+    kg = read_kg(str(value), room.unit) if str(value).strip() else None
+
+    def put(bracket: Bracket) -> Bracket:
+        return replace(bracket, **{key: kg})
+
+    made = edit_at(room, ref, put)
+    check_room(made, "")
+    return made
+
+
+def _kg(ref: Ref, key: str, room: Room) -> str:
+    kg = getattr(bracket_of(room, ref), key)
+    return "" if kg is None else say_kg(kg, room.unit)
+
+
+def tug_fact() -> Fact:
+    """The row of how hard somebody tugs, for all of a room."""
+    return Fact((), "tug_kg", msg("a tug at a panel adds (kg or lb)"), "text", edit=_set_tug, read=_tug)
+
+
+def _set_tug(room: Room, value: Any) -> Room:
+    made = replace(room, tug_kg=read_kg(str(value), room.unit) if str(value).strip() else None)
+    check_room(made, "")
+    return made
+
+
+def _tug(room: Room) -> str:
+    return "" if room.tug_kg is None else say_kg(room.tug_kg, room.unit)
