@@ -175,7 +175,8 @@ def _check_rod(rod: Rod, place: Place) -> None:
     check_length(rod.wall, place.at("wall"), 0, 150)
     if rod.wall is not None and rod.diameter is not None and 2 * rod.wall.mm > rod.diameter.mm:
         raise place.at("wall").bad(
-            f"is {rod.wall.text}, more than half the diameter", "write 0 for a solid rod, or the wall of its tube"
+            said("is {wall}, more than half the diameter", wall=rod.wall.text),
+            said("write 0 for a solid rod, or the wall of its tube"),
         )
     check_length(rod.projection, place.at("projection"), 0, DEEP_MM, above=True)
     check_length(rod.stock, place.at("stock"), 0, FAR_MM, above=True)
@@ -200,7 +201,10 @@ def _check_bracket(bracket: Bracket, place: Place) -> None:
     for key in ("pull_kg", "shear_kg"):
         kg = getattr(bracket, key)
         if kg is not None and not 0 < kg <= MOST_FIXING_KG:
-            raise place.at(key).bad(f"is {kg:g} kg", f"it must be more than 0 and at most {MOST_FIXING_KG:g}")
+            raise place.at(key).bad(
+                said("is {holds_kg} kg", holds_kg=kg),
+                said("it must be more than 0 and at most {most}", most=MOST_FIXING_KG),
+            )
 
 
 def _check_hem(hem: Hem, place: Place) -> None:

@@ -44,7 +44,9 @@ def check_room(room: Room, name: str) -> None:
     check_length(room.graduation, place.at("graduation"), 0.01, 100)
     check_length(room.floor_to_come, place.at("floor_to_come"), 0, 1000)
     if room.tug_kg is not None and not 0 <= room.tug_kg <= MOST_FIXING_KG:
-        raise place.at("tug_kg").bad(f"is {room.tug_kg:g} kg", f"it must be 0 to {MOST_FIXING_KG:g}")
+        raise place.at("tug_kg").bad(
+            said("is {holds_kg} kg", holds_kg=room.tug_kg), said("it must be 0 to {most}", most=MOST_FIXING_KG)
+        )
     for key, value in room.limits.items():
         check_length(value, place.at("limits").at(key), 0, FAR_MM)
     if not room.walls:
