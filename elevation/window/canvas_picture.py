@@ -17,6 +17,7 @@ from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import Annotation, lay_annotation
+from elevation.sheet.annotation.remembered import AnnotationKeeper
 from elevation.sheet.draw_inside import band_group, zone_group
 from elevation.sheet.drawing import View, draw_face, draw_obstacle, draw_opening, draw_treatment, opening_title, wall_title
 from elevation.sheet.inks import colour
@@ -86,6 +87,7 @@ class CanvasPicture:
         self._marks = Kept()
         self._clear: tuple[Group, ...] = ()
         self._rungs: dict[str, str] = {}
+        self._keeper = AnnotationKeeper()
         self._annotated: tuple[tuple[Any, ...], Annotation] | None = None
         self._last: tuple[Group, ...] = ()
         self._standing: StandingLayers | None = None
@@ -172,7 +174,9 @@ class CanvasPicture:
         if self._annotated is not None and all(a is b or a == b for a, b in zip(self._annotated[0], source, strict=True)):
             return self._annotated[1]
         style = replace(style_for(room), language=language())
-        made = lay_annotation(set_out, findings, style, viewport.mm_per_paper, room=room, previous=self._rungs)
+        made = lay_annotation(
+            set_out, findings, style, viewport.mm_per_paper, room=room, previous=self._rungs, keeper=self._keeper
+        )
         before = self._annotated[1].groups if self._annotated is not None else ()
         made = replace(made, groups=_same_where_equal(made.groups, before))
         self._rungs = made.rungs

@@ -12,6 +12,7 @@ from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import treatment_chains, wall_chains
 from elevation.sheet.annotation.bands import Slot
 from elevation.sheet.annotation.model import Chain
+from elevation.sheet.annotation.remembered import AnnotationKeeper
 from elevation.units.format import format_length
 from elevation.words import Style, msg, say
 
@@ -31,9 +32,9 @@ class Columns(Struct, frozen=True, gc=False):
     unshown: tuple[tuple[Ref, str], ...]
 
 
-def columns(set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style) -> Columns:
+def columns(set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style, keep: AnnotationKeeper) -> Columns:
     """Share out the heights: equal ones once, the first columns at the left, more at the right, the rest as text."""
-    found = _heights(set_out, treatments, style)
+    found = _heights(set_out, treatments, style, keep)
     several = len(found) > 1
     left: list[Slot] = [(chain,) for chain, _ in found[:LEFT]]
     left_headers = [_numbers(numbers) if several else "" for _, numbers in found[:LEFT]]
@@ -56,15 +57,18 @@ def columns(set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style) 
     return Columns(tuple(left), tuple(right), tuple(left_headers), tuple(right_headers), unshown)
 
 
-def _heights(set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style) -> list[tuple[Chain, list[int]]]:
+def _heights(
+    set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style, keep: AnnotationKeeper
+) -> list[tuple[Chain, list[int]]]:
     found: dict[tuple[tuple[int, int], ...], tuple[Chain, list[int]]] = {}
     covered: set[Ref] = set()
     for laid in set_out.treatments:
         covered.update(opening.ref for opening in laid.openings)
-        chain = treatment_chains.heights(set_out, laid, treatments.get(laid.ref), style)
+        metal = keep.metal(set_out, laid, treatments.get(laid.ref), style)
+        chain = metal.heights
         if chain is not None:
             found.setdefault(_signature(chain), (chain, []))[1].extend(opening.number for opening in laid.openings)
-        for single in treatment_chains.floor_to_rod(set_out, laid, treatments.get(laid.ref), style):
+        for single in metal.floor_to_rod:
             found.setdefault(_signature(single), (single, []))[1].extend(opening.number for opening in laid.openings)
     shown = [{round(segment.high) for segment in chain.segments} for chain, _ in found.values()]
     for opening in set_out.openings:

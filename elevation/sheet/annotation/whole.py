@@ -8,13 +8,14 @@ from elevation.findings.model import Finding
 from elevation.room.model import Ref, Room, Treatment
 from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import marks, treatment_chains, wall_chains
-from elevation.sheet.annotation.bands import Frame, Laid, SideOut, dimension, lay_side, share
+from elevation.sheet.annotation.bands import Frame, SideOut, share
 from elevation.sheet.annotation.columns import Columns, columns
 from elevation.sheet.annotation.keys import key_table as key_table_records
 from elevation.sheet.annotation.keys import opening_numbers
 from elevation.sheet.annotation.ladder import PAST
 from elevation.sheet.annotation.letters import letter, letter_room
 from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine, overlap
+from elevation.sheet.annotation.remembered import AnnotationKeeper
 from elevation.sheet.records import Group, Ink, Record, Text
 from elevation.sheet.type_metrics import CAP, DESCENT, shorten, text_width
 from elevation.words import Style, msg, say
@@ -48,6 +49,7 @@ def lay_annotation(
     room: Room | None = None,
     previous: Mapping[str, str] | None = None,
     key_table: bool = True,
+    keeper: AnnotationKeeper | None = None,
 ) -> Annotation:
     """Lay dimensions, held marks and finding marks.
 
@@ -68,6 +70,8 @@ def lay_annotation(
         ``rungs`` of the last laying: labels keep their rung until it no longer fits by 1 mm.
     key_table : bool
         Draw the key table under the drawing; False where a sheet shows it in its margin.
+    keeper : AnnotationKeeper or None
+        Remembers what did not change since the last laying of this wall.
 
     Returns
     -------
@@ -81,7 +85,9 @@ def lay_annotation(
     width = set_out.width_mm / scale
     across = _bounds(area, width, scale)
 
-    reaches, rods, stacks = _along(set_out, treatments, style)
+    keep = AnnotationKeeper() if keeper is None else keeper
+
+    reaches, rods, stacks = _along(set_out, treatments, style, keep)
     bottom_slots = [*share(stacks, scale)]
     chain = wall_chains.measuring_chain(set_out, style)
     if chain is not None:
@@ -89,19 +95,19 @@ def lay_annotation(
     bottom_slots.append((wall_chains.whole_width(set_out, style),))
     top_slots = [*share(reaches, scale), *share(rods, scale)]
     metal = _metal(set_out)
-    upright = columns(set_out, treatments, style)
+    upright = columns(set_out, treatments, style, keep)
 
     every = [chain for slot in (*bottom_slots, *top_slots, *upright.left, *upright.right) for chain in slot]
     room_of_letter = letter_room(len({segment.texts[-1] for chain in every for segment in chain.segments}), FIGURE)
 
     height = (min(0.0, foot), top)
     sides = (
-        lay_side(Frame("bottom", foot, scale), bottom_slots, across, room_of_letter, rungs),
-        lay_side(Frame("top", top, scale), top_slots, across, room_of_letter, rungs),
-        lay_side(Frame("left", min(0.0, metal[0] / scale - 2.0), scale), upright.left, height, room_of_letter, rungs),
-        lay_side(Frame("right", max(width, metal[1] / scale + 2.0), scale), upright.right, height, room_of_letter, rungs),
+        keep.side(Frame("bottom", foot, scale), bottom_slots, across, room_of_letter, rungs),
+        keep.side(Frame("top", top, scale), top_slots, across, room_of_letter, rungs),
+        keep.side(Frame("left", min(0.0, metal[0] / scale - 2.0), scale), upright.left, height, room_of_letter, rungs),
+        keep.side(Frame("right", max(width, metal[1] / scale + 2.0), scale), upright.right, height, room_of_letter, rungs),
     )
-    return _Assembly(set_out, findings, style, scale, (0.0, foot, width, top), sides, upright, key_table).annotation()
+    return _Assembly(set_out, findings, style, scale, (0.0, foot, width, top), sides, upright, key_table, keep).annotation()
 
 
 def _metal(set_out: SetOut) -> tuple[float, float]:
@@ -134,22 +140,16 @@ def _treatments(room: Room | None, set_out: SetOut) -> dict[Ref, Treatment]:
 
 
 def _along(
-    set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style
+    set_out: SetOut, treatments: Mapping[Ref, Treatment], style: Style, keep: AnnotationKeeper
 ) -> tuple[list[Chain], list[Chain], list[Chain]]:
     reaches: list[Chain] = []
     rods: list[Chain] = []
     stacks: list[Chain] = []
     for laid in set_out.treatments:
-        treatment = treatments.get(laid.ref)
-        reach = treatment_chains.reach(set_out, laid, treatment, style)
-        if reach is not None:
-            reaches.append(reach)
-        seen: set[tuple[int, int]] = set()
-        for index, layer in enumerate(laid.layers):
-            place = (round(layer.support.left_mm), round(layer.support.right_mm))
-            if place not in seen:
-                seen.add(place)
-                rods.append(treatment_chains.rod_length(set_out, layer, treatment, index, style))
+        metal = keep.metal(set_out, laid, treatments.get(laid.ref), style)
+        if metal.reach is not None:
+            reaches.append(metal.reach)
+        rods.extend(metal.rods)
         stack = treatment_chains.stacks(set_out, laid, style)
         if stack is not None:
             stacks.append(stack)
@@ -169,6 +169,7 @@ class _Assembly:
         sides: tuple[SideOut, ...],
         upright: Columns,
         key_table: bool,
+        keep: AnnotationKeeper,
     ) -> None:
         self.set_out = set_out
         self.findings = findings
@@ -178,23 +179,26 @@ class _Assembly:
         self.sides = sides
         self.upright = upright
         self.has_table = key_table
+        self.keep = keep
+        self.ends: list[tuple[float, ...]] = []
         self.labels: list[tuple[Box, str, str]] = []
         self.rungs: dict[str, str] = {}
 
     def annotation(self) -> Annotation:
-        laid = [(item, side.frame) for side in self.sides for item in side.laid]
-        keys = self._keys([item for item, _ in laid])
+        keys = self._keys()
         owners: dict[Ref, list[Record]] = {wall_chains.wall_ref(self.set_out): []}
         held: dict[Ref, list[Record]] = {}
         for treatment in self.set_out.treatments:
             owners[treatment.ref] = []
-        for item, frame in laid:
-            text = keys[item.label.figure] if item.label.rung == "key" else item.label.text
-            owners[item.owner].append(dimension(item, frame, text))
-            self.labels.append((item.box, text, item.label.rung))
-            self.rungs[item.place] = item.label.step
-            if item.segment.held:
-                held.setdefault(item.owner, []).extend(self._held(item, frame))
+        for side in self.sides:
+            made = self.keep.records(side, keys)
+            for owner, records in made.owners.items():
+                owners[owner].extend(records)
+            for owner, records in made.held.items():
+                held.setdefault(owner, []).extend(records)
+            self.labels.extend(made.labels)
+            self.rungs.update(made.rungs)
+            self.ends.append(made.ends)
         self._headers(owners)
         self._opening_numbers(owners)
         names = self._names()
@@ -217,11 +221,12 @@ class _Assembly:
                 groups.append(Group((), "title", say(msg("Key"), self.style), records))
         return Annotation(tuple(groups), lines, extent, tuple(self.labels), self.rungs, unshown)
 
-    def _keys(self, laid: Sequence[Laid]) -> dict[str, str]:
+    def _keys(self) -> dict[str, str]:
         keys: dict[str, str] = {}
-        for item in laid:
-            if item.label.rung == "key" and item.label.figure not in keys:
-                keys[item.label.figure] = letter(len(keys))
+        for side in self.sides:
+            for item in side.laid:
+                if item.label.rung == "key" and item.label.figure not in keys:
+                    keys[item.label.figure] = letter(len(keys))
         return keys
 
     def _names(self) -> dict[Ref, str]:
@@ -229,13 +234,6 @@ class _Assembly:
         for treatment in self.set_out.treatments:
             names[treatment.ref] = treatment.name or treatment.ref[-1]
         return names
-
-    def _held(self, item: Laid, frame: Frame) -> tuple[Record, ...]:
-        middle = (item.segment.low + item.segment.high) / 2 / frame.scale
-        # On the side of the line where the figure is not, and clear of a leader.
-        outward = -1.4 if item.side in ("top", "left") else 1.4
-        aside = 0.0 if item.label.leader is None else 1.8
-        return marks.held_mark(frame.wall(middle + aside, item.line + outward), frame.scale)
 
     def _headers(self, owners: dict[Ref, list[Record]]) -> None:
         # Over each column of heights: the numbers of the openings that it belongs to, where there are several columns.
@@ -259,8 +257,7 @@ class _Assembly:
                 self.labels.append((box, text, "note"))
 
     def _opening_numbers(self, owners: dict[Ref, list[Record]]) -> None:
-        bottom = self.sides[0]
-        crossing = {end / self.scale for item in bottom.laid for end in (item.segment.low, item.segment.high)}
+        crossing = set(self.ends[0])
         records, labels = opening_numbers(self.set_out, self.wall[1], sorted(crossing), self.scale)
         owners[wall_chains.wall_ref(self.set_out)].extend(records)
         self.labels.extend((box, text, "note") for box, text in labels)
@@ -283,36 +280,12 @@ class _Assembly:
     def _extent(self) -> Box:
         _, bottom, _, top = self.wall
         bottom_side, top_side, left_side, right_side = self.sides
-        boxes = [box for box, _, _ in self.labels]
-        level = [item.segment for side in (bottom_side, top_side) for item in side.laid]
-        upright = [item.segment for side in (left_side, right_side) for item in side.laid]
+        lefts, lows, rights, highs = zip(*(box for box, _, _ in self.labels), strict=True) if self.labels else ((),) * 4
+        level = (*self.ends[0], *self.ends[1])
+        upright = (*self.ends[2], *self.ends[3])
         return (
-            min(
-                [
-                    left_side.frame.outline - max(left_side.depth, 3.0),
-                    *(box[0] for box in boxes),
-                    *(segment.low / self.scale - PAST for segment in level),
-                ]
-            ),
-            min(
-                [
-                    bottom - bottom_side.depth,
-                    *(box[1] for box in boxes),
-                    *(segment.low / self.scale - PAST for segment in upright),
-                ]
-            ),
-            max(
-                [
-                    right_side.frame.outline + max(right_side.depth, 3.0),
-                    *(box[2] for box in boxes),
-                    *(segment.high / self.scale + PAST for segment in level),
-                ]
-            ),
-            max(
-                [
-                    top + max(top_side.depth, 1.0),
-                    *(box[3] for box in boxes),
-                    *(segment.high / self.scale + PAST for segment in upright),
-                ]
-            ),
+            min((left_side.frame.outline - max(left_side.depth, 3.0), *lefts, *(end - PAST for end in level[::2]))),
+            min((bottom - bottom_side.depth, *lows, *(end - PAST for end in upright[::2]))),
+            max((right_side.frame.outline + max(right_side.depth, 3.0), *rights, *(end + PAST for end in level[1::2]))),
+            max((top + max(top_side.depth, 1.0), *highs, *(end + PAST for end in upright[1::2]))),
         )
