@@ -66,6 +66,8 @@ Given = Help | Window | Check | Draw | Sheets
 SHEETS = (
     "elevation",
     "section",
+    "plan",
+    "unfolded",
     "measuring",
     "measurements",
     "bench",

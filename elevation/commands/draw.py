@@ -21,7 +21,9 @@ from elevation.setting_out.whole import set_out
 from elevation.sheet.elevation import elevation_sheet
 from elevation.sheet.measuring import measuring_sheet
 from elevation.sheet.paper import page_named, scale_of
+from elevation.sheet.plan_sheet import plan_sheet
 from elevation.sheet.records import Picture
+from elevation.sheet.unfolded import unfold, unfolded_sheet
 from elevation.sheet.work.whole import WORK_SHEETS
 from elevation.trade.model import Trade
 from elevation.trade.tables import load_trade
@@ -109,6 +111,12 @@ def picture_of(
     laid = set_out(room, wall.id, None if scheme is None else scheme.id, trade)
     findings = find(Scene(room, laid, trade))
     ratio = None if scale is None else scale_of(scale)
+    if sheet == "plan":
+        return plan_sheet(room, laid, findings, style, page, ratio)
+    if sheet == "unfolded":
+        row = unfold(room, wall, laid.scheme, trade)
+        every = [finding for one in row for finding in find(Scene(room, one.set_out, trade))]
+        return unfolded_sheet(room, row, every, trade, style, page, ratio)
     return elevation_sheet(room, laid, findings, trade, style, paper=page, scale=ratio)
 
 

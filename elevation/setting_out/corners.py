@@ -11,16 +11,9 @@ from math import cos, pi, radians, sin
 
 from elevation.room.corners import Side
 from elevation.setting_out.model import BesideOut, CornerOut, LayerOut, ObstacleOut, OpeningOut, Point, TreatmentOut
-from elevation.trade.mitres import mitre
-from elevation.trade.model import EndRow
-
-JOINT = EndRow("corner-joint", "", 0.0, 0.0, 0.0, "none", "", "published")
-"""The end of a rod that meets another in a corner: cut on the mitre, measured at the axis."""
 
 ARC_STEPS = 12
 """A leaf's quarter turn is drawn around with so many straight pieces; they lie outside it by less than 0.3 %."""
-
-mitre_of = mitre
 
 
 def turned(points: Sequence[Point], side: Side, width_mm: float, corner: CornerOut) -> tuple[Point, ...]:

@@ -411,12 +411,16 @@ class BandOut(Struct, frozen=True, gc=False):
 
 
 class CornerOut(Struct, frozen=True, gc=False):
-    """The wall in a corner: its id, name and width, and the inside angle in degrees."""
+    """The wall in a corner: its id, name and width, and the inside angle in degrees.
+
+    ``openings`` are those on it: (near, far, reveal) as distances along it from the corner, and how deep its sash lies.
+    """
 
     wall: str
     name: str
     width_mm: float
     angle: float
+    openings: tuple[tuple[float, float, float], ...] = ()
 
 
 class BesideOut(Struct, frozen=True, gc=False):
@@ -460,7 +464,8 @@ class SetOut(Struct, frozen=True, gc=False):
     ``width_mm`` is assumed (``known_width`` False) where the wall was not measured. ``crown_mm`` and
     ``baseboard_mm`` are zero where absent or unknown. ``ends`` are the kinds (``corner``/``open``) left and right.
     ``zones`` are what likely stands inside the wall, left to right; ``bands`` where cables and pipes likely run.
-    ``corners`` are the walls at its left and right end, where they are known; ``beside`` is what of them comes before this
+    ``angles`` are the inside angles at its left and right end, ``corners`` the walls
+    there where they are known, ``beside`` is what of them comes before this
     one.
     """
 
@@ -484,4 +489,5 @@ class SetOut(Struct, frozen=True, gc=False):
     zones: tuple[ZoneOut, ...] = ()
     bands: tuple[BandOut, ...] = ()
     corners: tuple[CornerOut | None, CornerOut | None] = (None, None)
+    angles: Span = (90.0, 90.0)
     beside: tuple[BesideOut, ...] = ()

@@ -7,12 +7,13 @@ from collections.abc import Sequence
 
 from elevation.room.corners import AROUND
 from elevation.room.model import Held, Rod
-from elevation.setting_out.corners import JOINT, mitre_of
 from elevation.setting_out.facts import Overhead
 from elevation.setting_out.model import OpeningOut, SupportOut
 from elevation.setting_out.mounting import depths_of
 from elevation.setting_out.profile import lowest_over
 from elevation.trade.counting import pieces_of
+from elevation.trade.mitres import JOINT
+from elevation.trade.mitres import mitre as mitre_of
 from elevation.trade.model import EndRow, Trade
 from elevation.trade.tables import row_of
 

@@ -184,6 +184,7 @@ class Keeper:
             zones=self._inside(room, wall, openings, facts, trade),
             bands=self._bands(wall.id, obstacles, openings, ends, facts, self._band_sizes(trade, room.limits, room.wiring)),
             corners=corners,
+            angles=facts.angles,
             beside=around,
         )
 
@@ -202,7 +203,9 @@ class Keeper:
             grounds = keeper.grounds(room, other, trade)
             name = other.name or str(room.walls.index(other) + 1)
             kept = self._sides[side]
-            corner = kept.corner.keep(CornerOut(other.id, name, grounds.facts.width_mm, there.angle))
+            corner = kept.corner.keep(
+                CornerOut(other.id, name, grounds.facts.width_mm, there.angle, _from_corner(side, grounds))
+            )
             corners.append(corner)
             # From a corner whose distance is not known nothing can be measured.
             if facts.known_width if side == "right" else grounds.facts.known_width:
@@ -327,6 +330,14 @@ def set_out_afresh(room: Room, wall_id: str, scheme_id: str | None, trade: Trade
     scheme = None if scheme_id is None else _by_id(wall.schemes, scheme_id, "scheme")
     fresh: defaultdict[str, Keeper] = defaultdict(Keeper)
     return fresh[wall_id].set_out(room, wall, scheme, trade, fresh.__getitem__)
+
+
+def _from_corner(side: Side, grounds: Grounds) -> tuple[tuple[float, float, float], ...]:
+    """The openings of a neighbour as distances from the corner at ``side`` of this wall."""
+    wide = grounds.facts.width_mm
+    if side == "right":
+        return tuple((one.left_mm, one.right_mm, one.reveal_mm or 0.0) for one in grounds.openings)
+    return tuple((wide - one.right_mm, wide - one.left_mm, one.reveal_mm or 0.0) for one in reversed(grounds.openings))
 
 
 def _same_scheme(wall: Wall, scheme: Scheme | None) -> Scheme | None:

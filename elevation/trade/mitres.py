@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from math import radians, tan
 
+from elevation.trade.model import EndRow
+
+JOINT = EndRow("corner-joint", "", 0.0, 0.0, 0.0, "none", "", "published")
+"""The end of a rod that meets another in a corner: cut on the mitre, measured at the axis. No row: nobody buys it."""
+
 
 def mitre(projection: float, angle: float) -> float:
     """How far from the corner two axes meet that both stand ``projection`` out from their walls.

@@ -36,7 +36,7 @@ def test_draw_takes_everything():
     [
         ["check"],
         ["draw", "a"],
-        ["draw", "a", "--out", "b.svg", "--sheet", "plan"],
+        ["draw", "a", "--out", "b.svg", "--sheet", "roof"],
         ["draw", "a", "--out", "b.svg", "--paper", "a9"],
         ["draw", "a", "--out", "b.svg", "--dpi", "x"],
         ["draw", "a", "--out", "b.svg", "--dpi", "19"],

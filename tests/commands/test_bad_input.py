@@ -213,7 +213,7 @@ def test_a_drawing_never_replaces_the_room_it_is_drawn_from(ending, way, tmp_pat
         (["--out", "x.svg", "--scale", "1:1"], "does not fit"),
         (["--out", "x.svg", "--scale", "100:1"], "scale"),
         (["--out", "x.svg", "--paper", "a0"], "a0"),
-        (["--out", "x.svg", "--sheet", "plan"], "plan"),
+        (["--out", "x.svg", "--sheet", "roof"], "roof"),
         (["--out", "x.png", "--dpi", "1e9"], "1e9"),
         (["--out", "x.png", "--dpi", "5000"], "--dpi"),
         (["--out", "no/folder/x.svg"], "folder"),
