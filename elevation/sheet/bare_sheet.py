@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from msgspec import Struct
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.sheet import furniture
 from elevation.sheet.annotation.model import Box
 from elevation.sheet.dates import sheet_date
@@ -81,9 +81,12 @@ def bare_sheet(
         if best is not None and (scale is not None or best[1] <= SMALLEST_COMFORTABLE):
             break
     if best is None:
-        wanted = f"1:{scale:g}" if scale is not None else "the drawing"
+        wanted = said("1:{scale}", scale=scale) if scale is not None else said("the drawing")
         raise BadInput(
-            "scale", "", f"{wanted} does not fit on {pages[-1].name}", "choose a smaller scale or a larger sheet"
+            said("scale"),
+            "",
+            said("{wanted} does not fit on {choices}", wanted=wanted, choices=pages[-1].name),
+            said("choose a smaller scale or a larger sheet"),
         )
     return _sheet(*best, words, style, sheet_date() if date is None else date, notes, stop, band)
 
