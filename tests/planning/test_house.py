@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from elevation.errors import BadInput
 from elevation.findings.all_rules import find, find_afresh
@@ -54,6 +55,25 @@ def test_a_room_that_cannot_be_read_says_why(tmp_path: Path) -> None:
     assert wall.set_out is None
     assert "bad.room.json" in str(wall.error)
     assert wall.room_name == "bad"
+
+
+def test_a_room_goes_by_its_name_else_by_its_file_s(tmp_path: Path) -> None:
+    path = tmp_path / "attic.room.json"
+    save_room(good_room(), path)
+    assert [wall.room_name for wall in look(path, trade())] == ["attic"]
+    save_room(replace_at(good_room(), (), name="Loft"), path)
+    assert [wall.room_name for wall in look(path, trade())] == ["Loft"]
+
+
+def test_the_first_scheme_of_a_wall_is_looked_at_and_a_bare_wall_as_well(tmp_path: Path) -> None:
+    low = replace_rod(good_room(), LAYER, height=held("above-casing", inch(2)))
+    good, broken = good_room().walls[0].schemes[0], low.walls[0].schemes[0]
+    path = tmp_path / "one.room.json"
+    for schemes, count in (((good, replace(broken, id="s2")), 0), ((broken, replace(good, id="s2")), 1), ((), 0)):
+        save_room(good_room(schemes=schemes), path)
+        (wall,) = look(path, trade())
+        assert wall.error is None
+        assert wall.broken == count
 
 
 @pytest.mark.parametrize("path", sorted(demo_rooms().glob("*.room.json")), ids=lambda path: path.name)

@@ -16,11 +16,13 @@ from elevation.handles.sticking import candidates
 from elevation.planning.one_height import level_rods
 from elevation.planning.remedies import remedies
 from elevation.room.edits import edit_at, replace_at, replace_rod
-from elevation.room.find import layer_of
+from elevation.room.find import layer_of, treatment_of, wall_of
 from elevation.room.model import Room, Station, WallEnd
+from elevation.room.mounting import mounted
 from elevation.setting_out.room_rods import datum_steps, rods_elsewhere
 from elevation.setting_out.whole import set_out
 from tests.findings.rooms import INCH, LAYER, good_room, held, inch, said, scene, trade
+from tests.findings.test_points import rods_at, with_back_layer
 
 SECOND = ("w2", "s1", "t1", "l1")
 
@@ -101,6 +103,35 @@ def test_all_rods_follow_in_one_edit_and_keep_what_they_hold() -> None:
     assert layer_of(done, SECOND).rod.height.at.mm == pytest.approx(12.75 * INCH)
     assert uneven(done) == []
     assert level_rods(done, LAYER, trade()) is done
+
+
+def above(room: Room, wall: str, scheme: str) -> list[list[float]]:
+    """How high above its casing each rod of a scheme is held, layer by layer, in inches."""
+    hung = next(one for one in wall_of(room, wall).schemes if one.id == scheme).treatments
+    return [[round(layer.rod.height.at.mm / INCH, 6) for layer in one.layers] for one in hung]
+
+
+def test_the_rod_that_is_pointed_at_gives_the_height_and_only_front_rods_follow() -> None:
+    room = with_back_layer(with_back_layer(rods_at(4, 5, 6), "t1", 7), "t2", 8)
+    done = level_rods(room, ("w1", "s1", "t1", "l1"), trade())
+    assert above(done, "w1", "s1") == [[5], [5, 7], [5, 8]]
+    assert treatment_of(done, ("w1", "s1", "t1")) is treatment_of(room, ("w1", "s1", "t1"))
+
+
+def test_rods_that_hang_from_the_ceiling_stay() -> None:
+    ceiling = mounted(rods_at(4, 5), ("w1", "s1", "t1"), "ceiling", trade())
+    done = level_rods(ceiling, ("w1", "s1", "t0"), trade())
+    assert treatment_of(done, ("w1", "s1", "t1")) == treatment_of(ceiling, ("w1", "s1", "t1"))
+
+
+def test_on_other_walls_the_scheme_of_the_same_name_follows() -> None:
+    first = replace_at(rods_at(4), ("w1", "s1"), name="Linen").walls[0]
+    plain = replace(rods_at(6).walls[0].schemes[0], name="Plain")
+    linen = replace(with_back_layer(rods_at(7), "t0", 9).walls[0].schemes[0], id="s2", name="Linen")
+    second = replace(first, id="w2", name="East", schemes=(plain, linen))
+    done = level_rods(Room(walls=(first, second)), ("w1", "s1", "t0"), trade())
+    assert above(done, "w2", "s1") == [[6]]
+    assert above(done, "w2", "s2") == [[4, 9]]
 
 
 def test_a_drag_asks_other_walls_once() -> None:

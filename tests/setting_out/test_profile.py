@@ -34,6 +34,29 @@ def test_not_measured_is_level_and_not_known() -> None:
     assert not made.known
     assert height_at(made, 1234.0) == 2448.4
     assert profile_of((), 0.0, known_level=True).known
+    assert made.points[0][0] == 0.0
+
+
+def test_a_floor_still_to_be_laid_lifts_every_point() -> None:
+    made = profile_of((Station(mm(0), mm(10)), Station(mm(1000), mm(30))), 0.0, 15.0)
+    assert made.points == ((0.0, 25.0), (1000.0, 45.0))
+    assert made.known
+
+
+def test_one_station_is_level_everywhere() -> None:
+    one = profile_of((Station(mm(500), mm(2400)),), 0.0)
+    assert extent_over(one, 0.0, 3000.0) == (2400.0, 2400.0)
+    assert height_at(one, 100.0) == height_at(one, 900.0) == 2400.0
+
+
+def test_a_step_is_taken_at_its_far_side() -> None:
+    # Two heights read at one place: a ledge. Left of it the first holds, from it on the second.
+    step = profile_of(
+        (Station(mm(0), mm(0)), Station(mm(1000), mm(0)), Station(mm(1000), mm(50)), Station(mm(2000), mm(50))), 0.0
+    )
+    assert height_at(step, 999.0) == 0.0
+    assert height_at(step, 1000.0) == 50.0
+    assert extent_over(step, 500.0, 1500.0) == (0.0, 50.0)
 
 
 def test_a_stretch_has_its_ends_and_the_points_between() -> None:
