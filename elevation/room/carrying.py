@@ -55,7 +55,11 @@ def carry(target: Treatment, source: Treatment, layers: tuple[Layer, ...], parts
         else:
             wanted, mount = wanted | _FIXED, source.mount
     made = [_layer(mine, as_planned(theirs), wanted) for mine, theirs in zip(target.layers, layers, strict=False)]
-    made.extend(target.layers[len(made) :])
+    rest = target.layers[len(made) :]
+    if mount != target.mount and mount in ("reveal", "sash"):
+        # Between jambs an end is held as those of the rod that brought it there.
+        rest = tuple(_layer(mine, as_planned(layers[-1]), frozenset({"reach"})) for mine in rest)
+    made.extend(rest)
     if "panels" in wanted:
         for theirs in layers[len(target.layers) :]:
             key = theirs.id if all(layer.id != theirs.id for layer in made) else new_id([one.id for one in made], "l")

@@ -187,3 +187,15 @@ def test_a_leg_that_comes_to_hang_inside_its_opening_goes_round_no_more() -> Non
     leg = treatment_of(done, ("w2", "s1", "t1"))
     assert (leg.mount, leg.continues, leg.layers[0].rod.left) == ("reveal", None, jamb)
     check_room(done, "x")
+
+
+def test_a_back_layer_of_its_own_comes_between_the_jambs_as_well() -> None:
+    room = going_round()
+    leg = layer_of(room, ("w2", "s1", "t1", "l1"))
+    room = replace_at(room, ("w2", "s1", "t1"), layers=(leg, replace(leg, id="l2")))
+    inside = replace_at(room, ("w1", "o2"), reveal=inch(4))
+    inside, ref = duplicate_treatment(inside, LAYER[:3], ("o2",), trade())
+    jamb = held("inside-opening", inch(0.5))
+    inside = replace_rod(replace_at(inside, ref, mount="reveal"), (*ref, "l1"), left=jamb, right=jamb)
+    done = same_as(inside, ref, [("w2", "o1")], trade(), ("height",))
+    assert [(one.rod.left, one.rod.right) for one in treatment_of(done, ("w2", "s1", "t1")).layers] == [(jamb, jamb)] * 2
