@@ -30,13 +30,13 @@ def findings_of(room: Room, wall: str, scheme: str) -> tuple[Finding, ...]:
     return find(Scene(room, set_out_afresh(room, wall, scheme, trade()), trade()), TreatmentMemo(find_afresh))
 
 
-def some(findings: tuple[Finding, ...], seen: Counter[str]) -> list[Finding]:
-    """A few findings of different rules, those first that came up least so far."""
+def some(findings: tuple[Finding, ...], seen: Counter[str], offered: Counter[str]) -> list[Finding]:
+    """A few findings of different rules: those first that had no remedy yet, then those that came up least so far."""
     chosen: dict[str, Finding] = {}
     for finding in findings:
         chosen.setdefault(finding.rule, finding)
     order = {rule.id: number for number, rule in enumerate(RULES)}
-    rare = sorted(chosen, key=lambda rule: (seen[rule], order[rule]))
+    rare = sorted(chosen, key=lambda rule: (offered[rule] > 0, seen[rule], order[rule]))
     return [chosen[rule] for rule in rare[:ASKED]]
 
 
@@ -51,7 +51,7 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
         scheme = wall.schemes[seed % len(wall.schemes)].id
         before = findings_of(room, wall.id, scheme)
         grave = {(one.rule, one.subject) for one in before if one.weight is not Weight.CONSIDER}
-        for finding in some(before, seen):
+        for finding in some(before, seen, offered):
             seen[finding.rule] += 1
             answer = remedies(room, wall.id, scheme, finding, trade())
             assert bool(answer.offered) is (answer.none_because is None)
@@ -72,6 +72,8 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
     # not have their cases in test_remedies_work.
     assert set(seen) == {rule.id for rule in RULES}
     none = {"readings-differ", "out-of-square", "hem-varies", "double-bracket"}
+    # A bracket drilled near a reveal's edge comes up about once in these rooms: whether it can be moved there is chance.
+    none.add("near-edge")
     assert {rule.id for rule in RULES} - set(offered) <= none
 
 
