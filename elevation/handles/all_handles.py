@@ -13,6 +13,7 @@ from elevation.handles import (
     obstacle,
     opening_heights,
     opening_sides,
+    projection,
     rod_ends,
     rod_height,
     stations,
@@ -30,6 +31,7 @@ from elevation.trade.model import Trade
 FAMILIES: tuple[Family, ...] = (
     rod_height.FAMILY,
     rod_ends.FAMILY,
+    projection.FAMILY,
     bracket.FAMILY,
     board.FAMILY,
     hem.FAMILY,

@@ -12,7 +12,7 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from elevation.handles import board, bracket, hem, lead, rod_ends, rod_height, tie
+from elevation.handles import board, bracket, hem, lead, projection, rod_ends, rod_height, tie
 from elevation.handles.all_handles import FAMILIES
 from elevation.handles.context import Context, Family
 from elevation.handles.model import Handle
@@ -25,6 +25,7 @@ from elevation.trade.model import Trade
 HANGING: tuple[Family, ...] = (
     rod_height.FAMILY,
     rod_ends.FAMILY,
+    projection.FAMILY,
     bracket.FAMILY,
     board.FAMILY,
     hem.FAMILY,

@@ -8,15 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from msgspec import Struct
-
 from elevation.room.model import Room, Treatment
 from elevation.sheet.annotation import marks
 from elevation.sheet.annotation.bands import Frame, Laid, SideOut, dimension, lay_side
 from elevation.sheet.annotation.keys import key_table
 from elevation.sheet.annotation.ladder import PAST
 from elevation.sheet.annotation.letters import letter, letter_room
-from elevation.sheet.annotation.model import FIGURE, Box, Chain, KeyLine
+from elevation.sheet.annotation.model import FIGURE, Annotation, Box, Chain, KeyLine
 from elevation.sheet.draw_titles import ENGLISH, obstacle_title, opening_title
 from elevation.sheet.drawing import in_order
 from elevation.sheet.facts import title_of
@@ -34,16 +32,6 @@ _OVERHANG = 14.0
 """Labels may stand this far beyond the drawing along their lines, paper mm."""
 
 
-class SectionAnnotation(Struct, frozen=True, gc=False):
-    """The dimensions of a section, laid for one scale; extent in paper mm from the place of floor datum and wall face."""
-
-    groups: tuple[Group, ...]
-    keys: tuple[KeyLine, ...]
-    extent: Box
-    labels: tuple[tuple[Box, str, str], ...]
-    rungs: dict[str, str]
-
-
 def draw_section(cut: Cut, trade: Trade, style: Style = ENGLISH) -> tuple[Group, ...]:
     """The section without annotation, in the order in which it is laid down; independent of scale.
 
@@ -55,6 +43,11 @@ def draw_section(cut: Cut, trade: Trade, style: Style = ENGLISH) -> tuple[Group,
     style : Style
         How the groups' titles are said.
     """
+    return in_order([*standing_groups(cut, style), *hung_groups(cut, trade, style)])
+
+
+def standing_groups(cut: Cut, style: Style = ENGLISH) -> tuple[Group, ...]:
+    """What stands in a section whatever hangs there: wall, opening, things before the wall."""
     groups = [Group((cut.wall,), "wall", say(msg("Wall in section"), style), tuple(wall_records(cut)))]
     if cut.opening is not None:
         groups.append(Group(cut.opening.ref, "opening", opening_title(cut.opening, style), tuple(opening_records(cut))))
@@ -62,9 +55,15 @@ def draw_section(cut: Cut, trade: Trade, style: Style = ENGLISH) -> tuple[Group,
     for obstacle, is_cut in sorted(cut.obstacles, key=lambda one: one[1]):
         records = tuple(obstacle_records(obstacle, is_cut=is_cut))
         groups.append(Group(obstacle.ref, "obstacle", obstacle_title(obstacle, style), records))
+    return tuple(groups)
+
+
+def hung_groups(cut: Cut, trade: Trade, style: Style = ENGLISH) -> tuple[Group, ...]:
+    """What hangs in a section: board, bracket, rod and cloth of each layer, the far layer first."""
+    groups: list[Group] = []
     if cut.treatment is not None:
         name = title_of(cut.treatment, style)
-        for hanging in cut.hangings:
+        for hanging in reversed(cut.hangings):
             ref = hanging.layer.ref
             row = trade.headings.get(hanging.layer.heading)
             parts: tuple[tuple[str, Message, list[Record]], ...] = (
@@ -76,7 +75,7 @@ def draw_section(cut: Cut, trade: Trade, style: Style = ENGLISH) -> tuple[Group,
             groups.extend(
                 Group(ref, layer, say(title, style), tuple(records)) for layer, title, records in parts if records
             )
-    return in_order(groups)
+    return tuple(groups)
 
 
 def lay_section(
@@ -88,7 +87,7 @@ def lay_section(
     has_opening: bool = True,
     previous: Mapping[str, str] | None = None,
     has_table: bool = True,
-) -> SectionAnnotation:
+) -> Annotation:
     """Lay the dimensions of a section.
 
     Parameters
@@ -134,7 +133,7 @@ def _sides(
 
 def _assembled(
     cut: Cut, sides: tuple[SideOut, ...], box: Box, style: Style, scale: float, *, has_table: bool
-) -> SectionAnnotation:
+) -> Annotation:
     laid = [(item, side.frame) for side in sides for item in side.laid]
     keys: dict[str, str] = {}
     for item, _ in laid:
@@ -162,7 +161,7 @@ def _assembled(
         extent = (extent[0], low, extent[2], extent[3])
         if records:
             groups.append(Group((), "title", say(msg("Key"), style), records))
-    return SectionAnnotation(tuple(groups), lines, extent, tuple(labels), rungs)
+    return Annotation(tuple(groups), lines, extent, tuple(labels), rungs)
 
 
 def _held(item: Laid, frame: Frame) -> tuple[Record, ...]:

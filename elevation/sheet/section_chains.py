@@ -308,7 +308,8 @@ def _behind(cut: Cut, hanging: Hanging, style: Style) -> Segment | None:
         return None
     out, y, ref = max(fronts, key=lambda front: front[:2])
     gap = hanging.back_mm - out
-    if abs(gap) <= LEAST_MM:
+    if abs(gap) <= LEAST_MM or -style.graduation_mm / 2 <= gap < 0:
+        # What lies within half a mark of touching is not called too deep.
         return None
     low, high = (out, hanging.back_mm) if gap > 0 else (hanging.back_mm, out)
     bare = figure(abs(gap), style)

@@ -11,6 +11,7 @@ from elevation.findings.model import Finding, Weight
 from elevation.room.model import Room, Treatment
 from elevation.setting_out.model import SetOut, TreatmentOut
 from elevation.sheet import furniture
+from elevation.sheet.annotation import Annotation
 from elevation.sheet.blocks import Block, Column, Placed, fact, flow, heading, key_rows, paragraph, text_records
 from elevation.sheet.dates import sheet_date
 from elevation.sheet.facts import facts_of, state_of, title_of
@@ -18,7 +19,7 @@ from elevation.sheet.furniture import STOP_HEIGHT
 from elevation.sheet.layouts import BEYOND, Layout, layouts
 from elevation.sheet.paper import pages_for, scale_name, scales_for
 from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record
-from elevation.sheet.section import SectionAnnotation, draw_section, lay_section, treatment_of
+from elevation.sheet.section import draw_section, lay_section, treatment_of
 from elevation.sheet.section_cut import Cut, cut_at
 from elevation.trade.model import Trade
 from elevation.units.format import LESS, MORE
@@ -29,7 +30,7 @@ class _Arranged(Struct, frozen=True):
     page: Page
     layout: Layout
     scale: float
-    annotation: SectionAnnotation
+    annotation: Annotation
     placed: tuple[Placed, ...]
 
 
@@ -147,7 +148,7 @@ def _arrange(
     pages = pages_for(style.unit) if paper is None else (paper,)
     for page in pages:
         for candidate in scales:
-            annotation: SectionAnnotation | None = None
+            annotation: Annotation | None = None
             for layout in layouts(page, has_stop):
                 if layout.name == "foot":
                     continue
@@ -177,7 +178,7 @@ def _placed(
     decided: Treatment | None,
     trade: Trade,
     style: Style,
-    annotation: SectionAnnotation,
+    annotation: Annotation,
     columns: Sequence[Column],
 ) -> tuple[Placed, ...] | None:
     width = min(column.width for column in columns)

@@ -5,6 +5,7 @@ Moves of the pointer only store where it is; the picture is made once for each p
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -25,6 +26,7 @@ from PySide6.QtWidgets import QWidget
 
 from elevation.findings.model import Finding
 from elevation.handles.model import Handle
+from elevation.handles.remembered import Key
 from elevation.room.model import Ref, Room
 from elevation.session.events import Event
 from elevation.session.session import Session
@@ -71,7 +73,7 @@ class Canvas(QWidget):
         self.theme: Theme = LIGHT
         self.viewport = Viewport()
         self.hand = Hand(session)
-        self.picture = CanvasPicture(session)
+        self.picture: CanvasPicture = CanvasPicture(session)
         self.keys = CanvasKeys(self)
         self.menu = CanvasMenu(self)
         self.hot: Handle | None = None
@@ -158,6 +160,10 @@ class Canvas(QWidget):
         y = self.height() / 2 if y is None else y
         self._set_viewport(self.viewport.zoomed(factor, x, y))
 
+    def shift(self, dx: float, dy: float) -> None:
+        """Shift the paper by pixels."""
+        self._set_viewport(self.viewport.panned(dx, dy))
+
     def _set_viewport(self, viewport: Viewport) -> None:
         self._fits = False
         if viewport != self.viewport:
@@ -183,7 +189,11 @@ class Canvas(QWidget):
 
     def handles(self) -> tuple[Handle, ...]:
         """The handles of the wall shown, those of cloth where it is drawn."""
-        return self.session.handles()
+        return tuple(handle for handle in self.session.handles() if handle.sheet == "elevation")
+
+    def some_handles(self, keys: Collection[Key]) -> dict[Key, Handle]:
+        """Those of the handles that have one of ``keys``, as they are now."""
+        return self.session.some_handles(keys)
 
     # -- painting ----------------------------------------------------------------
 

@@ -30,7 +30,7 @@ def paint_handles(painter: QPainter, canvas: Canvas, pointer: Point | None, *, i
     viewport = canvas.viewport
     held = canvas.hand.handle
     if held is not None:
-        now = canvas.session.some_handles((held.key,)).get(held.key, held)
+        now = canvas.some_handles((held.key,)).get(held.key, held)
         place = viewport.to_px(now.at)
         overlay.paint_handle(painter, now, place, is_hot=True, is_focused=False)
         at = pointer if is_pressed and pointer is not None else place

@@ -139,7 +139,7 @@ class CanvasPicture:
     def _clearances(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
         style = replace(style_for(room), language=language())
         made = clearance_groups(set_out, style, viewport.mm_per_paper)
-        self._clear = _same_where_equal(made, self._clear)
+        self._clear = same_where_equal(made, self._clear)
         return self._clear
 
     def _geometry(self, set_out: SetOut, shown: Shown, viewport: Viewport) -> Iterable[Group]:
@@ -178,7 +178,7 @@ class CanvasPicture:
             set_out, findings, style, viewport.mm_per_paper, room=room, previous=self._rungs, keeper=self._keeper
         )
         before = self._annotated[1].groups if self._annotated is not None else ()
-        made = replace(made, groups=_same_where_equal(made.groups, before))
+        made = replace(made, groups=same_where_equal(made.groups, before))
         self._rungs = made.rungs
         self._annotated = (source, made)
         return made
@@ -230,7 +230,7 @@ class CanvasPicture:
             self._standing = None
         if is_dragging and self._standing is None:
             self._standing = StandingLayers(canvas, placing, self._last)
-        sheet = self._sheet(placing)
+        sheet = self.sheet(placing)
         # The desk shows beside the sheet only, which mostly fills the canvas: nothing so large is painted twice.
         in_sight = sheet.intersected(canvas.rect())
         for part in _beside(in_sight, canvas.width(), canvas.height()):
@@ -243,7 +243,7 @@ class CanvasPicture:
         self._last = groups
         self.replay.forget_all_but(groups)
 
-    def _sheet(self, placing: Placing) -> QRect:
+    def sheet(self, placing: Placing) -> QRect:
         """Where the sheet lies on the canvas; empty where nothing is drawn."""
         if self._annotated is None:
             return QRect()
@@ -309,7 +309,7 @@ def _is_same_field(one: str, other: str) -> bool:
     return one == other or one.partition(".")[0] == other.partition(".")[0] or {one, other} <= {"left", "gap"}
 
 
-def _same_where_equal(groups: tuple[Group, ...], before: tuple[Group, ...]) -> tuple[Group, ...]:
+def same_where_equal(groups: tuple[Group, ...], before: tuple[Group, ...]) -> tuple[Group, ...]:
     """New groups, but the old object wherever it is equal, so that nothing is compiled twice."""
     known = {(group.layer, group.ref): group for group in before}
     return tuple(

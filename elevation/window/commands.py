@@ -45,7 +45,8 @@ class Commands:
             "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
             "zones": self.show_as_switched, "bands": self.show_as_switched,
-            "left-side": self.show_sides, "right-side": self.show_sides, "next-pane": self.next_pane,
+            "section": self.show_section, "left-side": self.show_sides, "right-side": self.show_sides,
+            "next-pane": self.next_pane,
             "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
             "keys": self.say_keys,
         })  # fmt: skip
@@ -249,6 +250,10 @@ class Commands:
         )
         self._window.canvas.shown = shown
 
+    def show_section(self) -> None:
+        """Show or hide the section beside the elevation."""
+        self._window.beside.show_section(self._window.actions_by_name["section"].isChecked(), self._window)
+
     def show_sides(self) -> None:
         """Show or hide the sides."""
         actions = self._window.actions_by_name
@@ -256,13 +261,14 @@ class Commands:
         self._window.right.setVisible(actions["right-side"].isChecked())
 
     def next_pane(self) -> None:
-        """Put the keyboard on the next part: left side, canvas, right side."""
+        """Put the keyboard on the next part: left side, elevation, section, right side."""
         window = self._window
-        parts = [part for part in (window.left, window.canvas, window.right) if part.isVisible()]
+        middle = (window.canvas, window.beside.canvas)
+        parts = [part for part in (window.left, *middle, window.right) if part is not None and part.isVisible()]
         focused = QApplication.focusWidget()
         now = next((i for i, part in enumerate(parts) if focused is part or (focused and part.isAncestorOf(focused))), -1)
         target = parts[(now + 1) % len(parts)]
-        if target is window.canvas:
+        if target in middle:
             target.setFocus(Qt.FocusReason.TabFocusReason)
         else:
             side = window.left if target is window.left else window.right

@@ -14,6 +14,7 @@ from elevation.room.model import Ref
 from elevation.session.events import Event
 from elevation.session.session import Session
 from elevation.sheet.facts import state_of
+from elevation.window import section_place
 from elevation.window.actions import Actions
 from elevation.window.canvas import Canvas
 from elevation.window.commands import Commands
@@ -31,6 +32,7 @@ from elevation.window.notices import Notices
 from elevation.window.plain_words import plain_words
 from elevation.window.proportions_panel import ProportionsPanel
 from elevation.window.refresher import Refresher
+from elevation.window.section_place import SectionPlace
 from elevation.window.settings import Settings
 from elevation.window.switchers import Switchers
 from elevation.window.texts import tr
@@ -178,7 +180,8 @@ class MainWindow(QMainWindow):
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(0)
         box.addWidget(self.notice)
-        box.addWidget(self.canvas, 1)
+        self.beside = SectionPlace(self.canvas)
+        box.addWidget(self.beside, 1)
         splitter = QSplitter(Qt.Orientation.Horizontal)
         for part in (self.left, middle, self.right):
             splitter.addWidget(part)
@@ -310,6 +313,7 @@ class MainWindow(QMainWindow):
         _dress(theme)
         self.actions_by_name.set_theme(theme)
         self.canvas.set_theme(theme)
+        self.beside.set_theme(theme)
         self.findings.set_theme(theme)
         self.proportions.set_theme(theme)
         self.glass.set_theme(theme)
@@ -324,6 +328,8 @@ class MainWindow(QMainWindow):
     def _tell_shown(self) -> None:
         self.shown_first.emit()
         self._load_glass()
+        if self.settings.is_open(section_place.NAME, usual=False):
+            self.actions_by_name["section"].trigger()
         self._quiet.start()
 
     def _load_glass(self) -> None:
@@ -364,12 +370,16 @@ class MainWindow(QMainWindow):
         self.settings.keep(
             self.saveGeometry(),
             {"main": self.splitter.sizes()} if self.left.isVisible() and self.right.isVisible() else {},
-            {drawer.objectName(): drawer.is_open for drawer in self.drawers},
+            {
+                **{drawer.objectName(): drawer.is_open for drawer in self.drawers},
+                section_place.NAME: self.actions_by_name["section"].isChecked(),
+            },
         )
         self.settings.sync()
         self.findings.stop()
         self.glass.stop()
         self.canvas.release_session()
+        self.beside.release_session()
         self.session.changed.disconnect(self._on_changed)
         self.session.close()
         event.accept()

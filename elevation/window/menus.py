@@ -39,7 +39,8 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         msg("&View"),
         (
             "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack",
-            "dimensions", "clearances", "zones", "bands", _LINE, "left-side", "right-side", "next-pane", _LINE, "theme>",
+            "dimensions", "clearances", "zones", "bands", _LINE, "section", "left-side", "right-side",
+            "next-pane", _LINE, "theme>",
         ),
     ),
     ("help", msg("&Help"), ("keys",)),
@@ -51,8 +52,8 @@ _SUBMENUS = {
 }
 _BAR = (
     "new", "open", "save", "export", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
-    "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", "zones", "bands", _LINE, "fit",
-    "left-side", "right-side",
+    "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", "zones", "bands", _LINE,
+    "section", "fit", "left-side", "right-side",
 )  # fmt: skip
 
 

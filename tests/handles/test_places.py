@@ -19,13 +19,14 @@ from tests.handles.cases_cloth import CLOTH
 from tests.handles.cases_inside import INSIDE
 from tests.handles.cases_mounts import MOUNTS
 from tests.handles.cases_rods import RODS
+from tests.handles.cases_section import SECTION
 from tests.handles.cases_wall import WALL
 from tests.handles.rooms import INCH
 
 TRADE = load_trade()
 PX_MM = 0.5
 """8 pixels are 4 mm: near enough to tell the places of these rooms apart."""
-CASES = (*RODS, *CLOTH, *WALL, *INSIDE, *MOUNTS)
+CASES = (*RODS, *CLOTH, *WALL, *INSIDE, *MOUNTS, *SECTION)
 
 
 def _where(handle: Handle, at_in: float | None, words: str) -> float:
