@@ -43,7 +43,7 @@ def test_remembered_equals_fresh_over_random_floors(monkeypatch: pytest.MonkeyPa
                 assert set_out(made, wall.id, scheme, TRADE) == set_out_afresh(made, wall.id, scheme, TRADE)
 
 
-def test_a_floor_that_moves_leaves_metal_and_ways_the_very_same(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_floor_that_moves_makes_neither_metal_nor_ways_again(monkeypatch: pytest.MonkeyPatch) -> None:
     runs = {"planned": 0, "making": 0}
 
     def counted(name: str, function):
@@ -64,6 +64,9 @@ def test_a_floor_that_moves_leaves_metal_and_ways_the_very_same(monkeypatch: pyt
         after = set_out(_with_floor(room, room.walls[0], floor), "w1", "s1", TRADE)
         for one, other in zip(first.treatments, after.treatments, strict=True):
             assert one.layers[0].panels != other.layers[0].panels
-            assert one.layers[0].support is other.layers[0].support
-            assert one.layers[0].brackets is other.layers[0].brackets
+            # What cloth weighs may tell on them; where they are does not change.
+            assert replace(one.layers[0].support, sag_mm=None) == replace(other.layers[0].support, sag_mm=None)
+            assert [bracket.plate for bracket in one.layers[0].brackets] == [
+                bracket.plate for bracket in other.layers[0].brackets
+            ]
     assert runs == {"planned": 4, "making": 4}

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from elevation.room.model import Ref, Treatment
 from elevation.setting_out.memo import Memo
-from elevation.setting_out.model import SetOut, TreatmentOut
+from elevation.setting_out.model import SetOut, SupportOut, TreatmentOut
 from elevation.sheet.annotation import treatment_chains
 from elevation.sheet.annotation.bands import Frame, SideOut, Slot, lay_side
 from elevation.sheet.annotation.model import Chain
@@ -20,6 +20,8 @@ from elevation.words import Style
 
 _MOST = 400
 _Facts = tuple[object, ...]
+_LANDED = tuple(name for name in SupportOut.__struct_fields__ if name not in ("sag_mm", "sag_limit_mm"))
+"""All of a rod but how it sags, which the weight of cloth decides: no chain measures that."""
 
 
 class MetalChains(Struct, frozen=True, gc=False):
@@ -68,7 +70,7 @@ class AnnotationKeeper:
         """The chains of a treatment that know nothing of floor and cloth."""
         facts: _Facts = (
             laid.openings,
-            tuple((layer.ref, layer.support) for layer in laid.layers),
+            tuple((layer.ref, *(getattr(layer.support, name) for name in _LANDED)) for layer in laid.layers),
             treatment,
             style,
             (set_out.wall, set_out.width_mm),
