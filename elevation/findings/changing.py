@@ -122,17 +122,13 @@ def _end_words(held: Held) -> Message:
         return msg("{at} from the corner", at=at)
     if held.hold == "inside-opening":
         return msg("{at} inside the jamb", at=at)
-    if held.hold == "around-corner":
-        return msg("{at} short of where it meets the rod round the corner", at=at)
     return msg("at a rod length of {at}", at=at)
 
 
 def _end_by(scene: Scene, held: Held, out_mm: float, slack: float) -> Held | None:
     if held.hold == AROUND:
         return None  # it goes on round the corner: there is no end to move
-    return _moved(
-        scene, held, -out_mm if held.hold in ("from-corner", "inside-opening", "around-corner") else out_mm, slack
-    )
+    return _moved(scene, held, -out_mm if held.hold in ("from-corner", "inside-opening") else out_mm, slack)
 
 
 def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:

@@ -127,6 +127,15 @@ def test_a_rod_in_a_band_along_the_wall_goes_under_it_or_over_it() -> None:
     ]
 
 
+def test_the_nearer_way_out_of_a_band_is_tried_first() -> None:
+    # A light from 78 to 82 in, its band from 76 to 84 in: over it 2 1/4 in higher, under it 9 3/4 in lower, on the casing.
+    room = with_obstacle(good_room(), thing("light", 125, 78, 4, 4))
+    assert said_all(candidates(room, "over-box")) == [
+        "Set the rod 6¹⁄₄ in above the casing",
+        "Set the rod −5³⁄₄ in above the casing",
+    ]
+
+
 def test_a_bracket_that_hangs_already_is_not_warned_of_cables() -> None:
     def hung(room: Room) -> Room:
         return at(at(room, LEFT_BRACKET, height=inch(84.25)), RIGHT_BRACKET, height=inch(84.25))
