@@ -43,6 +43,7 @@ from elevation.findings.rules import (
     rod_high,
     rod_low,
     rod_under_ceiling,
+    sag,
     splice,
     stack_on_glass,
     swing,
@@ -50,6 +51,7 @@ from elevation.findings.rules import (
     tie_place,
     track_fixings,
     uneven_rods,
+    uplift,
 )
 from elevation.room.model import Ref
 from elevation.setting_out.model import TreatmentOut
@@ -70,6 +72,8 @@ RULES: tuple[Rule, ...] = (
     heat.RULE,
     splice.RULE,
     track_fixings.RULE,
+    sag.RULE,
+    uplift.RULE,
     no_room.RULE,
     rod_low.RULE,
     rod_under_ceiling.RULE,

@@ -1,0 +1,16 @@
+"""Forces as a person knows them: the mass that weighs as much."""
+
+from __future__ import annotations
+
+from elevation.findings.model import Scene
+from elevation.trade.section import GRAVITY
+from elevation.units.mass import KG_A_LB
+from elevation.words import Message, Ratio, msg
+
+
+def weight(scene: Scene, force_n: float) -> Message:
+    """A force in N as pounds in a room of inches, else as kilograms."""
+    kg = force_n / GRAVITY
+    if scene.room.unit == "in":
+        return msg("{mass} lb", mass=Ratio(kg / KG_A_LB, 1))
+    return msg("{mass} kg", mass=Ratio(kg, 1))
