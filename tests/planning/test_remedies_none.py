@@ -13,6 +13,7 @@ from tests.findings import test_carrying as carrying
 from tests.findings import test_escape as way_out
 from tests.findings import test_layers as layers
 from tests.findings import test_limits as limits
+from tests.findings import test_sag
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -163,6 +164,8 @@ NONE = [
     ("fullness", more_cloth_would_cover_glass(), "stack-on-glass"),
     ("hem-high", hem_between_two_floors(), "hem-low"),
     ("uneven-rods", two_rods_and_a_shelf(), "meets"),
+    ("sag", test_sag.tabs_on_the_thickest_pole(), "uplift"),
+    ("uplift", test_sag.lifting_under_the_ceiling(), None),
 ]
 
 

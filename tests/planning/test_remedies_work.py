@@ -23,6 +23,7 @@ from tests.findings import test_meeting_others as others
 from tests.findings import test_mounts as mounts
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
+from tests.findings import test_sag
 from tests.findings import test_supports as supports
 from tests.findings import test_tie as tie
 from tests.findings.rooms import (
@@ -55,6 +56,12 @@ def one_panel(kit: str, flat: float) -> Room:
 
 
 WORKS = [
+    ("sag", test_sag.weighing(14.0), "Add a bracket 28 in from the left end of the rod"),
+    (
+        "uplift",
+        test_sag.lifting(8.0),
+        "Make the right end bracket one that holds the rod down: shop-made bracket with closed strap",
+    ),
     ("no-room", limits.gap(5 * INCH), "Fix the rod to the ceiling"),
     ("no-room", limits.gap(5 * INCH), "Hang it in the reveal, in sockets"),
     (

@@ -47,7 +47,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     bracket = bracket_at(scene, ref)
     now = scene.trade.brackets[bracket.kit]
     for row in scene.trade.brackets.values():
-        if row.mount == now.mount and row.holds_down:
+        if row.mount == now.mount and row.holds_down and not row.id.startswith("track-"):
             label = msg(
                 "Make {bracket} one that holds the rod down: {kit}", bracket=bracket_name(scene, ref), kit=Message(row.name)
             )
