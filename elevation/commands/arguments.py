@@ -70,6 +70,8 @@ SHEETS = (
     "unfolded",
     "measuring",
     "measurements",
+    "trial",
+    "order",
     "bench",
     "drilling",
     "hanging",

@@ -27,7 +27,7 @@ from elevation.sheet.work.whole import WORK_SHEETS
 from elevation.trade.model import Trade
 from elevation.trade.tables import load_trade
 
-OVER_ALL = ("bench",)
+OVER_ALL = ("order", "bench")
 """Sheets that are one over all rooms: what is bought and cut is bought and cut once."""
 EXIT_STOPPED = 130
 

@@ -78,7 +78,7 @@ def _ready(laid: TreatmentOut) -> HangStep:
     details = [
         msg("The drilling sheet, a level at least as long as an arm, pencil, the tape, the fixings and their packet.")
     ]
-    if longest > _TWO_MM:
+    if longest > TWO_MM:
         details.append(msg("Two people: a rod of {length} is not held and screwed alone.", length=Mm(longest)))
     return HangStep(
         msg("Clear the floor in front of the wall and lay everything out in the order it is needed."),
@@ -92,7 +92,7 @@ def _ready(laid: TreatmentOut) -> HangStep:
     )
 
 
-_TWO_MM = 1830.0
+TWO_MM = 1830.0
 """Six feet: longer rods ask for two people (common practice, no source)."""
 
 

@@ -43,19 +43,7 @@ def hanging_sheet(
     """
     page = page or upright(style.unit)
     width = width_of(page)
-    parts: list[Part] = []
-    for number, one in enumerate(steps, start=1):
-        parts.append(
-            step(
-                str(number),
-                say(one.text, style),
-                width,
-                details=[say(text, style) for text in one.details],
-                cautions=[say(text, style) for text in one.cautions],
-            )
-        )
-        if one.places:
-            parts.extend(_places(one.places, width, style))
+    parts = step_parts(steps, width, style)
     parts.append(heading(say(msg("It went wrong"), style), width))
     rows = [
         (say(mishap.what, style), say(msg("{verdict}: {then}", verdict=mishap.verdict, then=mishap.then), style))
@@ -74,6 +62,24 @@ def hanging_sheet(
     )
     head = Head(say(msg("Hanging sheet"), style), subject, state)
     return lay(parts, head, page, style, band=band, date=date)
+
+
+def step_parts(steps: Sequence[HangStep], width: float, style: Style) -> list[Part]:
+    """Numbered steps with their details, cautions and places."""
+    parts: list[Part] = []
+    for number, one in enumerate(steps, start=1):
+        parts.append(
+            step(
+                str(number),
+                say(one.text, style),
+                width,
+                details=[say(text, style) for text in one.details],
+                cautions=[say(text, style) for text in one.cautions],
+            )
+        )
+        if one.places:
+            parts.extend(_places(one.places, width, style))
+    return parts
 
 
 def _places(places: Sequence[DrillPlace], width: float, style: Style) -> tuple[Part, ...]:

@@ -9,8 +9,10 @@ from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import Dressed
 from elevation.planning.drilling import drill_places
 from elevation.planning.hanging import hanging_steps
+from elevation.planning.order import days_of
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.planning.stops import stopped
+from elevation.planning.trial import trial_steps
 from elevation.room.model import Room
 from elevation.room.style import style_for
 from elevation.setting_out.model import SetOut, TreatmentOut
@@ -20,6 +22,7 @@ from elevation.sheet.records import Page, Picture
 from elevation.sheet.work.bench import bench_sheet
 from elevation.sheet.work.drilling import drilling_sheets, withheld
 from elevation.sheet.work.hanging import hanging_sheet
+from elevation.sheet.work.trial import order_sheet, trial_sheet
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
 from elevation.words import Message, Style, msg, say
@@ -113,7 +116,34 @@ def bench_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = Non
     return bench_sheet(cuts, saw, _names(rooms), style_for(rooms[0].room), paper)
 
 
+def trial_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The tape trial of every treatment.
+
+    Raises
+    ------
+    Missing
+        There is nothing to try.
+    """
+    pages: list[Picture] = []
+    for dressed in rooms:
+        style = style_for(dressed.room)
+        for wall in dressed.walls:
+            for laid in wall.treatments:
+                subject = _subject(dressed.room, wall, laid, style)
+                pages.extend(trial_sheet(trial_steps(wall, laid), subject, style, paper))
+    if not pages:
+        raise Missing(_names(rooms), "", said("has nothing to hang"), said("add a treatment, or name another wall"))
+    return tuple(pages)
+
+
+def order_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The order of work over rooms, said as the first of them is."""
+    return order_sheet(days_of(rooms), _names(rooms), style_for(rooms[0].room), paper)
+
+
 WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
+    "trial": (msg("Tape trial"), trial_pages),
+    "order": (msg("Order of work"), order_pages),
     "bench": (msg("Bench sheet"), bench_pages),
     "drilling": (msg("Drilling sheets"), drilling_pages),
     "hanging": (msg("Hanging sheets"), hanging_pages),
