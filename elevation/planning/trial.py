@@ -28,7 +28,7 @@ def trial_steps(wall: SetOut, laid: TreatmentOut) -> tuple[HangStep, ...]:
     steps.append(
         HangStep(
             msg(
-                "Look from the door, and sitting in the chair; by day and with the lamp on. Open the window, swing the door."
+                "Look from the door, and sitting in the chair; by day and with a lamp on. Open the window, swing the door."
             ),
             (
                 msg("Is the rod where you want it? Are both ends alike? How much glass is left? Does the hem please you?"),
