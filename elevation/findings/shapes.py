@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isfinite, radians, sqrt, tan
 
-from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, SupportOut
+from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, SupportOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, msg
 
@@ -107,6 +107,29 @@ def rod_rects(support: SupportOut) -> tuple[tuple[str, Rect, float, float], ...]
         back = 0.0 if carried[1] and support.right_ends != "socket" else out - thick
         parts.append(("end", (support.right_mm, y - thick, support.metal_right_mm, y + thick), back, out + thick))
     return tuple(parts)
+
+
+def boxes_before(treatment: TreatmentOut) -> tuple[Rect, ...]:
+    """What always hangs before the openings: a pelmet, the boxes of blinds."""
+    found = [(blind.left_mm, blind.bottom_mm, blind.right_mm, blind.top_mm) for blind in treatment.blinds]
+    pelmet = treatment.pelmet
+    if pelmet is not None:
+        found.append((pelmet.left_mm, pelmet.bottom_mm, pelmet.right_mm, pelmet.top_mm))
+    return tuple(found)
+
+
+def front_of(layer: LayerOut) -> float:
+    """How far out from the wall anything of a layer stands at the heading: rod, finial or the folds of closed cloth."""
+    support = layer.support
+    thick = max(support.diameter_mm, support.finial_diameter_mm, *(panel.fold_depth_mm for panel in layer.panels), 0.0)
+    return support.projection_mm + thick / 2
+
+
+def back_of(layer: LayerOut) -> float:
+    """How near to the wall anything of a layer comes: rod or the folds of closed cloth."""
+    support = layer.support
+    thick = max(support.diameter_mm, *(panel.fold_depth_mm for panel in layer.panels), 0.0)
+    return support.projection_mm - thick / 2
 
 
 def corner_room(angle: float, back: float, front: float) -> float:

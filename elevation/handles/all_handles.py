@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from elevation.findings.model import Sticking
 from elevation.handles import (
+    blind,
     board,
     bracket,
     hem,
@@ -14,6 +15,7 @@ from elevation.handles import (
     opening_heights,
     opening_sides,
     projection,
+    pelmet,
     rod_ends,
     rod_height,
     stations,
@@ -37,6 +39,8 @@ FAMILIES: tuple[Family, ...] = (
     hem.FAMILY,
     lead.FAMILY,
     tie.FAMILY,
+    pelmet.FAMILY,
+    blind.FAMILY,
     opening_sides.FAMILY,
     opening_heights.FAMILY,
     obstacle.FAMILY,

@@ -12,7 +12,7 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from elevation.handles import board, bracket, hem, lead, projection, rod_ends, rod_height, tie
+from elevation.handles import blind, board, bracket, hem, lead, pelmet, projection, rod_ends, rod_height, tie
 from elevation.handles.all_handles import FAMILIES
 from elevation.handles.context import Context, Family
 from elevation.handles.model import Handle
@@ -31,6 +31,8 @@ HANGING: tuple[Family, ...] = (
     hem.FAMILY,
     lead.FAMILY,
     tie.FAMILY,
+    pelmet.FAMILY,
+    blind.FAMILY,
 )
 """Families whose handles belong to one treatment and look at no other, nor at openings that it does not cover."""
 STANDING: tuple[Family, ...] = tuple(family for family in FAMILIES if family not in HANGING)

@@ -9,12 +9,14 @@ from elevation.planning.remedies import Remedies
 from elevation.room.model import Ref
 from elevation.setting_out.cloth import Bolt, LayerCloth
 from elevation.setting_out.model import (
+    BlindOut,
     BoardOut,
     BracketOut,
     ClearancesOut,
     GlassOut,
     LayerOut,
     PanelOut,
+    PelmetOut,
     SetOut,
     TieOut,
     TreatmentOut,
@@ -170,6 +172,31 @@ def _layer(layer: LayerOut, cloth: LayerCloth | None) -> Plain:
     }
 
 
+def _pelmet(pelmet: PelmetOut) -> Plain:
+    return {
+        "kind": pelmet.kind,
+        "left_mm": _mm(pelmet.left_mm),
+        "right_mm": _mm(pelmet.right_mm),
+        "bottom_mm": _mm(pelmet.bottom_mm),
+        "top_mm": _mm(pelmet.top_mm),
+        "out_mm": _mm(pelmet.out_mm),
+    }
+
+
+def _blind(blind: BlindOut) -> Plain:
+    return {
+        "opening": blind.opening[-1],
+        "in_reveal": blind.in_reveal,
+        "left_mm": _mm(blind.left_mm),
+        "right_mm": _mm(blind.right_mm),
+        "bottom_mm": _mm(blind.bottom_mm),
+        "top_mm": _mm(blind.top_mm),
+        "out_mm": _mm(blind.out_mm),
+        "hem_mm": _mm(blind.hem_mm),
+        "cord": blind.cord,
+    }
+
+
 def _glass(glass: GlassOut) -> Plain:
     return {
         "area_mm2": round(glass.area_mm2, 1),
@@ -203,6 +230,8 @@ def _treatment(treatment: TreatmentOut, cloths: Mapping[Ref, LayerCloth | None])
         "layers": [_layer(layer, cloths.get(layer.ref)) for layer in treatment.layers],
         "glass": _glass(treatment.glass),
         "clearances": _clearances(treatment.clearances),
+        "pelmet": None if treatment.pelmet is None else _pelmet(treatment.pelmet),
+        "blinds": [_blind(blind) for blind in treatment.blinds],
     }
 
 

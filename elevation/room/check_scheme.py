@@ -7,7 +7,7 @@ import re
 from elevation.errors import said
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
 from elevation.room.check_corners import check_legs
-from elevation.room.check_dress import check_tie
+from elevation.room.check_dress import check_blind, check_pelmet, check_tie
 from elevation.room.check_wall import LOW_MM
 from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
 from elevation.room.nearest import advice, quoted
@@ -83,6 +83,10 @@ def _check_treatment(treatment: Treatment, wall: Wall, place: Place) -> None:
     check_legs(treatment, place)
     if not treatment.layers:
         raise place.at("layers").bad(said("is empty"), said("a treatment has at least one layer"))
+    if treatment.pelmet is not None:
+        check_pelmet(treatment.pelmet, place.at("pelmet"))
+    if treatment.blind is not None:
+        check_blind(treatment.blind, place.at("blind"))
     for index, layer in enumerate(treatment.layers):
         _check_layer(layer, place.item("layers", index))
 

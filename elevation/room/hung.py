@@ -332,11 +332,67 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     making: Making = Making()
 
 
+class Pelmet(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What covers rod and heading from the front, with returns to the wall: a stiff board, or a valance of cloth.
+
+    Attributes
+    ----------
+    kind : str
+        ``board`` or ``valance`` (gathered, of the front layer's cloth).
+    depth : Length
+        From its top to its lower edge.
+    above : Length
+        Its top over the centre line of the highest rod.
+    left, right : Length
+        Its outside beyond the outermost rod ends (without finials).
+    projection : Length
+        The wall's face to its front.
+    """
+
+    depth: Length
+    above: Length
+    left: Length
+    right: Length
+    projection: Length
+    kind: Literal["board", "valance"] = "board"
+
+
+class Blind(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """A blind behind the treatment, one for each opening that it covers.
+
+    Attributes
+    ----------
+    place : str
+        Its box hangs in the ``reveal`` under the head, or on the ``wall`` above the casing.
+    height, projection : Length
+        Of the box; in the reveal the sash to the box's front, else the wall's face to it.
+    width : Length or None
+        Of the box, about the opening's middle; None: from jamb to jamb in the reveal, else as wide as the casing.
+    above : Length
+        On the wall: the box's lower edge above the casing (the head where uncased).
+    drop : Length or None
+        How far its cloth is let down just now, under the box; None: raised.
+    cord : str
+        ``none``; a ``loop`` of cord or chain that hangs free; a ``held-loop``, kept taut by a holder screwed to the wall;
+        or ``cords`` with loose ends.
+    cord_side : str
+    """
+
+    height: Length
+    projection: Length
+    place: Literal["reveal", "wall"] = "reveal"
+    width: Length | None = None
+    above: Length = Length(0.0, "0 in")
+    drop: Length | None = None
+    cord: Literal["none", "loop", "held-loop", "cords"] = "none"
+    cord_side: Literal["left", "right"] = "right"
+
+
 class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
     """What hangs before one or more openings; layers from front to back.
 
     ``mount``: brackets on the ``wall`` or the ``ceiling``; in the ``reveal`` between the jambs of one opening; or on the
-    ``sash`` of one opening itself (a café curtain).
+    ``sash`` of one opening itself (a café curtain). A ``pelmet`` is left out of account inside an opening.
 
     ``continues`` is the id of the treatment on the wall to the left, in the scheme of the same id, that goes on round the
     corner as this one: the rods of both have one height, projection and section, and those of the first one count.
@@ -348,6 +404,8 @@ class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_
     name: str = ""
     mount: Literal["wall", "ceiling", "reveal", "sash"] = "wall"
     continues: str | None = None
+    pelmet: Pelmet | None = None
+    blind: Blind | None = None
 
 
 class Scheme(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

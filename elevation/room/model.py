@@ -16,6 +16,7 @@ from typing import Literal
 from msgspec import Struct
 
 from elevation.room.hung import (
+    Blind,
     Board,
     Bracket,
     Built,
@@ -26,6 +27,7 @@ from elevation.room.hung import (
     Making,
     Packet,
     Panel,
+    Pelmet,
     Rod,
     Scheme,
     TieBack,
@@ -35,6 +37,7 @@ from elevation.room.measured import Head, Obstacle, ObstacleKind, Opening, Readi
 from elevation.units import Length
 
 __all__ = [
+    "Blind",
     "Board",
     "Bracket",
     "Built",
@@ -50,6 +53,7 @@ __all__ = [
     "Opening",
     "Packet",
     "Panel",
+    "Pelmet",
     "Readings",
     "Ref",
     "Rod",

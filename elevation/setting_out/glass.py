@@ -5,14 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.room.model import Layer
-from elevation.setting_out.covers import clear_beside, column, tied_covers
+from elevation.setting_out.covers import Cover, clear_beside, column, tied_covers
 from elevation.setting_out.heads import area_between
 from elevation.setting_out.model import GlassOut, LayerOut, PanelOut, Span
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.spans import common, union
 
 
-def glass_of(openings: Sequence[Placed], layers: Sequence[LayerOut], asked: Sequence[Layer]) -> GlassOut:
+def glass_of(
+    openings: Sequence[Placed],
+    layers: Sequence[LayerOut],
+    asked: Sequence[Layer],
+    boxes: Sequence[Cover] = (),
+    dropped: Sequence[Cover] = (),
+) -> GlassOut:
     """Sums over all covered openings and all layers; areas are exact integrals of the heads.
 
     Parameters
@@ -21,6 +27,8 @@ def glass_of(openings: Sequence[Placed], layers: Sequence[LayerOut], asked: Sequ
     layers : sequence of LayerOut
     asked : sequence of Layer
         The room's own layers, in the same order: they say which panels park at the rod's ends.
+    boxes, dropped : sequence of Cover
+        What always covers glass (a pelmet, a blind's box), and what does so just now (a blind let down).
     """
     panels = [panel for layer in layers for panel in layer.panels]
     area = sum(opening.out.glass_area_mm2 for opening in openings)
@@ -30,9 +38,9 @@ def glass_of(openings: Sequence[Placed], layers: Sequence[LayerOut], asked: Sequ
     for_good = [panel for panel in tied if panel.stationary]
     return GlassOut(
         area_mm2=area,
-        clear_open=_clear(openings, [(panel, panel.open) for panel in panels], for_good, area),
-        clear_closed=_clear(openings, [(panel, panel.closed) for panel in panels], for_good, area),
-        clear_drawn=_clear(openings, [(panel, panel.drawn) for panel in panels], tied, area),
+        clear_open=_clear(openings, [(panel, panel.open) for panel in panels], for_good, boxes, area),
+        clear_closed=_clear(openings, [(panel, panel.closed) for panel in panels], for_good, boxes, area),
+        clear_drawn=_clear(openings, [(panel, panel.drawn) for panel in panels], tied, (*boxes, *dropped), area),
         stack_over_left_mm=_over_glass(openings, panels, "left"),
         stack_over_right_mm=_over_glass(openings, panels, "right"),
         support_to_clear_mm=max(_to_clear(openings, *both) for both in zip(layers, asked, strict=True)),
@@ -61,13 +69,17 @@ def clear_share(openings: Sequence[Placed], covered: Sequence[Span], area_mm2: f
 
 
 def _clear(
-    openings: Sequence[Placed], hanging: Sequence[tuple[PanelOut, Span]], tied: Sequence[PanelOut], area_mm2: float
+    openings: Sequence[Placed],
+    hanging: Sequence[tuple[PanelOut, Span]],
+    tied: Sequence[PanelOut],
+    more: Sequence[Cover],
+    area_mm2: float,
 ) -> float:
-    """The share of the glass that panels leave clear: those ``tied`` by their true outline, others by their width."""
+    """The share of the glass left clear by ``more`` and panels: those ``tied`` by their outline, others by their width."""
     loose = union(span for panel, span in hanging if not any(panel is one for one in tied))
-    if not tied:
+    if not tied and not more:
         return clear_share(openings, loose, area_mm2)
-    covers = [*map(column, loose)]
+    covers = [*map(column, loose), *more]
     for panel in tied:
         if panel.tie is not None:
             covers.extend(tied_covers(panel, panel.tie))

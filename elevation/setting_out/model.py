@@ -344,6 +344,39 @@ class ClearancesOut(Struct, frozen=True, gc=False):
     hem_to_floor_high_mm: float | None
 
 
+class PelmetOut(Struct, frozen=True, gc=False):
+    """A pelmet or valance: its face, how far that stands out from the wall, and the centre line it is held over."""
+
+    kind: str
+    left_mm: float
+    bottom_mm: float
+    right_mm: float
+    top_mm: float
+    out_mm: float
+    over_mm: float
+
+
+class BlindOut(Struct, frozen=True, gc=False):
+    """A blind behind: its box, how far that reaches out from the wall's face (negative: within the reveal), its cloth.
+
+    ``hem_mm`` is the lower edge of the cloth as it is let down just now (the box's own where it is raised). ``opening`` is
+    the ref of the opening that it hangs before; ``in_reveal`` whether inside it. ``back_mm`` is the box's own back.
+    ``cord_x_mm`` is where cord or chain hangs, None where there is none.
+    """
+
+    opening: Ref
+    in_reveal: bool
+    left_mm: float
+    bottom_mm: float
+    right_mm: float
+    top_mm: float
+    back_mm: float
+    out_mm: float
+    hem_mm: float
+    cord: str
+    cord_x_mm: float | None
+
+
 class TreatmentOut(Struct, frozen=True, gc=False):
     """A treatment where it lands. ``openings`` are those it covers, left to right.
 
@@ -358,6 +391,8 @@ class TreatmentOut(Struct, frozen=True, gc=False):
     glass: GlassOut
     clearances: ClearancesOut
     joined: tuple[Ref | None, Ref | None] = (None, None)
+    pelmet: PelmetOut | None = None
+    blinds: tuple[BlindOut, ...] = ()
 
 
 class ProportionOut(Struct, frozen=True, gc=False):

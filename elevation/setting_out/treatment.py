@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from elevation.room.model import Layer, Ref, Treatment
+from elevation.room.mounting import INSIDE
 from elevation.setting_out.as_built import as_hung, is_hung
 from elevation.setting_out.board import board_of
 from elevation.setting_out.clearances import clearances_of
+from elevation.setting_out.dress import blind_of, boxes_of, dropped_of, pelmet_of
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts
 from elevation.setting_out.glass import glass_of
 from elevation.setting_out.loads import with_loads
@@ -60,15 +62,19 @@ def set_out_treatment(
         )
         for layer in treatment.layers
     )
+    pelmet = None if treatment.pelmet is None or treatment.mount in INSIDE else pelmet_of(treatment.pelmet, layers)
+    blinds = () if treatment.blind is None else tuple(blind_of(treatment.blind, opening) for opening in openings)
     return TreatmentOut(
         ref=ref,
         name=treatment.name,
         mount=treatment.mount,
         openings=openings,
         layers=layers,
-        glass=glass_of(covered, layers, treatment.layers),
+        glass=glass_of(covered, layers, treatment.layers, boxes_of(pelmet, blinds), dropped_of(blinds)),
         clearances=clearances_of(openings, layers, facts),
         joined=joined,
+        pelmet=pelmet,
+        blinds=blinds,
     )
 
 

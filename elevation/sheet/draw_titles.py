@@ -40,6 +40,17 @@ def board_title(treatment: TreatmentOut, style: Style = ENGLISH) -> str:
     return _title(msg("Mounting board"), treatment, style)
 
 
+def pelmet_title(treatment: TreatmentOut, style: Style = ENGLISH) -> str:
+    """The pelmet and what it hangs before."""
+    is_board = treatment.pelmet is None or treatment.pelmet.kind == "board"
+    return _title(msg("Pelmet") if is_board else msg("Valance"), treatment, style)
+
+
+def blind_title(treatment: TreatmentOut, style: Style = ENGLISH) -> str:
+    """The blind behind and what it hangs before."""
+    return _title(msg("Blind"), treatment, style)
+
+
 def bracket_title(number: int, treatment: TreatmentOut, style: Style = ENGLISH) -> str:
     """A bracket by its place from the left, from 1, and what its rod hangs before."""
     return _title(msg("Bracket {number}", number=number), treatment, style)

@@ -17,6 +17,7 @@ from elevation.sheet import inks
 from elevation.sheet.draw_board import board_group
 from elevation.sheet.draw_cloth import cloth_records, outline_path
 from elevation.sheet.draw_drape import hang, hem_at
+from elevation.sheet.draw_dress import blind_group, pelmet_group
 from elevation.sheet.draw_face import GHOST_DASH, draw_face
 from elevation.sheet.draw_heading import before_rod, heading_kind, heading_records
 from elevation.sheet.draw_obstacle import draw_obstacle
@@ -101,7 +102,10 @@ def draw_treatment(
         planes.append(groups)
         if layer.body != "sheer":
             nearer.extend(covers)
-    return in_order([group for groups in reversed(planes) for group in groups])
+    around = [blind_group(treatment, style)] if treatment.blinds else []
+    if treatment.pelmet is not None:
+        around.append(pelmet_group(treatment, treatment.pelmet, style))
+    return in_order([*(group for groups in reversed(planes) for group in groups), *around])
 
 
 def panel_span(panel: PanelOut, position: Position) -> Span:

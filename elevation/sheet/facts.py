@@ -50,6 +50,7 @@ def facts_of(laid: TreatmentOut, treatment: Treatment | None, trade: Trade, styl
             section = trade.sections.get(treatment.layers[index].rod.section)
         found.extend(_of_rod(layer, section.name if section is not None else "", laid, index, style))
         found.extend(_of_panels(layer, style))
+    found.extend(_around(laid))
     if laid.openings and any(layer.panels for layer in laid.layers):
         found.append(
             (
@@ -62,6 +63,30 @@ def facts_of(laid: TreatmentOut, treatment: Treatment | None, trade: Trade, styl
             )
         )
     return tuple((say(label, style), say(value, style)) for label, value in found)
+
+
+def _around(laid: TreatmentOut) -> Sequence[tuple[Message, Message]]:
+    """The pelmet or valance before the rods, and the blind behind them."""
+    found: list[tuple[Message, Message]] = []
+    pelmet = laid.pelmet
+    if pelmet is not None:
+        size = msg(
+            "{length} long, {deep} deep, its front {out} out, top at {top}",
+            length=Mm(pelmet.right_mm - pelmet.left_mm),
+            deep=Mm(pelmet.top_mm - pelmet.bottom_mm),
+            out=Mm(pelmet.out_mm),
+            top=Mm(pelmet.top_mm),
+        )
+        found.append((msg("Pelmet") if pelmet.kind == "board" else msg("Valance"), size))
+    if laid.blinds:
+        blind = laid.blinds[0]
+        wide, high = Mm(blind.right_mm - blind.left_mm), Mm(blind.top_mm - blind.bottom_mm)
+        if blind.in_reveal:
+            size = msg("box {wide} by {high} in the reveal", wide=wide, high=high)
+        else:
+            size = msg("box {wide} by {high} on the wall, {out} out", wide=wide, high=high, out=Mm(blind.out_mm))
+        found.append((msg("Blind"), size))
+    return found
 
 
 def _of_rod(

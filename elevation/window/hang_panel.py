@@ -17,6 +17,7 @@ from elevation.room.validate import check_room
 from elevation.session.session import Session
 from elevation.window.choice import Choice
 from elevation.window.cloth_readout import ClothReadout
+from elevation.window.dress_facts import blind_facts, pelmet_facts
 from elevation.window.fact_form import FactForm
 from elevation.window.hang_edits import (
     add_bracket,
@@ -155,8 +156,14 @@ class HangPanel(QWidget):
         options = [("/".join(ref), _name(treatment, layer)) for ref, treatment, layer in layers]
         self.which.offer(options, "/".join(self._ref))
         facts = layer_facts(self._session, self._ref, layer, treatment.mount, self._session.trade)
+        here = self._ref[:3]
         self.form.show_facts(
-            (*treatment_facts(self._session.room, self._ref[:3], wall, treatment.mount, self._session.trade), *facts)
+            (
+                *treatment_facts(self._session.room, here, wall, treatment.mount, self._session.trade),
+                *facts,
+                *pelmet_facts(self._session, here, treatment),
+                *blind_facts(here, treatment),
+            )
         )
         self.drop_bracket.setEnabled(len(layer.brackets) > 2)
         self.drop_panel.setEnabled(len(layer.panels) > 0)

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from elevation.room.edits import replace_at, replace_rod
 from elevation.room.layering import with_back_layer
-from elevation.room.model import Hem
+from elevation.room.model import Blind, Hem, Pelmet, Room
 from elevation.room.mounting import mounted
 from elevation.trade.tables import load_trade
 from tests.handles.case import Case, fact
@@ -58,4 +58,38 @@ MOUNTS = (
         fact("place.at", *BACK_LAYER, "b1"),
         "2 in",
     ),
+)
+
+# The rod is 88 in high, from 40 to 100 in with flat caps; the curtain 85 1/2 in long, from 86 1/4 down to 3/4 in. The
+# pelmet's top is 3 in over the rod, at 91 in: a sixth of 85 1/2 in is 14 1/4 in, a fifth 17 1/10 in.
+_PELMET = Pelmet(depth=inch(10), above=inch(3), left=inch(4), right=inch(4), projection=inch(8))
+_BLIND = Blind(height=inch(3), projection=inch(2), drop=inch(8))
+_LAYER = with_layer(hem=Hem("clear", inch("3/4")))
+
+
+def _dressed() -> Room:
+    return replace_at(room(layer=_LAYER), TREATMENT, pelmet=_PELMET, blind=_BLIND)
+
+
+_DEEP, _ABOVE, _LEFT, _RIGHT, _DROP = (
+    fact(path, *TREATMENT) for path in ("pelmet.depth", "pelmet.above", "pelmet.left", "pelmet.right", "blind.drop")
+)
+
+MOUNTS = (
+    *MOUNTS,
+    Case(
+        "pelmet-sixth", _dressed(), "pelmet-depth", TREATMENT, 76.75, "a sixth of the curtain's length", _DEEP, "14 1/4 in"
+    ),
+    Case("pelmet-heading", _dressed(), "pelmet-depth", TREATMENT, 86.25, "just hides the heading", _DEEP, "4 3/4 in"),
+    Case("pelmet-glass", _dressed(), "pelmet-depth", TREATMENT, 78, "just clears the glass", _DEEP, "13 in"),
+    Case("pelmet-floor", _dressed(), "pelmet-depth", TREATMENT, None, "the floor", _DEEP, "91 in"),
+    Case("pelmet-shallow", _dressed(), "pelmet-depth", TREATMENT, None, "as shallow as a pelmet is", _DEEP, "1 5/8 in"),
+    Case("pelmet-ceiling", _dressed(), "pelmet-top", TREATMENT, None, "the ceiling", _ABOVE, "20 in"),
+    Case("pelmet-rod", _dressed(), "pelmet-top", TREATMENT, None, "the rod", _ABOVE, "0 in"),
+    Case("pelmet-wall", _dressed(), "pelmet-left", TREATMENT, None, "the wall's end", _LEFT, "40 in"),
+    Case("pelmet-rod-end", _dressed(), "pelmet-right", TREATMENT, None, "the rod's end", _RIGHT, "0 in"),
+    Case("blind-sill", _dressed(), "blind-drop", TREATMENT, None, "the sill", _DROP, "53 in"),
+    Case("blind-glass", _dressed(), "blind-drop", TREATMENT, 26, "just covers the glass", _DROP, "51 in"),
+    Case("blind-half", _dressed(), "blind-drop", TREATMENT, 52, "half the glass covered", _DROP, "25 in"),
+    Case("blind-raised", _dressed(), "blind-drop", TREATMENT, None, "raised", None, None),
 )

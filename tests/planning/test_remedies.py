@@ -29,8 +29,11 @@ AS_MEASURED = {"out-of-square", "readings-differ"}
 
 # Who lives there: what is asked for can be done, or (two openings on one rod) no change is offered at all. Where brackets
 # are not at framing a board can be put across it, and a board can always be taken away,
-# and so can tie-backs.
-PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place", "crooked", "tie-place", "child-loop"}
+# and so can tie-backs,
+# pelmets and blinds.
+PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place", "crooked", "tie-place", "child-loop"} | {
+    "pelmet-clear", "pelmet-cover", "pelmet-depth", "pelmet-meets", "blind-behind", "child-cord",
+}  # fmt: skip
 
 # Another mount or support is always at hand.
 HUNG = {"no-room", "past-jamb", "below-sill", "reveal-depth", "tension-rod", "no-cross", "track-fixings"}

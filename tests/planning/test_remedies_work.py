@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from elevation.planning.remedies import grave, key_of
 from elevation.room.find import layer_of
 from elevation.room.model import Hem, Readings, Room, Sash, Station, TieBack
+from tests.findings import test_blind as blind
 from tests.findings import test_board as board
 from tests.findings import test_carrying as carrying
 from tests.findings import test_crooked as crooked
@@ -21,6 +22,7 @@ from tests.findings import test_limits as limits
 from tests.findings import test_meeting as meeting
 from tests.findings import test_meeting_others as others
 from tests.findings import test_mounts as mounts
+from tests.findings import test_pelmet as pelmet
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
 from tests.findings import test_sag
@@ -31,6 +33,7 @@ from tests.findings.rooms import (
     LAYER,
     OPENING,
     at,
+    ceiling,
     found,
     good_room,
     held,
@@ -216,6 +219,12 @@ WORKS = [
         rod(board.boarded(), height=held("above-casing", inch(3))),
         "Set the rod 3¼ in above the casing",
     ),
+    ("pelmet-clear", pelmet.dressed(projection=inch(3)), "Stand the pelmet 4¹³⁄₁₆ in out from the wall"),
+    ("pelmet-cover", pelmet.dressed(depth=inch(5)), "Make the pelmet 5¾ in deep"),
+    ("pelmet-depth", pelmet.dressed(depth=inch(12)), "Make the pelmet 13¹¹⁄₁₆ in deep"),
+    ("pelmet-meets", ceiling(pelmet.dressed(), inch(88)), "Set the pelmet's top 3¾ in over the rod"),
+    ("blind-behind", blind.blinded(projection=inch(4), height=inch(4)), "Hang the blind in the reveal"),
+    ("child-cord", at(blind.blinded(cord="loop"), (), children=True), "Choose a blind without cord or chain"),
     (
         "tie-place",
         tie.tied(TieBack(out=inch(20)), at(good_room(), OPENING, left=inch(26))),

@@ -62,6 +62,10 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
     found |= {f"mount {one.mount}" for scheme in wall.schemes for one in scheme.treatments}
     found |= {"neighbour" for end in (wall.left, wall.right) if end.neighbour is not None}
     found |= {"leg" for scheme in wall.schemes for one in scheme.treatments if one.continues is not None}
+    for scheme in wall.schemes:
+        found |= {f"pelmet {one.pelmet.kind}" for one in scheme.treatments if one.pelmet is not None}
+        blinds = [one.blind for one in scheme.treatments if one.blind is not None]
+        found |= {f"blind {word}" for blind in blinds for word in (blind.place, blind.cord)}
     for layer in layers(wall):
         found |= {f"height {layer.rod.height.hold}", f"rod end {layer.rod.left.hold}", f"rod end {layer.rod.right.hold}"}
         found |= {
@@ -129,6 +133,8 @@ WANTED = sorted(
     | {f"heading {row}" for row in strategies.HEADINGS}
     | {f"kit {row}" for row in (*strategies.KITS, *strategies.CEILING_KITS, "sash-hook")}
     | {f"ends {row}" for row in strategies.ROD_ENDS}
+    | {f"pelmet {kind}" for kind in ("board", "valance")}
+    | {f"blind {kind}" for kind in ("reveal", "wall", "loop", "cords", "held-loop", "none")}
     | {f"tie-back {kind}" for kind in ("share-of-drop", "above-floor", "loop", "arm")}
     | {f"panels {kind}" for kind in ("none", "one way", "pair", "side panels", "parked at a bracket")}
 )

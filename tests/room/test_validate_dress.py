@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
-from elevation.room.model import TieBack
-from tests.room.test_validate_scheme import layer, mm
+from elevation.room.edits import replace_at
+from elevation.room.model import Blind, Pelmet, TieBack
+from tests.room.test_validate_scheme import LAYER, ROOM, fault, layer, mm
 
 
 @pytest.mark.parametrize(("share", "right"), [(0.01, True), (0.99, True), (0.0, False), (1.0, False), (-0.1, False)])
@@ -23,3 +25,29 @@ def test_a_tie_back_above_the_floor_needs_its_height() -> None:
 def test_a_tie_backs_lengths(key: str, inside: float, outside: float) -> None:
     assert layer(tie=TieBack(**{key: mm(inside)})) == ""
     assert f".tie.{key}" in layer(tie=TieBack(**{key: mm(outside)}))
+
+
+PELMET = Pelmet(mm(300), mm(50), mm(80), mm(80), mm(200))
+BLIND = Blind(mm(70), mm(60))
+
+
+def around(**fields: object) -> str:
+    return fault(replace_at(ROOM, LAYER[:3], **fields))
+
+
+@pytest.mark.parametrize(
+    ("key", "inside", "outside"),
+    [("depth", 0.1, 0), ("above", 2000, 2000.1), ("above", -2000, -2000.1), ("projection", 0.1, 0), ("left", 0, 100_001)],
+)
+def test_a_pelmets_lengths(key: str, inside: float, outside: float) -> None:
+    assert around(pelmet=replace(PELMET, **{key: mm(inside)})) == ""
+    assert f".pelmet.{key}" in around(pelmet=replace(PELMET, **{key: mm(outside)}))
+
+
+@pytest.mark.parametrize(
+    ("key", "inside", "outside"),
+    [("height", 500, 500.1), ("height", 0.1, 0), ("projection", 500, 500.1), ("width", 0.1, 0), ("drop", 0, -0.1)],
+)
+def test_a_blinds_lengths(key: str, inside: float, outside: float) -> None:
+    assert around(blind=replace(BLIND, **{key: mm(inside)})) == ""
+    assert f".blind.{key}" in around(blind=replace(BLIND, **{key: mm(outside)}))

@@ -7,6 +7,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from elevation.room.model import (
+    Blind,
     Board,
     Bracket,
     Built,
@@ -18,6 +19,7 @@ from elevation.room.model import (
     Opening,
     Packet,
     Panel,
+    Pelmet,
     Rod,
     Scheme,
     TieBack,
@@ -66,10 +68,40 @@ class Schemes(Lengths):
         if len(layers) > 1 and self.pick.chance(2):
             layers = self.doubled(layers)
         made = Treatment(key, tuple(opening.id for opening in group), layers, self.pick.one_of(("", "Left", "Garden")))
+        made = _with(
+            made,
+            pelmet=self.pelmet() if self.pick.chance(4) else None,
+            blind=self.blind() if self.pick.chance(4) else None,
+        )
         mount = self.pick.one_of(MOUNTS)
         if mount == "wall" or (mount != "ceiling" and len(group) > 1):
             return made
         return _with(made, mount=mount, layers=tuple(self.mounted(layer, mount) for layer in layers))
+
+    def pelmet(self) -> Pelmet:
+        """A pelmet or a valance, in proportion or not."""
+        return Pelmet(
+            depth=self.between(120, 500),
+            above=self.between(0, 150),
+            left=self.between(0, 150),
+            right=self.between(0, 150),
+            projection=self.between(90, 250),
+            kind=self.pick.one_of(("board", "valance")),
+        )
+
+    def blind(self) -> Blind:
+        """A blind behind, with any cord."""
+        pick = self.pick
+        return Blind(
+            height=self.between(40, 120),
+            projection=self.between(40, 120),
+            place=pick.one_of(("reveal", "wall")),
+            width=self.between(500, 1500) if pick.chance(3) else None,
+            above=self.between(0, 60),
+            drop=self.between(0, 900) if pick.chance(2) else None,
+            cord=pick.one_of(("none", "loop", "held-loop", "cords")),
+            cord_side=pick.one_of(("left", "right")),
+        )
 
     def doubled(self, layers: tuple[Layer, ...]) -> tuple[Layer, ...]:
         """Front brackets that carry the back rod too; one of them may be some other bracket."""

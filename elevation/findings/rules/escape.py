@@ -19,7 +19,7 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name
-from elevation.findings.shapes import Rect, cloth, height_at, meet
+from elevation.findings.shapes import Rect, boxes_before, cloth, height_at, meet
 from elevation.room.model import Ref
 from elevation.setting_out.model import OpeningOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, exceeds, falls_short, less_ratio
@@ -70,7 +70,10 @@ def _free(treatment: TreatmentOut, part: Rect) -> Free:
                 wide = min(panel.open[1], right) - max(panel.open[0], left)
                 if wide > taken:
                     taken_by, taken = panel.ref, wide
-    return Free(_widest_gap(left, right, spans), height, taken_by, taken)
+    for rect in boxes_before(treatment):
+        if meet(rect, part) and rect[1] - bottom < height:
+            height, taken_by, taken = rect[1] - bottom, treatment.ref, top - rect[1]
+    return Free(_widest_gap(left, right, spans), max(height, 0.0), taken_by, taken)
 
 
 def _widest_gap(left: float, right: float, spans: list[tuple[float, float]]) -> float:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from elevation.findings.changing_dress import no_pelmet
 from elevation.findings.changing_tie import untied
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
@@ -33,6 +34,11 @@ def _screwed_ends(scene: Scene, layer: LayerOut) -> int:
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     if not scene.room.no_holes:
         return
+    pelmet = treatment.pelmet
+    if pelmet is not None:
+        text = msg("{where}: the pelmet is to be screwed on, and this room allows no holes.", where=where(treatment))
+        at = ((pelmet.left_mm + pelmet.right_mm) / 2, pelmet.bottom_mm)
+        yield Finding("no-holes", Weight.STOP, treatment.ref, text, msg("this room: no holes allowed"), at=at)
     for layer in treatment.layers:
         yield from _hooks(treatment, layer)
         drilled = [bracket for bracket in layer.brackets if not bracket.built]
@@ -65,6 +71,9 @@ def _hooks(treatment: TreatmentOut, layer: LayerOut) -> Iterator[Finding]:
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    if len(finding.subject) == 3:
+        yield from no_pelmet(scene, finding.subject)
+        return
     if len(finding.subject) > 4:
         yield from untied(finding.subject)
         return

@@ -1,0 +1,82 @@
+"""Pelmets and valances before the rods, blinds behind them: where they land, and what glass they cover."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from elevation.room.model import Blind, Pelmet
+from elevation.setting_out.covers import Cover, box
+from elevation.setting_out.model import BlindOut, LayerOut, OpeningOut, PelmetOut
+
+_CORD_IN_MM = 12.0
+"""How far in from a blind's end its cord hangs, to draw it (common practice, no source)."""
+
+
+def pelmet_of(pelmet: Pelmet, layers: Sequence[LayerOut]) -> PelmetOut:
+    """A pelmet before all rods of a treatment.
+
+    Parameters
+    ----------
+    pelmet : Pelmet
+    layers : sequence of LayerOut
+        At least one.
+    """
+    left = min(layer.support.left_mm for layer in layers) - pelmet.left.mm
+    right = max(layer.support.right_mm for layer in layers) + pelmet.right.mm
+    over = max(layer.support.height_mm for layer in layers)
+    top = over + pelmet.above.mm
+    return PelmetOut(pelmet.kind, left, top - pelmet.depth.mm, right, top, pelmet.projection.mm, over)
+
+
+def blind_of(blind: Blind, opening: OpeningOut) -> BlindOut:
+    """The blind of one opening: under its head inside the reveal, or on the wall above its casing."""
+    in_reveal = blind.place == "reveal"
+    middle = (opening.left_mm + opening.right_mm) / 2
+    if blind.width is not None:
+        half = blind.width.mm / 2
+    else:
+        half = (opening.right_mm - opening.left_mm) / 2 + (0.0 if in_reveal else opening.casing_mm)
+    if in_reveal:
+        # Under a round or sloping head it can only hang where the opening is as wide as it is.
+        top = min(opening.left_top_mm, opening.right_top_mm)
+        bottom = top - blind.height.mm
+        # A reveal that was not measured is taken to be as deep as the box: nothing is found from a guess.
+        back = -(blind.projection.mm if opening.reveal_mm is None else opening.reveal_mm)
+        out = back + blind.projection.mm
+    else:
+        bottom = opening.casing_top_mm + blind.above.mm
+        top = bottom + blind.height.mm
+        back, out = 0.0, blind.projection.mm
+    cord_x = None
+    if blind.cord != "none":
+        cord_x = middle - half + _CORD_IN_MM if blind.cord_side == "left" else middle + half - _CORD_IN_MM
+    return BlindOut(
+        opening=opening.ref,
+        in_reveal=in_reveal,
+        left_mm=middle - half,
+        bottom_mm=bottom,
+        right_mm=middle + half,
+        top_mm=top,
+        back_mm=back,
+        out_mm=out,
+        hem_mm=bottom - (blind.drop.mm if blind.drop is not None else 0.0),
+        cord=blind.cord,
+        cord_x_mm=cord_x,
+    )
+
+
+def boxes_of(pelmet: PelmetOut | None, blinds: Sequence[BlindOut]) -> tuple[Cover, ...]:
+    """What always covers the glass behind it."""
+    found = [box(blind.left_mm, blind.bottom_mm, blind.right_mm, blind.top_mm) for blind in blinds]
+    if pelmet is not None:
+        found.append(box(pelmet.left_mm, pelmet.bottom_mm, pelmet.right_mm, pelmet.top_mm))
+    return tuple(found)
+
+
+def dropped_of(blinds: Sequence[BlindOut]) -> tuple[Cover, ...]:
+    """What blinds that are let down cover just now."""
+    return tuple(
+        box(blind.left_mm, blind.hem_mm, blind.right_mm, blind.bottom_mm)
+        for blind in blinds
+        if blind.hem_mm < blind.bottom_mm
+    )
