@@ -25,13 +25,21 @@ def _edge_mm(panel: PanelOut, span: tuple[float, float]) -> float:
 
 
 def _beside(dressed: Dressed, panel: PanelOut) -> float | None:
-    """The leading edge of the panel that comes the other way, if one does."""
-    edge_mm = _edge_mm(panel, panel.drawn)
+    """Where the panel that comes the other way stops this one, if one does: those between are pushed before it."""
+    edge_mm, panels = _edge_mm(panel, panel.drawn), dressed.landed.panels
     if panel.side == "left":
-        edges = [p.drawn[0] for p in dressed.landed.panels if p.side == "right" and p.drawn[0] >= edge_mm - TOUCH_MM]
-        return min(edges, default=None)
-    edges = [p.drawn[1] for p in dressed.landed.panels if p.side == "left" and p.drawn[1] <= edge_mm + TOUCH_MM]
-    return max(edges, default=None)
+        edges = [p.drawn[0] for p in panels if p.side == "right" and p.drawn[0] >= edge_mm - TOUCH_MM]
+        between = [p for p in panels if p is not panel and p.side == "left" and p.drawn[0] >= edge_mm - TOUCH_MM]
+        far_mm, sign = min(edges, default=None), -1
+        between = [p for p in between if far_mm is not None and p.drawn[1] <= far_mm + TOUCH_MM]
+    else:
+        edges = [p.drawn[1] for p in panels if p.side == "left" and p.drawn[1] <= edge_mm + TOUCH_MM]
+        between = [p for p in panels if p is not panel and p.side == "right" and p.drawn[1] <= edge_mm + TOUCH_MM]
+        far_mm, sign = max(edges, default=None), 1
+        between = [p for p in between if far_mm is not None and p.drawn[0] >= far_mm - TOUCH_MM]
+    if far_mm is None:
+        return None
+    return far_mm + sign * sum(p.drawn[1] - p.drawn[0] for p in between)
 
 
 def _hold(ref: Ref, open_mm: float, half_mm: float) -> HoldFigure:
