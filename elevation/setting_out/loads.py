@@ -18,7 +18,7 @@ from elevation.room.model import Layer
 from elevation.setting_out.carried import LoadsOut, SpanOut
 from elevation.setting_out.facts import Defaults
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Span, SupportOut
-from elevation.trade.beam import Array, Beam, Bent, Load, sampled, together
+from elevation.trade.beam import Beam, Bent, Load, Samples, sampled, together
 from elevation.trade.bending import bend
 from elevation.trade.model import BracketRow, MaterialRow, Trade
 from elevation.trade.section import GRAVITY, Section, section_of, weight_n_per_mm
@@ -132,7 +132,7 @@ class _Hanging(Struct, frozen=True):
 
     rod: Bent
     panels: list[Sequence[Bent]]
-    sags: Array
+    sags: list[Samples]
     """Sag at closely spaced places: the rod's own, then that of each panel at each of its places."""
 
     def drawn(self) -> Bent:
@@ -149,21 +149,23 @@ class _Hanging(Struct, frozen=True):
 
     def worst(self, low: int, high: int) -> Bent:
         """With each panel where the rod sags most between the breaks ``low`` and ``high``."""
-        sags = self.sags[:, low:high].reshape(len(self.sags), -1)
+        sags = [[sag for stretch in one[low:high] for sag in stretch] for one in self.sags]
         total, start = sags[0], 1
         for places in self.panels:
-            total = total + sags[start : start + len(places)].max(axis=0)
+            worst = map(max, zip(*sags[start : start + len(places)], strict=True))
+            total = [before + more for before, more in zip(total, worst, strict=True)]
             start += len(places)
-        here = sags[:, int(total.argmax())]
+        at = total.index(max(total))
         chosen, start = [self.rod], 1
         for places in self.panels:
-            chosen.append(places[int(here[start : start + len(places)].argmax())])
+            here = [one[at] for one in sags[start : start + len(places)]]
+            chosen.append(places[here.index(max(here))])
             start += len(places)
         return together(chosen)
 
     def tip(self, stretch: int, place: int) -> float:
         """The most that a free end sags at its tip."""
-        sags, start = self.sags[:, stretch, place].tolist(), 1
+        sags, start = [one[stretch][place] for one in self.sags], 1
         total: float = sags[0]
         for places in self.panels:
             total += max(sags[start : start + len(places)])

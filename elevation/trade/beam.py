@@ -13,19 +13,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-import numpy as np
 from msgspec import Struct
-from numpy.typing import NDArray
 
 from elevation.units.tolerance import TOUCH_MM
 
-Array = NDArray[np.float64]
+Quartic = tuple[float, float, float, float, float]
+"""Coefficients of 1, u, u2, u3, u4."""
+Quartics = tuple[Quartic, ...]
+Samples = list[list[float]]
+"""Sag at closely spaced places: for every stretch, from its left end to its right."""
 
+# Plain floats on purpose: a rod has a handful of stretches, for which a library of arrays is no faster, and every window
+# and every check would wait for it to load.
 _SAMPLES = 13
-_STEPS = np.linspace(0.0, 1.0, _SAMPLES)
-_EXPONENTS = np.arange(5.0)
-_POWERS = np.vander(_STEPS, 5, increasing=True)
-"""Powers 0 to 4 of where a stretch is looked at first, before its deepest place is found exactly."""
+_STEPS = tuple(step / (_SAMPLES - 1) for step in range(_SAMPLES))
+"""Where a stretch is looked at first, before its deepest place is found exactly."""
 
 
 class Load(Struct, frozen=True, gc=False):
@@ -89,7 +91,7 @@ class Bent(Struct, frozen=True, gc=False):
         Over each support; negative where the rod is bent upwards (hogging).
     breaks_mm : tuple of float
         Places where load or support changes; the line is one quartic between two of them.
-    quartics : array, shape (stretches, 5)
+    quartics : tuple of Quartic, one a stretch
         Sag in mm over u mm from the stretch's left end: coefficients of 1, u, u2, u3, u4.
     """
 
@@ -97,7 +99,7 @@ class Bent(Struct, frozen=True, gc=False):
     reactions_n: tuple[float, ...]
     moments_nmm: tuple[float, ...]
     breaks_mm: tuple[float, ...]
-    quartics: Array
+    quartics: Quartics
 
     def _stretch(self, x_mm: float) -> tuple[int, float]:
         last = len(self.breaks_mm) - 2
@@ -123,7 +125,7 @@ class Bent(Struct, frozen=True, gc=False):
         """The greatest bending moment either way, in N mm."""
         most = 0.0
         for index, (left, right) in enumerate(pairwise(self.breaks_mm)):
-            _, _, c2, c3, c4 = (float(c) for c in self.quartics[index])
+            _, _, c2, c3, c4 = self.quartics[index]
             places = [0.0, right - left]
             if c4 != 0 and 0 < -c3 / (4 * c4) < right - left:
                 # Where the shear is nothing.
@@ -133,7 +135,7 @@ class Bent(Struct, frozen=True, gc=False):
 
     def line(self, times: float = 1.0) -> Sagged:
         """The line as plain numbers, ``times`` as deep."""
-        return Sagged(self.breaks_mm, tuple(map(tuple, (self.quartics * times).tolist())))
+        return Sagged(self.breaks_mm, tuple(tuple(c * times for c in quartic) for quartic in self.quartics))
 
     def deepest(self, left_mm: float, right_mm: float) -> tuple[float, float]:
         """Where the line is deepest between two supports, or a support and an end, and by how much: x and sag in mm."""
@@ -141,26 +143,24 @@ class Bent(Struct, frozen=True, gc=False):
         high = next(i for i, x in enumerate(self.breaks_mm) if x >= right_mm - TOUCH_MM)
         if high <= low:
             return left_mm, 0.0
-        quartics, breaks = self.quartics[low:high], np.array(self.breaks_mm[low : high + 1])
-        long = np.diff(breaks)
-        found = _sampled(quartics, long)
-        index, step = divmod(int(np.argmax(found)), _SAMPLES)
-        best = [(float(found[index, step]), index, float(_STEPS[step] * long[index]))]
+        quartics, breaks = self.quartics[low:high], self.breaks_mm[low : high + 1]
+        long = [b - a for a, b in pairwise(breaks)]
+        found = [sag for stretch in _sampled(quartics, long) for sag in stretch]
+        index, step = divmod(found.index(max(found)), _SAMPLES)
+        best = [(max(found), index, _STEPS[step] * long[index])]
         # The deepest place may lie just across a break from the deepest one that was looked at.
         for near in {max(index - (step == 0), 0), index, min(index + (step == _SAMPLES - 1), len(long) - 1)}:
-            u = _flattest(quartics[near], best[0][2] if near == index else (0.0 if near > index else float(long[near])))
+            u = _flattest(quartics[near], best[0][2] if near == index else (0.0 if near > index else long[near]))
             if 0 < u < long[near]:
                 best.append((_value(quartics[near], u), near, u))
         sag, index, u = max(best)
-        return float(breaks[index]) + u, sag
+        return breaks[index] + u, sag
 
 
 def together(bent: Sequence[Bent]) -> Bent:
     """Several sets of loads at once; all must have been worked out in one call of ``bend``."""
     first = bent[0]
-    quartics = first.quartics
-    for other in bent[1:]:
-        quartics = quartics + other.quartics
+    quartics = tuple(_added(stretches) for stretches in zip(*(one.quartics for one in bent), strict=True))
     return Bent(
         first.beam,
         tuple(map(sum, zip(*(one.reactions_n for one in bent), strict=True))),
@@ -170,30 +170,39 @@ def together(bent: Sequence[Bent]) -> Bent:
     )
 
 
-def sampled(bent: Sequence[Bent]) -> Array:
-    """Sag under each set of loads at closely spaced places of every stretch, shape (sets, stretches, places)."""
-    return _sampled(np.array([one.quartics for one in bent]), np.diff(np.array(bent[0].breaks_mm)))
+def _added(quartics: Sequence[Quartic]) -> Quartic:
+    c0, c1, c2, c3, c4 = map(sum, zip(*quartics, strict=True))
+    return c0, c1, c2, c3, c4
 
 
-def _value(c: Array, u: float) -> float:
-    return float(c[0] + u * (c[1] + u * (c[2] + u * (c[3] + u * c[4]))))
+def sampled(bent: Sequence[Bent]) -> list[Samples]:
+    """Sag under each set of loads at closely spaced places of every stretch."""
+    long = [b - a for a, b in pairwise(bent[0].breaks_mm)]
+    return [_sampled(one.quartics, long) for one in bent]
 
 
-def _slope(c: Array, u: float) -> float:
-    return float(c[1] + u * (2 * c[2] + u * (3 * c[3] + u * 4 * c[4])))
+def _value(c: Quartic, u: float) -> float:
+    return c[0] + u * (c[1] + u * (c[2] + u * (c[3] + u * c[4])))
 
 
-def _curvature(c: Array, u: float) -> float:
-    return float(2 * c[2] + u * (6 * c[3] + u * 12 * c[4]))
+def _slope(c: Quartic, u: float) -> float:
+    return c[1] + u * (2 * c[2] + u * (3 * c[3] + u * 4 * c[4]))
 
 
-def _sampled(quartics: Array, long: Array) -> Array:
-    """Sag of every stretch at the places looked at, shape (..., stretches, places)."""
-    found: Array = (quartics * long[:, None] ** _EXPONENTS) @ _POWERS.T
+def _curvature(c: Quartic, u: float) -> float:
+    return 2 * c[2] + u * (6 * c[3] + u * 12 * c[4])
+
+
+def _sampled(quartics: Sequence[Quartic], long: Sequence[float]) -> Samples:
+    """Sag of every stretch at the places looked at."""
+    found = []
+    for (c0, c1, c2, c3, c4), wide in zip(quartics, long, strict=True):
+        places = [step * wide for step in _STEPS]
+        found.append([c0 + u * (c1 + u * (c2 + u * (c3 + u * c4))) for u in places])
     return found
 
 
-def _flattest(c: Array, start: float) -> float:
+def _flattest(c: Quartic, start: float) -> float:
     """Where the line of one quartic is level, by Newton's method from near by."""
     u = start
     for _ in range(12):

@@ -9,10 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-import numpy as np
 from msgspec import Struct
 
-from elevation.trade.beam import Array, Beam, Bent, Load
+from elevation.trade.beam import Beam, Bent, Load, Quartics
 from elevation.units.tolerance import TOUCH_MM
 
 
@@ -199,8 +198,8 @@ def _solved(
     long = [(b - a) / scale for a, b in pairwise(nodes)]
     is_free = [x in free for x in nodes]
     is_hinge = [any(abs(x - hinge) <= TOUCH_MM for hinge in hinges) for x in nodes]
-    known = np.zeros((2 * count, len(spans)))
-    matrix = np.zeros((2 * count, 2 * count))
+    known = [[0.0] * len(spans) for _ in range(2 * count)]
+    matrix = [[0.0] * (2 * count) for _ in range(2 * count)]
     for i in range(count):
         row = matrix[i]
         row[i] = 1.0
@@ -219,16 +218,42 @@ def _solved(
         known[count + i] = [-case[i - 1].right_n - case[i].left_n for case in spans]
     known[0] = [end.left_nmm / scale for end in ends]
     known[count - 1] = [end.right_nmm / scale for end in ends]
-    try:
-        found = np.linalg.solve(matrix, known)
-    except np.linalg.LinAlgError:
-        return None
-    if not np.all(np.abs(found) <= 1e9 * (1 + np.max(np.abs(known)))):
+    greatest = max(abs(value) for row in known for value in row)
+    found = _eliminated(matrix, known)
+    if found is None or not all(abs(value) <= 1e9 * (1 + greatest) for row in found for value in row):
         # As good as singular: a hinge lets it fall.
         return None
     return [
-        ([float(m) * scale for m in column[:count]], [float(v) * scale**3 for v in column[count:]]) for column in found.T
+        ([m * scale for m in column[:count]], [v * scale**3 for v in column[count:]]) for column in zip(*found, strict=True)
     ]
+
+
+def _eliminated(matrix: list[list[float]], known: list[list[float]]) -> list[list[float]] | None:
+    """Unknowns of linear equations for several right-hand sides, by Gauss with pivots; None where they are singular.
+
+    ``matrix`` and ``known`` hold a row an equation and are used up.
+    """
+    size = len(matrix)
+    for i in range(size):
+        pivot = max(range(i, size), key=lambda row: abs(matrix[row][i]))
+        if matrix[pivot][i] == 0.0:
+            return None
+        matrix[i], matrix[pivot] = matrix[pivot], matrix[i]
+        known[i], known[pivot] = known[pivot], known[i]
+        row, right = matrix[i], known[i]
+        for below in range(i + 1, size):
+            times = matrix[below][i] / row[i]
+            # Each equation names few unknowns: most have nothing to be taken away.
+            if times:
+                matrix[below] = [a - times * b for a, b in zip(matrix[below], row, strict=True)]
+                known[below] = [a - times * b for a, b in zip(known[below], right, strict=True)]
+    for i in reversed(range(size)):
+        row, right = matrix[i], known[i]
+        for j in range(i + 1, size):
+            if row[j]:
+                right = [a - row[j] * b for a, b in zip(right, known[j], strict=True)]
+        known[i] = [value / row[i] for value in right]
+    return known
 
 
 def _quartics(
@@ -239,7 +264,7 @@ def _quartics(
     moments: Sequence[float],
     settled: Sequence[float],
     spans: Sequence[_Spanned],
-) -> Array:
+) -> Quartics:
     """The line, span by span from what is known at its left end; then out over the free ends."""
     found: list[list[float]] = [[] for _ in range(len(breaks) - 1)]
     slope = last_slope = 0.0
@@ -262,8 +287,8 @@ def _quartics(
         last_slope = slope
     _right_end(found, part, breaks, at[-1], moments[-1], settled[-1], last_slope)
     _left_end(found, part, breaks, at[0], settled[0], first_slope)
-    quartics: Array = np.array(found) / beam.stiffness_n_mm2
-    return quartics
+    stiffness = beam.stiffness_n_mm2
+    return tuple((a / stiffness, b / stiffness, c / stiffness, d / stiffness, e / stiffness) for a, b, c, d, e in found)
 
 
 def _right_end(
