@@ -61,11 +61,14 @@ class Canvas(QWidget):
         The Finding whose mark was clicked.
     view_changed : Signal()
         Zoomed, panned or switched.
+    cloth_drawn : Signal()
+        A hand drew a panel: from now on cloth is to be shown as drawn.
     """
 
     dimension_clicked = Signal(object, str)
     finding_clicked = Signal(object)
     view_changed = Signal()
+    cloth_drawn = Signal()
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -201,7 +204,7 @@ class Canvas(QWidget):
         """Paint the room as it is now: the one place where a moved handle is worked out."""
         del event
         painter = QPainter(self)
-        groups = self.picture.groups(self.viewport, self._seen(), self._preview)
+        groups = self.picture.groups(self.viewport, self.seen(), self._preview)
         self.picture.paint(painter, self, groups, self.viewport, self.desk(), is_dragging=self.hand.is_holding)
         if self._lit is not None:
             self.picture.paint_lit(painter, groups, self.viewport, *self._lit)
@@ -213,9 +216,11 @@ class Canvas(QWidget):
             paint_handles(painter, self, self._pointer, is_pressed=self._pressed_at is not None)
         painter.end()
 
-    def _seen(self) -> Shown:
-        """What is shown just now: while a bracket or stud is held, also what is inside the wall."""
+    def seen(self) -> Shown:
+        """What is shown just now: while a bracket or stud is held, also what is inside the wall; drawn cloth as drawn."""
         held = self.hand.handle
+        if held is not None and held.axis == "lead":
+            return replace(self._shown, cloth="drawn")
         if held is None or held.axis not in ("bracket", "stud"):
             return self._shown
         return replace(self._shown, zones=True, bands=self._shown.bands or held.axis == "bracket")
@@ -255,8 +260,15 @@ class Canvas(QWidget):
         if handle is not None:
             self.keys.focus_on(handle, is_shown=False)
             alone = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-            self.hand.press(handle, self.viewport.to_wall(*at), at, alone)
+            self.hand.press(handle, self._grasp(handle, at), at, alone)
         self.update()
+
+    def _grasp(self, handle: Handle, at: Point) -> Point:
+        """Where a handle is taken, wall mm: cloth that is shown elsewhere than it is drawn goes along from where it is."""
+        x, y = self.viewport.to_wall(*at)
+        if handle.axis != "lead" or picking.handle_at((handle,), self.viewport, *at) is not None:
+            return x, y
+        return x + handle.value_mm - picking.edge_shown_mm(self.session.set_out(), handle.ref, self._shown.cloth), y
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Store where the pointer is; a paint works out what follows from it."""
@@ -303,7 +315,9 @@ class Canvas(QWidget):
         panned, pressed = self._pan_from is not None, self._pressed_at
         self._pan_from = self._pressed_at = None
         if self.hand.is_holding:
-            is_click = self.hand.is_still and pressed is not None and not self._on_target(*pressed)
+            if self.hand.handle is not None and self.hand.handle.axis == "lead" and not self.hand.is_still:
+                self.cloth_drawn.emit()
+            is_click = pressed is not None and self.hand.is_still and self._lets_click(*pressed)
             self.hand.release()
             if is_click and pressed is not None:
                 self._click(*pressed)
@@ -314,14 +328,20 @@ class Canvas(QWidget):
         self.update()
 
     def _takeable(self, x: float, y: float) -> Handle | None:
-        """What a press at a pixel would take: the handle there, else the rod there."""
-        handles = self.handles()
-        return picking.handle_at(handles, self.viewport, x, y) or picking.rod_handle_at(
-            handles, self.session.set_out(), self.viewport, x, y
+        """What a press at a pixel would take: the handle there, else the rod, else the edge of a panel's cloth."""
+        handles, set_out = self.handles(), self.session.set_out()
+        return (
+            picking.handle_at(handles, self.viewport, x, y)
+            or picking.rod_handle_at(handles, set_out, self.viewport, x, y)
+            or picking.cloth_handle_at(handles, set_out, self.viewport, x, y, self._shown.cloth)
         )
 
-    def _on_target(self, x: float, y: float) -> bool:
-        return picking.handle_at(self.handles(), self.viewport, x, y) is not None
+    def _lets_click(self, x: float, y: float) -> bool:
+        """Whether a press that did not move means what lies there, not the handle that it took."""
+        return picking.handle_at(self.handles(), self.viewport, x, y) is None or self._marked(x, y) is not None
+
+    def _marked(self, x: float, y: float) -> Finding | None:
+        return self.picture.finding_at(self.viewport, x, y)
 
     def _click(self, x: float, y: float) -> None:
         groups = self.picture.groups(self.viewport, self._shown)
@@ -329,11 +349,11 @@ class Canvas(QWidget):
         if dimension is not None and dimension.field:
             self.dimension_clicked.emit(dimension.ref, dimension.field)
             return
-        finding = picking.finding_at(self.session.findings(), self.viewport, x, y)
+        finding = self._marked(x, y) or picking.finding_at(self.session.findings(), self.viewport, x, y)
         if finding is not None:
             self.finding_clicked.emit(finding)
             return
-        self.session.selection = picking.thing_at(self.session.set_out(), *self.viewport.to_wall(x, y))
+        self.session.selection = picking.thing_at(self.session.set_out(), *self.viewport.to_wall(x, y), self._shown.cloth)
 
     def _settle_cursor(self) -> None:
         held = self.hand.handle or self.hot

@@ -17,12 +17,14 @@ from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import Annotation, lay_annotation
+from elevation.sheet.annotation.marks import RADIUS
 from elevation.sheet.annotation.remembered import AnnotationKeeper
 from elevation.sheet.draw_inside import band_group, zone_group
 from elevation.sheet.drawing import View, draw_face, draw_obstacle, draw_opening, draw_treatment, opening_title, wall_title
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
 from elevation.window.clearance_marks import clearance_groups
+from elevation.window.picking import TARGET_PX
 from elevation.window.shown import Shown
 from elevation.window.sight import is_in_sight
 from elevation.window.standing_layers import StandingLayers
@@ -182,6 +184,21 @@ class CanvasPicture:
         self._rungs = made.rungs
         self._annotated = (source, made)
         return made
+
+    def finding_at(self, viewport: Viewport, x: float, y: float) -> Finding | None:
+        """The finding whose mark stands at pixel (x, y)."""
+        session = self._session
+        if not session.wall_id:
+            return None
+        findings = session.findings()
+        wall_x, wall_y = viewport.to_wall(x, y)
+        at = (wall_x / viewport.mm_per_paper, wall_y / viewport.mm_per_paper)
+        slack = TARGET_PX / PX_PER_PAPER_MM - RADIUS
+        for box, text, rung in self._annotation(session.room, session.set_out(), findings, viewport).labels:
+            inside = box[0] - slack <= at[0] <= box[2] + slack and box[1] - slack <= at[1] <= box[3] + slack
+            if rung == "mark" and inside:
+                return findings[int(text) - 1]
+        return None
 
     def fitted(self, width: float, height: float, shown: Shown) -> Viewport:
         """The viewport that shows the whole wall with its dimensions in a widget of that size."""

@@ -230,7 +230,29 @@ class Side(QWidget):
             drawer.toggled.connect(self._share)
         self._box.addStretch(0)
         self._before: Drawer | None = None
+        self._put_away: tuple[Drawer, ...] = ()
         self._share()
+
+    def be_single(self) -> None:
+        """For a while only one drawer is open, the first that is; what was closed for it comes back afterwards."""
+        opened = [drawer for drawer in self.drawers if drawer.is_open]
+        self._put_away = tuple(opened[1:])
+        for drawer in self._put_away:
+            drawer.set_open(False)
+        self._is_single = True
+        self._share()
+
+    def be_plural(self) -> None:
+        """Drawers open beside each other again."""
+        self._is_single = False
+        for drawer in self._put_away:
+            drawer.set_open(True)
+        self._put_away = ()
+        self._share()
+
+    def states(self) -> dict[str, bool]:
+        """Which drawers are open, or were before only one could be."""
+        return {drawer.objectName(): drawer.is_open or drawer in self._put_away for drawer in self.drawers}
 
     def _share(self) -> None:
         opened = [drawer for drawer in self.drawers if drawer.is_open]

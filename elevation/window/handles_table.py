@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QWidget
 
 from elevation.errors import BadInput
@@ -19,6 +20,8 @@ from elevation.words import Message, Mm, Style, msg
 _Row = tuple[str, str, str]
 _Index = QModelIndex | QPersistentModelIndex
 _NAME, _FIGURE, _WHERE = range(3)
+ROW_PX = 38
+"""Height of a row whose texts take at most two lines."""
 
 
 class HandlesModel(QAbstractTableModel):
@@ -146,7 +149,8 @@ class HandlesTable(QTableView):
         self.setAccessibleName(tr(msg("All handles, with their figures")))
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(38)
+        self.verticalHeader().setDefaultSectionSize(ROW_PX)
+        self.verticalHeader().setMinimumSectionSize(ROW_PX)
         header = self.horizontalHeader()
         header.setSectionResizeMode(_NAME, QHeaderView.ResizeMode.Stretch)
         header.setSectionResizeMode(_FIGURE, QHeaderView.ResizeMode.Interactive)
@@ -158,6 +162,37 @@ class HandlesTable(QTableView):
         self.setTabKeyNavigation(False)
         self.setMinimumHeight(150)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._still = QTimer(self)
+        self._still.setSingleShot(True)
+        self._still.setInterval(0)
+        self._still.timeout.connect(self.fit_rows)
+        self.handles.modelReset.connect(self._still.start)
+        self.handles.dataChanged.connect(self._fit_later)
+        header.sectionResized.connect(self._still.start)
+
+    def fit_rows(self) -> None:
+        """Make the rows in sight as tall as their longest text, so that no name is cut."""
+        if not self.isVisible() or self._session.gesture is not None:
+            return
+        row, low = max(self.rowAt(0), 0), self.viewport().height()
+        while row < len(self.handles.order) and self.rowViewportPosition(row) < low:
+            self.resizeRowToContents(row)
+            row += 1
+
+    def _fit_later(self) -> None:
+        # Rows keep their height while a hand holds something, so that nothing jumps.
+        if self._session.gesture is None:
+            self._still.start()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width breaks texts elsewhere; another height brings more rows into sight."""
+        super().resizeEvent(event)
+        self._still.start()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Rows are measured when there is somebody to read them."""
+        super().showEvent(event)
+        self._still.start()
 
     def refresh(self) -> None:
         """Take over the room as it is."""
@@ -172,6 +207,7 @@ class HandlesTable(QTableView):
     def scrollContentsBy(self, dx: int, dy: int) -> None:
         """Other rows come into sight."""
         super().scrollContentsBy(dx, dy)
+        self._still.start()
         if self._session.gesture is not None:
             self.refresh()
 

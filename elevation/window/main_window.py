@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
+from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QVBoxLayout, QWidget
 
 from elevation.room.model import Ref
 from elevation.session.events import Event
@@ -29,6 +29,7 @@ from elevation.window.measurements import Measurements
 from elevation.window.menus import fill_bar, fill_menus
 from elevation.window.notice import Notice
 from elevation.window.notices import Notices
+from elevation.window.panes import Panes
 from elevation.window.plain_words import plain_words
 from elevation.window.proportions_panel import ProportionsPanel
 from elevation.window.refresher import Refresher
@@ -43,7 +44,6 @@ if TYPE_CHECKING:
     from elevation.window.hang_panel import HangPanel
     from elevation.window.standing_panel import StandingPanel
 
-SIDE_WIDTH = 276
 QUIET_MS = 100
 """After the first picture, what stands in closed drawers is made this much later."""
 USUAL_SHARE = 2
@@ -174,7 +174,7 @@ class MainWindow(QMainWindow):
             late.get()
             self._quiet.start()
 
-    def _make_splitter(self) -> QSplitter:
+    def _make_splitter(self) -> Panes:
         middle = QWidget()
         box = QVBoxLayout(middle)
         box.setContentsMargins(0, 0, 0, 0)
@@ -182,18 +182,7 @@ class MainWindow(QMainWindow):
         box.addWidget(self.notice)
         self.beside = SectionPlace(self.canvas)
         box.addWidget(self.beside, 1)
-        splitter = QSplitter(Qt.Orientation.Horizontal)
-        for part in (self.left, middle, self.right):
-            splitter.addWidget(part)
-        splitter.setHandleWidth(1)
-        splitter.setStretchFactor(1, 1)
-        for index in (0, 2):
-            splitter.setCollapsible(index, False)
-        splitter.setCollapsible(1, False)
-        for side in (self.left, self.right):
-            side.setMinimumWidth(240)
-        splitter.setSizes([SIDE_WIDTH, 1366 - 2 * SIDE_WIDTH, SIDE_WIDTH])
-        return splitter
+        return Panes(self.left, middle, self.right)
 
     def _connect(self) -> None:
         self.session.changed.connect(self._on_changed)
@@ -208,6 +197,7 @@ class MainWindow(QMainWindow):
         self.canvas.dimension_clicked.connect(self.show_field)
         self.canvas.finding_clicked.connect(self._open_finding)
         self.canvas.view_changed.connect(self._say_scale)
+        self.canvas.cloth_drawn.connect(self.actions_by_name["cloth-drawn"].trigger)
         self.notice.chosen.connect(self.notices.on_notice)
         for drawer in self.drawers:
             drawer.toggled.connect(self._on_drawer)
@@ -217,9 +207,7 @@ class MainWindow(QMainWindow):
         geometry = self.settings.geometry()
         if geometry is not None:
             self.restoreGeometry(geometry)
-        sizes = self.settings.sizes("main")
-        if len(sizes) == 3 and min(sizes) > 0:
-            self.splitter.setSizes(sizes)
+        self.splitter.set_widths(self.settings.sizes("main"))
 
     # -- following the room ------------------------------------------------------------
 
@@ -320,6 +308,11 @@ class MainWindow(QMainWindow):
 
     # -- Qt's calls --------------------------------------------------------------------
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A narrow window has another layout."""
+        self.splitter.settle(event.size().width())
+        super().resizeEvent(event)
+
     def showEvent(self, event: QEvent) -> None:
         """Tell when the first picture stands."""
         super().showEvent(event)  # type: ignore[arg-type]
@@ -369,9 +362,10 @@ class MainWindow(QMainWindow):
             return
         self.settings.keep(
             self.saveGeometry(),
-            {"main": self.splitter.sizes()} if self.left.isVisible() and self.right.isVisible() else {},
+            {"main": widths} if (widths := self.splitter.widths()) else {},
             {
-                **{drawer.objectName(): drawer.is_open for drawer in self.drawers},
+                **self.left.states(),
+                **self.right.states(),
                 section_place.NAME: self.actions_by_name["section"].isChecked(),
             },
         )

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from math import hypot
 
 from elevation.findings.model import Finding
 from elevation.handles.model import Handle
 from elevation.output.dimension_lines import PAST
 from elevation.room.model import Ref
-from elevation.setting_out.model import SetOut
+from elevation.setting_out.model import PanelOut, SetOut
 from elevation.sheet.records import Dimension, Group
 from elevation.sheet.type_metrics import text_width
+from elevation.window.shown import Cloth
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport
 
 TARGET_PX = 12.0
@@ -22,6 +23,8 @@ CROWD_PX = 48.0
 """Where many handles stand close together, only those this near."""
 ROD_PX = 5.0
 """This near to its centre line, a thin rod can be taken too."""
+CLOTH_PX = 28.0
+"""This near to its leading edge, a panel is taken by its cloth."""
 MOST_NEAR = 5
 """More than these at once would hide the wall."""
 
@@ -49,6 +52,48 @@ def rod_handle_at(handles: Iterable[Handle], set_out: SetOut, viewport: Viewport
                 wanted = ("rod-height", layer.ref)
                 return next((handle for handle in handles if handle.key == wanted), None)
     return None
+
+
+def cloth_handle_at(
+    handles: Iterable[Handle], set_out: SetOut, viewport: Viewport, x: float, y: float, cloth: Cloth = "drawn"
+) -> Handle | None:
+    """The handle of the leading edge of the panel whose cloth is at pixel (x, y), near that edge.
+
+    A hand draws a curtain by its cloth, wherever it gets hold of the edge; the rest of the cloth stays paper to shift.
+
+    Parameters
+    ----------
+    handles : iterable of Handle
+    set_out : SetOut
+    viewport : Viewport
+    x, y : float
+        Pixels.
+    cloth : str
+        Where panels are shown just now.
+    """
+    wall_x, wall_y = viewport.to_wall(x, y)
+    for panel in _panels(set_out):
+        left, right = getattr(panel, cloth)
+        reach = min(CLOTH_PX * viewport.mm_per_px, (right - left) / 2)
+        low, high = (right - reach, right) if panel.side == "left" else (left, left + reach)
+        if low <= wall_x <= high and panel.hem_low_mm <= wall_y <= panel.top_mm:
+            found = next((handle for handle in handles if handle.key == ("lead", panel.ref)), None)
+            if found is not None:
+                return found
+    return None
+
+
+def edge_shown_mm(set_out: SetOut, ref: Ref, cloth: Cloth) -> float:
+    """Where the leading edge of the panel at ``ref`` is shown just now, wall mm."""
+    panel = next(panel for panel in _panels(set_out) if panel.ref == ref)
+    left, right = getattr(panel, cloth)
+    return float(right if panel.side == "left" else left)
+
+
+def _panels(set_out: SetOut) -> Iterator[PanelOut]:
+    for treatment in set_out.treatments:
+        for layer in treatment.layers:
+            yield from layer.panels
 
 
 def body_handle(
@@ -139,8 +184,8 @@ def finding_at(findings: Iterable[Finding], viewport: Viewport, x: float, y: flo
     return None
 
 
-def thing_at(set_out: SetOut, x: float, y: float) -> Ref | None:
-    """The foremost thing at a wall point: cloth or rod, obstacle, opening; None for the bare wall."""
+def thing_at(set_out: SetOut, x: float, y: float, cloth: Cloth = "open") -> Ref | None:
+    """The foremost thing at a wall point: cloth (where it is shown) or rod, obstacle, opening; None for the bare wall."""
     for treatment in set_out.treatments:
         for layer in treatment.layers:
             support = layer.support
@@ -148,7 +193,8 @@ def thing_at(set_out: SetOut, x: float, y: float) -> Ref | None:
             if support.metal_left_mm <= x <= support.metal_right_mm and abs(y - support.height_mm) <= reach:
                 return layer.ref
             for panel in layer.panels:
-                if panel.open[0] <= x <= panel.open[1] and panel.hem_low_mm <= y <= panel.top_mm:
+                left, right = getattr(panel, cloth)
+                if left <= x <= right and panel.hem_low_mm <= y <= panel.top_mm:
                     return layer.ref
     for obstacle in set_out.obstacles:
         if obstacle.left_mm <= x <= obstacle.right_mm and obstacle.bottom_mm <= y <= obstacle.top_mm:

@@ -42,7 +42,7 @@ def dragged(make_window, mouse_on, monkeypatch):
 
 
 def shown(window) -> dict[tuple[str, tuple[str, ...]], Group]:
-    groups = window.canvas.picture.groups(window.canvas.viewport, window.canvas.shown)
+    groups = window.canvas.picture.groups(window.canvas.viewport, window.canvas.seen())
     return {(group.layer, group.ref): group for group in groups}
 
 

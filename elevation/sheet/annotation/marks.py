@@ -65,13 +65,15 @@ def mark_box(at: Point) -> Box:
     return at[0] - RADIUS - 0.3, at[1] - RADIUS, at[0] + RADIUS + 0.3, at[1] + RADIUS
 
 
-def places(findings: Sequence[Finding], scale: float, inside: Box) -> dict[int, Point]:
+def places(findings: Sequence[Finding], scale: float, inside: Box, clear: Sequence[Point] = ()) -> dict[int, Point]:
     """Where the marks stand, paper mm from the wall's origin, by index of the finding.
 
-    Each stands near what it points at, inside the wall and clear of the others (no other label stands inside the wall).
+    Each stands near what it points at, inside the wall and clear of the others (no other label stands inside the wall),
+    and of the points ``clear`` (wall mm), where a rod's height is taken on the screen.
     Where the wall has no room left, the last findings have no mark: the list beside the drawing still tells them.
     """
     spots = _Spots(inside)
+    spots.boxes.extend(_handle_box((x / scale, y / scale)) for x, y in clear)
     found: dict[int, Point] = {}
     for index, finding in enumerate(findings):
         if finding.at is None:
@@ -83,10 +85,19 @@ def places(findings: Sequence[Finding], scale: float, inside: Box) -> dict[int, 
 
 
 _NEAR = tuple(
-    (5.5 * math.cos(turn), 5.5 * math.sin(turn))
+    (far * math.cos(turn), far * math.sin(turn))
+    for far in (5.5, 7.5)
     for turn in (math.pi * part for part in (0.5, 0.25, 0.75, 0.0, 1.0, -0.25, -0.75, -0.5))
 )
 """A little above first, so that a mark does not hide what it is about."""
+_HANDLE = 3.6
+"""Half the room of a handle with its arrow heads, paper mm."""
+
+
+def _handle_box(at: Point) -> Box:
+    return at[0] - _HANDLE, at[1] - _HANDLE, at[0] + _HANDLE, at[1] + _HANDLE
+
+
 _CELL = 2 * RADIUS + 0.8
 
 

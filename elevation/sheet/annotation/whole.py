@@ -263,7 +263,9 @@ class _Assembly:
         self.labels.extend((box, text, "note") for box, text in labels)
 
     def _findings(self) -> list[Group]:
-        places = marks.places(self.findings, self.scale, self.wall)
+        rods = [layer.support for treatment in self.set_out.treatments for layer in treatment.layers]
+        middles = [((rod.left_mm + rod.right_mm) / 2, rod.height_mm) for rod in rods]
+        places = marks.places(self.findings, self.scale, self.wall, middles)
         by_subject: dict[Ref, list[Record]] = {}
         for index, place in places.items():
             finding = self.findings[index]
