@@ -90,7 +90,7 @@ def test_what_is_kept_as_pixels_is_painted_as_before(dragged, axis):
         move(step)
     standing = canvas.picture._standing
     assert standing is not None
-    groups = canvas.picture.groups(canvas.viewport, canvas.shown)
+    groups = canvas.picture.groups(canvas.viewport, canvas.seen())
     images = []
     for paint in (
         lambda p: standing.paint(groups, p, Replay()),

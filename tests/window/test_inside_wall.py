@@ -8,7 +8,7 @@ from elevation.window.fact_form import Fact
 
 def layers(window) -> set[str]:
     canvas = window.canvas
-    return {group.layer for group in canvas.picture.groups(canvas.viewport, canvas._seen())}
+    return {group.layer for group in canvas.picture.groups(canvas.viewport, canvas.seen())}
 
 
 def test_switches_show_framing_and_cables(window):
