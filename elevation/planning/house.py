@@ -23,7 +23,7 @@ ENDING = ".room.json"
 
 
 class WallLooked(Struct, frozen=True):
-    """One wall of a house in its first scheme: how it stands, how many findings of each weight, what is not measured.
+    """One wall of a house in one scheme: how it stands, how many findings of each weight, what is not measured.
 
     ``error`` is why the room cannot be read; then there is no wall.
     """
@@ -67,20 +67,31 @@ def rooms_in(folder: Path) -> tuple[Path, ...]:
     return tuple(found)
 
 
-def look(path: Path, trade: Trade) -> Iterator[WallLooked]:
-    """Every wall of a room, one after the other; a room that cannot be read is one entry that says why."""
+def look(path: Path, trade: Trade, *, every_scheme: bool = False) -> Iterator[WallLooked]:
+    """Every wall of a room, one after the other; a room that cannot be read is one entry that says why.
+
+    Parameters
+    ----------
+    path : Path
+    trade : Trade
+    every_scheme : bool
+        Each wall once in each of its schemes, not only in the first.
+    """
     try:
         room = load_room(path)
         for wall in room.walls:
-            yield look_at(path, room, wall.id, trade)
+            schemes = [scheme.id for scheme in wall.schemes]
+            for scheme_id in schemes if every_scheme and schemes else [None]:
+                yield look_at(path, room, wall.id, trade, scheme_id)
     except ElevationError as error:
         yield WallLooked(path, error=error)
 
 
-def look_at(path: Path, room: Room, wall_id: str, trade: Trade) -> WallLooked:
-    """One wall of a room in its first scheme."""
+def look_at(path: Path, room: Room, wall_id: str, trade: Trade, scheme_id: str | None = None) -> WallLooked:
+    """One wall of a room in a scheme, by default its first."""
     wall = next(one for one in room.walls if one.id == wall_id)
-    out = set_out_afresh(room, wall_id, wall.schemes[0].id if wall.schemes else None, trade)
+    first = wall.schemes[0].id if wall.schemes else None
+    out = set_out_afresh(room, wall_id, first if scheme_id is None else scheme_id, trade)
     # Nothing is kept: a house of many rooms must not push the open room's results out.
     findings = find(Scene(room, out, trade), TreatmentMemo(find_afresh))
     weights = Counter(finding.weight for finding in findings)

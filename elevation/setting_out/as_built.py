@@ -15,6 +15,7 @@ from elevation.room.model import Built, Layer
 from elevation.setting_out.facts import WallFacts
 from elevation.setting_out.model import BracketOut, Point, Profile, SupportOut
 from elevation.setting_out.profile import height_at
+from elevation.units.tolerance import TOUCH_MM
 
 NOTHING = Built()
 
@@ -63,8 +64,10 @@ def as_hung(
         bracket if bracket.ref[-1] in own else _moved(bracket, up_mm=height_at(line, bracket.x_mm) - bracket.height_mm)
         for bracket in brackets
     )
-    read = replace(support, height_mm=height_mm, planned_mm=support.height_mm)
-    return read, hung, replace(facts, floor=_seen(facts.floor, line, height_mm))
+    heights = [y for _, y in line.points]
+    is_level = max(heights) - min(heights) <= TOUCH_MM
+    read = replace(support, height_mm=height_mm, planned_mm=support.height_mm, line=None if is_level else line)
+    return read, hung, replace(facts, floor=seen_floor(facts.floor, line, height_mm))
 
 
 def _line(built: Built, support: SupportOut, brackets: Sequence[BracketOut], facts: WallFacts) -> Profile | None:
@@ -80,7 +83,7 @@ def _line(built: Built, support: SupportOut, brackets: Sequence[BracketOut], fac
     return Profile(tuple(points)) if points else None
 
 
-def _seen(floor: Profile, line: Profile, height_mm: float) -> Profile:
+def seen_floor(floor: Profile, line: Profile, height_mm: float) -> Profile:
     """The floor as it lies under a level rod at ``height_mm`` that hangs as far over it as the real line does."""
     places = sorted({x for x, _ in (*floor.points, *line.points)})
     return Profile(tuple((x, height_at(floor, x) - height_at(line, x) + height_mm) for x in places), floor.known)

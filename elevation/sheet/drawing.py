@@ -10,8 +10,10 @@ from collections.abc import Sequence
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from elevation.room.model import Ref
+from elevation.setting_out.as_built import seen_floor
 from elevation.setting_out.model import LayerOut, PanelOut, Profile, SetOut, Span, TreatmentOut
 from elevation.sheet import inks
 from elevation.sheet.draw_board import board_group
@@ -26,6 +28,7 @@ from elevation.sheet.draw_pool import pool_records
 from elevation.sheet.draw_rod import bracket_records, rod_records
 from elevation.sheet.draw_tied import tied_records
 from elevation.sheet.draw_titles import ENGLISH, bracket_title, opening_title, panel_title, rod_title, wall_title
+from elevation.sheet.leaning import lean
 from elevation.sheet.paths import height_at, path_through
 from elevation.sheet.records import LAYERS, NARROW, WIDE, Group, Ink, Path, Pen, Record
 from elevation.trade.model import Trade
@@ -123,6 +126,9 @@ def _draw_layer(
     nearer: Sequence[Cover],
 ) -> tuple[list[Group], list[Cover]]:
     """One layer, and what its cloth hides; rods come after all cloth, so a far one is cut where near cloth hangs."""
+    line, height_mm = layer.support.line, layer.support.height_mm
+    if line is not None:
+        floor = seen_floor(floor, line, height_mm)
     boards = [] if layer.board is None else [board_group(layer.ref, layer.board, treatment, style)]
     kind = heading_kind(trade.headings.get(layer.heading))
     names = [panel_title(number, treatment, style) for number in range(1, len(layer.panels) + 1)]
@@ -139,22 +145,30 @@ def _draw_layer(
                 hanging = tied_records(panel, panel.tie, drape)
             else:
                 hanging = [*cloth_records(drape), *pool_records(panel, drape, floor)]
-            records = [*hanging, *heading_records(panel, drape, kind, layer.support)]
+            records = _along([*hanging, *heading_records(panel, drape, kind, layer.support)], layer)
             groups.append(Group(panel.ref, f"panel-{view.panels}", name, tuple(records)))
             hidden.extend(before_rod(panel, drape, kind, layer.support))
             covers.append((*span, drape.top_mm))
     if view.stack:
-        groups.extend(_ghosts(layer, names, floor, view))
+        groups.extend(replace(one, records=tuple(_along(one.records, layer))) for one in _ghosts(layer, names, floor, view))
     shapes = (_end_shape(layer.support.left_ends, layer, trade), _end_shape(layer.support.right_ends, layer, trade))
-    support_records = rod_records(layer.support, shapes, hidden)
+    support_records = _along(rod_records(layer.support, shapes, hidden), layer)
     if support_records:
         groups.append(Group(layer.ref, "rod", rod_title(treatment, style), tuple(support_records)))
     for number, bracket in enumerate(layer.brackets, 1):
         before = [top for left, right, top in (*covers, *nearer) if left <= bracket.x_mm <= right]
+        if line is not None:
+            before = [top + bracket.height_mm - height_mm for top in before]
         pieces = bracket_records(bracket, layer.support.diameter_mm, max(before, default=None))
         if pieces:
             groups.append(Group(bracket.ref, "bracket", bracket_title(number, treatment, style), tuple(pieces)))
     return groups, covers
+
+
+def _along(records: Sequence[Record], layer: LayerOut) -> list[Record]:
+    """Rod and cloth along the line that was read, where it is not level."""
+    line = layer.support.line
+    return list(records) if line is None else lean(records, line, layer.support.height_mm)
 
 
 def _end_shape(row_id: str, layer: LayerOut, trade: Trade) -> str:

@@ -13,9 +13,11 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QListView, QListWidg
 from elevation.errors import ElevationError
 from elevation.output.painters.replay import replay
 from elevation.planning.house import WallLooked, look, rooms_in
+from elevation.room.find import wall_of
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Ink
 from elevation.sheet.small import small_elevation
+from elevation.window.flag import Flag
 from elevation.window.texts import tr, tr_whole_error
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg, msg_plural
@@ -37,9 +39,9 @@ class House(QDialog):
     def __init__(self, folder: Path, window: MainWindow) -> None:
         super().__init__(window)
         self._window = window
-        self._trade = trade = window.session.trade
-        paths = rooms_in(folder)
-        self._rest: Iterator[WallLooked] = (wall for path in paths for wall in look(path, trade))
+        self._trade = window.session.trade
+        self._paths = rooms_in(folder)
+        self._rest: Iterator[WallLooked] = iter(())
         self.walls: list[WallLooked] = []
         self.setWindowTitle(tr(msg("House: {name}", name=folder.resolve().name)))
         self.total = QLabel(self)
@@ -56,13 +58,25 @@ class House(QDialog):
         self.tiles.setAccessibleName(tr(msg("Walls of the house")))
         self.tiles.itemClicked.connect(self._choose)
         self.tiles.itemActivated.connect(self._choose)
+        self.every = Flag(tr(msg("Every scheme of each wall")), self)
+        self.every.setChecked(False)
+        self.every.toggled.connect(self.begin)
         box = QVBoxLayout(self)
         box.addWidget(self.total)
+        box.addWidget(self.every)
         box.addWidget(self.tiles, 1)
         self.resize(940, 660)
         self._timer = QTimer(self)
         self._timer.setInterval(0)
         self._timer.timeout.connect(self.look_at_next)
+        self.begin()
+
+    def begin(self) -> None:
+        """Look at the house from its first wall on."""
+        every = self.every.isChecked()
+        self._rest = (wall for path in self._paths for wall in look(path, self._trade, every_scheme=every))
+        self.walls = []
+        self.tiles.clear()
         self._timer.start()
         self._say()
 
@@ -103,10 +117,10 @@ class House(QDialog):
     def _choose(self, item: QListWidgetItem) -> None:
         wall = self.walls[item.data(_WALL)]
         if wall.set_out is not None:
-            self.walk_to(wall.path, wall.set_out.wall)
+            self.walk_to(wall.path, wall.set_out.wall, wall.set_out.scheme)
 
-    def walk_to(self, path: Path, wall_id: str) -> None:
-        """Open the room where it is not open already, and turn to the wall."""
+    def walk_to(self, path: Path, wall_id: str, scheme_id: str | None = None) -> None:
+        """Open the room where it is not open already, and turn to the wall in the scheme that was shown."""
         session = self._window.session
         if session.path is None or session.path.resolve() != path.resolve():
             before = session.committed
@@ -115,17 +129,20 @@ class House(QDialog):
                 return  # Somebody wanted to keep what was open.
         if any(wall.id == wall_id for wall in session.committed.walls):
             session.switch_wall(wall_id)
+            if any(scheme.id == scheme_id for scheme in wall_of(session.committed, wall_id).schemes):
+                session.switch_scheme(str(scheme_id))
             self._window.activateWindow()
 
     def _say(self) -> None:
         walls = [wall for wall in self.walls if wall.set_out is not None]
         rooms = len({wall.path for wall in self.walls})
+        places = {(wall.path, wall.set_out.wall) for wall in walls if wall.set_out is not None}
         self.total.setText(
             tr(
                 msg(
                     "{rooms}, {walls}. {counts}. Click a wall to walk to it.",
                     rooms=msg_plural("{count} room", "{count} rooms", count=rooms),
-                    walls=msg_plural("{count} wall", "{count} walls", count=len(walls)),
+                    walls=msg_plural("{count} wall", "{count} walls", count=len(places)),
                     counts=_counts(
                         sum(wall.stops for wall in walls),
                         sum(wall.broken for wall in walls),
@@ -140,11 +157,13 @@ class House(QDialog):
 def _text(wall: WallLooked) -> str:
     if wall.set_out is None:
         return tr(msg("{room}\ncannot be read", room=wall.room_name))
+    place = msg("{room}, {wall}", room=wall.room_name, wall=wall.set_out.wall_name or wall.set_out.wall)
+    if wall.set_out.scheme_name:
+        place = msg("{place}: {scheme}", place=place, scheme=wall.set_out.scheme_name)
     return tr(
         msg(
-            "{room}, {wall}\n{counts}",
-            room=wall.room_name,
-            wall=wall.set_out.wall_name or wall.set_out.wall,
+            "{place}\n{counts}",
+            place=place,
             counts=_counts(wall.stops, wall.broken, wall.advice, wall.missing),
         )
     )

@@ -107,5 +107,6 @@ def test_what_is_kept_as_pixels_is_painted_as_before(dragged, axis):
     move(5)
     painted = standing.painted
     canvas.repaint()
-    assert 0 < standing.painted - painted < sum(len(group.records) for group in groups) / 2
+    # What stands behind and before the moved thing is kept; cloth that moves has the most records of all.
+    assert 0 < standing.painted - painted < sum(len(group.records) for group in groups) * 0.6
     hand.release()

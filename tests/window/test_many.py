@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from elevation import places
-from elevation.room.file import save_room
+from elevation.room.file import load_room, save_room
 from elevation.room.find import layer_of, opening_of, wall_of
 from elevation.room.model import Room
 from elevation.units import parse_length
@@ -133,4 +133,21 @@ def test_demo_rooms_are_a_house(window) -> None:
     assert house is not None
     house.finish()
     assert all(wall.set_out is not None for wall in house.walls)
+    house.close()
+
+
+def test_a_house_is_shown_in_every_scheme_and_a_tile_opens_its_own(make_window):
+    window = make_window()
+    house = show_house(window, places.demo_rooms())
+    assert house is not None
+    house.finish()
+    first = len(house.walls)
+    house.every.setChecked(True)
+    house.finish()
+    rooms = [load_room(path) for path in sorted(places.demo_rooms().glob("*.room.json"))]
+    assert len(house.walls) == sum(max(len(wall.schemes), 1) for room in rooms for wall in room.walls) > first
+    second = next(one for one in house.walls if one.set_out.scheme not in (None, "s1") and one.set_out.scheme_name)
+    assert second.set_out.scheme_name in house.tiles.item(house.walls.index(second)).text()
+    house._choose(house.tiles.item(house.walls.index(second)))
+    assert (window.session.wall_id, window.session.scheme_id) == (second.set_out.wall, second.set_out.scheme)
     house.close()
