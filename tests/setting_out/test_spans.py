@@ -19,6 +19,7 @@ from elevation.setting_out.spans import common, union
         ([(0, 30), (5, 10), (20, 40), (50, 60)], [(0, 40), (50, 60)]),
         ([(5, 5), (10, 8)], []),  # nothing, and less than nothing
         ([(0, 10), (4, 4), (12, 12)], [(0, 10)]),
+        ([(0, 10), (20, 30), (25, 40)], [(0, 10), (20, 40)]),  # with the last one, not the first
         ([(-20, -10), (-15, -5)], [(-20, -5)]),
     ],
 )
