@@ -67,7 +67,7 @@ def facts_of(scene: Scene) -> tuple[object, ...]:
         wall.left,
         wall.right,
         None if scheme is None else scheme.clear_glass_to,
-        (room.graduation, room.unit, room.sleeping, room.no_holes, room.children),
+        (room.graduation, room.unit, room.sleeping, room.no_holes, room.children, room.fullness_rule),
         room.limits,
         scene.trade,
     )

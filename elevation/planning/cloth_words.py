@@ -102,8 +102,12 @@ def _face(cloth: LayerCloth, face: Bolt, unit: str, graduation_mm: float) -> lis
             lines.append(msg("Each panel gets half a width."))
     if face.extra_mm > 0:
         lines.append(msg("One repeat of it is for the half drop of the pattern."))
-    if cloth.shrinks > 0:
-        lines.append(msg("The first wash may take {part} of its length.", part=Percent(cloth.shrinks)))
+    if cloth.shrinks > 0 and cloth.washed_first:
+        lines.append(msg("{part} of each cut is for the wash before cutting.", part=Percent(cloth.shrinks)))
+    elif cloth.shrinks > 0:
+        lines.append(
+            msg("The first wash may take {part} of its length: wash it before it is cut.", part=Percent(cloth.shrinks))
+        )
     return lines
 
 

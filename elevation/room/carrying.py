@@ -98,7 +98,7 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
     if "hem" in parts:
         layer = changed(layer, hem=theirs.hem)
     if "heading" in parts:
-        layer = changed(layer, heading=theirs.heading, drop=theirs.drop)
+        layer = changed(layer, heading=theirs.heading, drop=theirs.drop, ring=theirs.ring)
     if "fabric" in parts:
         layer = changed(layer, fabric=theirs.fabric, making=theirs.making)
     if "brackets" in parts:

@@ -109,6 +109,7 @@ def _check_layer(layer: Layer, place: Place) -> None:
             .bad(said("is {grams} g", grams=grams), said("it must be more than 0 and at most {most}", most=_MOST_GRAMS))
         )
     _check_making(layer, place)
+    check_length(layer.ring, place.at("ring"), 3, 300)
     if layer.board is not None:
         for key, low_mm, high_mm in (("left", 0, FAR_MM), ("right", 0, FAR_MM), ("height", 20, 600), ("thickness", 5, 100)):
             check_length(getattr(layer.board, key), place.at("board").at(key), low_mm, high_mm)

@@ -316,6 +316,7 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     ``drop`` is measured on her own rings or hooks: the rod's centre line down to the top of the cloth; None takes
     the heading's usual figure. ``built`` is what was read once its rod was hung.
     ``board`` is across sound fixings behind the brackets of a wall mount. ``tie`` gathers its panels.
+    ``ring`` is the clear width of a ring or eyelet, measured.
     """
 
     id: str
@@ -330,6 +331,7 @@ class Layer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     board: Board | None = None
     tie: TieBack | None = None
     making: Making = Making()
+    ring: Length | None = None
 
 
 class Pelmet(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

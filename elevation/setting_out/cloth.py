@@ -79,6 +79,8 @@ class LayerCloth(Struct, frozen=True, gc=False):
         Why it does not, though it was asked for: ``one-way``, ``too-narrow`` or empty.
     shrinks : float
         Part of its length that the first wash will take.
+    washed_first : bool
+        It is washed before it is cut.
     """
 
     fullness: float
@@ -94,6 +96,7 @@ class LayerCloth(Struct, frozen=True, gc=False):
     railroaded: bool
     cannot_railroad: str
     shrinks: float
+    washed_first: bool = False
 
 
 class _Plan(Struct, frozen=True, gc=False):
@@ -178,6 +181,7 @@ def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> Lay
         railroaded=runs,
         cannot_railroad=why,
         shrinks=shrinks,
+        washed_first=layer.making.washed_first,
     )
 
 
@@ -287,8 +291,8 @@ def _cut(layer: Layer, heading: HeadingRow, long_mm: float, shrinks: float, trad
         usual = more["hem-sheer"].length_mm
     else:
         usual = more["hem-short" if long_mm <= more["short-panel"].length_mm else "hem"].length_mm
-    # Cloth that was washed before it is cut shrinks no more; other cloth is cut longer by what the wash will take.
-    return cut_length(long_mm, turned, _typed(making.hem, usual), 0.0 if making.washed_first else shrinks)
+    # Cloth that is washed before it is cut is bought longer by what the wash takes; other cloth shrinks on the rod.
+    return cut_length(long_mm, turned, _typed(making.hem, usual), shrinks if making.washed_first else 0.0)
 
 
 def _typed(length: Length | None, usual_mm: float) -> float:

@@ -289,6 +289,22 @@ class BoardOut(Struct, frozen=True, gc=False):
     thick_mm: float
 
 
+class WishOut(Struct, frozen=True, gc=False):
+    """What a layer's cloth is wished to be and what is known of it, that rules compare with where it landed.
+
+    ``ring_mm`` is the clear width of a ring or eyelet; ``shrinks`` the part of its length that the first wash will take on
+    the rod (0: none known, or washed before); ``fullness`` and ``returns`` as wished, None and False where nothing is;
+    ``hem_mm`` the height that a hem at sill or apron is wished at, ``length_mm`` a finished length that is wished.
+    """
+
+    ring_mm: float | None = None
+    shrinks: float = 0.0
+    fullness: float | None = None
+    returns: bool = False
+    hem_mm: float | None = None
+    length_mm: float | None = None
+
+
 class LayerOut(Struct, frozen=True, gc=False):
     """One layer: support, brackets and panels, with heading, colour and body to draw them by.
 
@@ -306,6 +322,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     is_built: bool = False
     board: BoardOut | None = None
     loads: LoadsOut | None = None
+    wish: WishOut = WishOut()
 
 
 class GlassOut(Struct, frozen=True, gc=False):

@@ -7,11 +7,13 @@ from elevation.room.mounting import INSIDE
 from elevation.setting_out.as_built import as_hung, is_hung
 from elevation.setting_out.board import board_of
 from elevation.setting_out.clearances import clearances_of
+from elevation.setting_out.cloth import shrinks_of
 from elevation.setting_out.dress import blind_of, boxes_of, dropped_of, pelmet_of
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts
 from elevation.setting_out.glass import glass_of
+from elevation.setting_out.hems import target_of
 from elevation.setting_out.loads import with_loads
-from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.setting_out.model import LayerOut, OpeningOut, TreatmentOut, WishOut
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import panels_of
 from elevation.setting_out.parts import LayerParts, Parts
@@ -106,5 +108,19 @@ def _layer(
         fabric.body,
         is_hung(layer),
         None if board is None else board_of(board, brackets),
+        wish=_wish(layer, tuple(placed.out for placed in covered), defaults, trade),
     )
     return with_loads(made, layer, defaults, trade)
+
+
+def _wish(layer: Layer, openings: tuple[OpeningOut, ...], defaults: Defaults, trade: Trade) -> WishOut:
+    target = target_of(layer.hem, openings, defaults)
+    making = layer.making
+    return WishOut(
+        None if layer.ring is None else layer.ring.mm,
+        0.0 if making.washed_first else shrinks_of(layer.fabric, trade),
+        making.fullness,
+        making.returns,
+        target.height_mm,
+        target.length_mm,
+    )

@@ -111,6 +111,7 @@ def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
         *made_of_facts(ref, trade),
         Fact(ref, "fabric.body", msg("body"), "choice", _said(_BODIES)),
         Fact(ref, "heading", msg("heading"), "choice", common, more=seldom),
+        Fact(ref, "ring", msg("ring or eyelet, clear width inside")),
         Fact(ref, "drop", msg("rod's centre to the top of the cloth, if measured")),
     )
 

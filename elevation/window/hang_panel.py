@@ -16,7 +16,6 @@ from elevation.room.model import Layer, Ref, Treatment
 from elevation.room.validate import check_room
 from elevation.session.session import Session
 from elevation.window.choice import Choice
-from elevation.window.cloth_readout import ClothReadout
 from elevation.window.dress_facts import blind_facts, pelmet_facts
 from elevation.window.fact_form import FactForm
 from elevation.window.hang_edits import (
@@ -54,7 +53,6 @@ class HangPanel(QWidget):
         self.form = FactForm(session, self)
         self.form.lit.connect(self.lit)
         self.form.refused.connect(self.refused)
-        self.cloth = ClothReadout(session, self)
         self.none = QLabel(tr(msg("Nothing hangs on this wall in this scheme.")), self)
         self.none.setWordWrap(True)
         make_quiet(self.none)
@@ -96,7 +94,6 @@ class HangPanel(QWidget):
         box.addWidget(self.none)
         box.addWidget(self.which)
         box.addWidget(self.form)
-        box.addWidget(self.cloth)
         box.addWidget(self.buttons)
         box.addStretch(1)
 
@@ -132,7 +129,6 @@ class HangPanel(QWidget):
         refs = [ref for ref, _, _ in layers]
         self.none.setVisible(not layers)
         self.form.setVisible(bool(layers))
-        self.cloth.setVisible(bool(layers))
         for button in self._of_layer:
             button.setVisible(bool(layers))
         self.which.setVisible(len(layers) > 1)
@@ -147,7 +143,6 @@ class HangPanel(QWidget):
         if self._ref not in refs:
             self._ref = refs[0]
         _, treatment, layer = layers[refs.index(self._ref)]
-        self.cloth.show_layer(self._ref, layer)
         wall = wall_of(self._session.room, self._session.wall_id)
         seen = (layer, treatment, wall.openings, self._ref, tuple(refs), self._session.room.unit)
         if len(seen) == len(self._seen) and all(a is b or a == b for a, b in zip(seen, self._seen, strict=True)):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
@@ -41,6 +41,7 @@ from elevation.window.theme import Theme, apply, theme_for
 from elevation.words import Ratio, msg
 
 if TYPE_CHECKING:
+    from elevation.window.cloth_panel import ClothPanel
     from elevation.window.hang_panel import HangPanel
     from elevation.window.standing_panel import StandingPanel
 
@@ -79,6 +80,7 @@ class MainWindow(QMainWindow):
         self.measurements = Measurements(session)
         self._standing = Late(self._make_standing)
         self._hang = Late(self._make_hang)
+        self._cloth = Late(self._make_cloth)
         self.findings = FindingsPanel(session)
         self.proportions = ProportionsPanel(session)
         self.glass = GlassPanel(session)
@@ -123,6 +125,7 @@ class MainWindow(QMainWindow):
             ("proportions", tr(msg("Proportions")), self.proportions, True),
             ("glass", tr(msg("Glass and rod")), self.glass, False),
             ("handles", tr(msg("All handles")), self.handles, True),
+            ("cloth", tr(msg("Cloth to buy")), self._cloth.place, False),
         )
         return tuple(
             Drawer(
@@ -151,6 +154,11 @@ class MainWindow(QMainWindow):
         self._follow(panel)
         return panel
 
+    def _make_cloth(self) -> ClothPanel:
+        from elevation.window.cloth_panel import ClothPanel
+
+        return ClothPanel(self.session)
+
     def _follow(self, form: Measurements | StandingPanel | HangPanel) -> None:
         form.lit.connect(self.canvas.light)
         form.lit.connect(self._explain)
@@ -167,9 +175,15 @@ class MainWindow(QMainWindow):
         """What hangs."""
         return self._hang.get()
 
+    @property
+    def cloth(self) -> ClothPanel:
+        """Cloth to buy."""
+        return self._cloth.get()
+
     def _make_late(self) -> None:
         # One in a turn: a hand that is already dragging hardly feels it.
-        late = next((one for one in (self._standing, self._hang) if not one.is_made), None)
+        lates: tuple[Late[Any], ...] = (self._standing, self._hang, self._cloth)
+        late = next((one for one in lates if not one.is_made), None)
         if late is not None:
             late.get()
             self._quiet.start()
@@ -219,7 +233,7 @@ class MainWindow(QMainWindow):
         """Let every open panel follow the room as it is now."""
         refreshes: tuple[Callable[[], None], ...] = (
             self.measurements.refresh, lambda: self.standing.refresh(), lambda: self.hang.refresh(), self.findings.refresh,
-            self.proportions.refresh, self.glass.refresh, self.handles.refresh,
+            self.proportions.refresh, self.glass.refresh, self.handles.refresh, lambda: self.cloth.refresh(),
         )  # fmt: skip
         for drawer, refresh in zip(self.drawers, refreshes, strict=True):
             if drawer.is_open:

@@ -69,10 +69,13 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
                     assert still < grave, what
     # Every rule came up, and every one that can have a remedy had one somewhere. What the tape says of an opening is no
     # matter of what hangs; level hems over these floors, back rods and ways past brackets drawn by lot are past one
-    # change: those that are not have their cases in test_remedies_work.
+    # change, and furniture under a window stands mostly between others: those that are not have their cases in
+    # test_remedies_work.
     assert set(seen) == {rule.id for rule in RULES}
     # A bracket drilled near a reveal's edge comes up about once in these rooms: whether it can be moved there is chance.
-    none = {"readings-differ", "out-of-square", "hem-varies", "double-bracket", "near-edge", "cannot-pass"}
+    none = {
+        "readings-differ", "out-of-square", "hem-varies", "double-bracket", "near-edge", "cannot-pass", "child-climb",
+    }  # fmt: skip
     assert {rule.id for rule in RULES} - set(offered) <= none
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from elevation.room.model import Room, Sash, Station, WallEnd
+from elevation.room.edits import edit_at
+from elevation.room.model import Hem, Room, Sash, Station, WallEnd
 from tests.findings import test_carrying as carrying
 from tests.findings import test_escape as way_out
 from tests.findings import test_layers as layers
@@ -139,7 +140,19 @@ def tied(room: Room) -> Room:
     return at(room, (*LAYER, "p2"), parks="left-of:b2")
 
 
+def back_rod_behind_a_near_front_one() -> Room:
+    """A back rod 2 in off the wall that cannot come out: the front one's folds hang there."""
+    room, back = layers.double()
+    room = edit_at(room, LAYER, lambda one: replace(one, rod=replace(one.rod, projection=inch(5))))
+    return edit_at(room, back, lambda one: replace(one, rod=replace(one.rod, projection=inch(2.25))))
+
+
 NONE = [
+    ("folds-rub", back_rod_behind_a_near_front_one(), "meets"),
+    # A rod as thick as a tree.
+    ("rings-tight", rod(at(good_room(), LAYER, ring=mm(3)), diameter=mm(300)), None),
+    # No rod makes a panel longer than it is.
+    ("panel-length", panels(at(good_room(), LAYER, hem=Hem("length", inch(70))), measured_length=inch(60)), None),
     ("double-bracket", layers.on_plain_brackets(), None),
     ("rod-low", raising_hits_a_shelf(rod(good_room(), height=held("above-casing", inch(2))), 83), "meets"),
     ("rod-high", lowering_hits_a_picture(), "meets"),

@@ -14,6 +14,7 @@ from elevation.room.model import Hem, Readings, Room, Sash, Station, TieBack
 from tests.findings import test_blind as blind
 from tests.findings import test_board as board
 from tests.findings import test_carrying as carrying
+from tests.findings import test_cloth_rules as cloth
 from tests.findings import test_crooked as crooked
 from tests.findings import test_escape as way_out
 from tests.findings import test_inside_wall as inside_wall
@@ -142,6 +143,16 @@ WORKS = [
         "Let the hem hang 1 in clear of the floor",
     ),
     # Closed width 26 1/2 in each: 1.5 times that is 39 3/4 in, 2.5 times 66 1/4 in.
+    # Half of rings 6 in apart, and 1/4 in.
+    ("folds-rub", cloth.out(2 * INCH), "Hold the rod 3¼ in out from the wall"),
+    # 0.922 and 1/4 in: the next sixteenth.
+    ("rings-tight", at(good_room(), LAYER, ring=inch(1)), "Take rings 1³⁄₁₆ in wide inside"),
+    ("rings-tight", at(good_room(), LAYER, ring=inch(1)), "Take a thinner rod: 19 mm steel tube"),
+    ("cloth-narrow", cloth.wishing(2.0), "Make every panel 56 in wide laid flat"),
+    ("cloth-narrow", cloth.wishing(2.0), "Be content with a fullness of 1.92"),
+    ("panel-length", cloth.in_hand(60), "Take the panels up to 58½ in long"),
+    ("panel-length", cloth.in_hand(57.5), "Set the rod 3 in above the casing"),
+    ("wash", cloth.shrinking(0.03), "Wash the cloth before it is cut, or the panels before they are measured"),
     ("fullness", panels(good_room(), flat_width=inch(30)), "Make every panel 39¾ in wide laid flat"),
     ("fullness", panels(good_room(), flat_width=inch(80)), "Make every panel 66¼ in wide laid flat"),
     # One panel closes from 45 1/2 in to the near side of the right strap, 97 5/8 in: 52 1/8 in, 1.5 times that is 78 3/16.

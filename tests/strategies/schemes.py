@@ -156,6 +156,7 @@ class Schemes(Lengths):
             drop=self.between(10, 110) if pick.chance(4) else None,
             built=self.built() if pick.chance(8) else Built(),
             board=self.board() if pick.chance(6) else None,
+            ring=self.between(12, 60) if pick.chance(4) else None,
             making=self.making() if pick.chance(3) else Making(),
             tie=self.tie() if pick.chance(5) else None,
         )

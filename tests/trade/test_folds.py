@@ -55,3 +55,25 @@ def test_scale_does_not_matter() -> None:
 @pytest.mark.parametrize("ratio", [0.0, 0.5, 1.0])
 def test_cloth_that_is_not_longer_than_its_wave_is_flat(ratio: float) -> None:
     assert steepness_of(ratio) == 0.0
+
+
+@pytest.mark.parametrize("steepness", [1e-3, 0.1, 0.5, 1.0, 2.0, 5.0, 20.0])
+def test_arc_length_by_scipys_elliptic_integral(steepness: float) -> None:
+    # scipy.special.ellipe takes the parameter m = k^2 (SciPy reference, "ellipe").
+    special = pytest.importorskip("scipy.special")
+    k2 = steepness * steepness
+    wanted = 2 / math.pi * math.sqrt(1 + k2) * float(special.ellipe(k2 / (1 + k2)))
+    assert arc_ratio(steepness) == pytest.approx(wanted, rel=1e-12)
+
+
+@pytest.mark.parametrize("fullness", [1.001, 1.3, 1.5, 2.0, 2.25, 2.5, 3.0, 6.0])
+def test_depth_of_a_fold_by_scipys_root_of_the_same_integral(fullness: float) -> None:
+    special, optimize = pytest.importorskip("scipy.special"), pytest.importorskip("scipy.optimize")
+
+    def over(steepness: float) -> float:
+        k2 = steepness * steepness
+        return 2 / math.pi * math.sqrt(1 + k2) * float(special.ellipe(k2 / (1 + k2))) - fullness
+
+    wide = 76.2
+    depth = optimize.brentq(over, 0.0, 60.0, xtol=1e-12) * wide / math.pi
+    assert fold_depth(fullness * wide, wide) == pytest.approx(depth, rel=2e-4)

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
+from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of, panel_of
+from elevation.units import Length
+from elevation.words import msg
 
 
 def test_seldom_headings_are_a_step_away(window):
@@ -62,3 +67,23 @@ def test_weights_are_typed_and_refused(window):
     assert round(panel_of(window.session.room, panel).weight_kg, 4) == 0.9072
     form.enter(form.rows[panel, "weight_kg"].tag, "0 kg")
     assert "more than 0" in told[-1]
+
+
+def test_cloth_to_buy_follows_the_rod(window):
+    drawer = window.drawers[-1]
+    assert drawer.head.text() == "Cloth to buy"
+    drawer.set_open(True)
+    before = window.cloth.text.text()
+    assert "of flat cloth" in before
+    ref = window.hang.layer_ref
+    room = window.session.committed
+    at = layer_of(room, ref).rod.left.at
+    longer = replace_rod(room, ref, left=replace(layer_of(room, ref).rod.left, at=Length(at.mm + 508.0, "")))
+    window.session.commit(longer, msg("Change {what}", what=msg("rod")), ref)
+    window.refresher.now()
+    after = window.cloth.text.text()
+    assert after != before
+    lines = window.cloth.text
+    window.refresh()
+    assert window.cloth.text is lines
+    assert window.cloth.text.text() == after

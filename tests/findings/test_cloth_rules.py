@@ -1,0 +1,214 @@
+"""The rules about cloth just inside, at and just outside their limits, and what puts them right.
+
+Figures are worked by hand from the room in ``rooms.py``: rod 56 in long of 0.922 in conduit, two panels of 54 in flat on
+ten rings 6 in apart, open from 8 1/2 to 4 in beyond the opening, clear of the casing of 2 1/4 in; its
+centre 3 1/2 in off the wall.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from elevation.findings.all_rules import stickings
+from elevation.findings.model import Finding, Weight
+from elevation.planning.remedies import remedies
+from elevation.room.find import layer_of
+from elevation.room.model import Fabric, Hem, Making, Room
+from tests.findings.rooms import (
+    HALF,
+    INCH,
+    LAYER,
+    at,
+    found,
+    good_room,
+    inch,
+    mm,
+    panels,
+    reach,
+    rod,
+    said,
+    scene,
+    the,
+    trade,
+)
+
+HAIR = 0.01
+
+
+def rules(room: Room) -> set[str]:
+    return {finding.rule for finding in found(room)}
+
+
+def offered(room: Room, finding: Finding) -> list[Room]:
+    return [remedy.room for remedy in remedies(room, "w1", "s1", finding, trade()).offered]
+
+
+# --- folds-rub --------------------------------------------------------------------------------------------------
+
+
+def out(by_mm: float) -> Room:
+    return rod(good_room(), projection=mm(by_mm))
+
+
+def test_stacked_folds_need_half_the_ring_pitch_and_a_quarter_inch() -> None:
+    # A rod and bracket maker's guide: depth of stacked cloth from the rod's centre is half the ring pitch, here 3 in.
+    needed = 3.25 * INCH
+    assert "folds-rub" not in rules(out(needed))
+    assert "folds-rub" not in rules(out(needed - HALF + HAIR))
+    finding = the(out(needed - HALF - HAIR), "folds-rub")
+    assert finding.weight is Weight.CONSIDER
+    assert finding.limit_mm == pytest.approx(needed)
+    assert all("folds-rub" not in rules(room) for room in offered(out(2 * INCH), the(out(2 * INCH), "folds-rub")))
+    assert offered(out(2 * INCH), the(out(2 * INCH), "folds-rub"))
+
+
+def test_over_the_casing_they_need_its_thickness_too() -> None:
+    # Brackets 1 in beyond the opening: the open stack covers the casing, 3/4 in thick (from memory).
+    near = reach(good_room(), inch(3))
+    assert the(rod(near, projection=inch(3.5)), "folds-rub").limit_mm == pytest.approx(4 * INCH)
+    assert "folds-rub" not in rules(rod(near, projection=inch(4)))
+
+
+def test_rings_seven_inches_apart_need_more() -> None:
+    # 56 in flat on nine rings 7 in apart: 3 1/2 and 1/4 in.
+    wide = panels(good_room(), flat_width=inch(9.5))
+    assert the(rod(wide, projection=inch(2)), "folds-rub").limit_mm == pytest.approx((9.5 / 2 / 2 + 0.25) * INCH)
+
+
+def test_panels_that_never_draw_and_mounts_inside_are_not_asked() -> None:
+    assert "folds-rub" not in rules(panels(out(2 * INCH), stationary=True))
+
+
+# --- rings-tight ------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("room_mm", "weight"),
+    [
+        (0.25 * INCH, None),
+        (0.25 * INCH - HALF + HAIR, None),
+        (0.25 * INCH - HALF - HAIR, Weight.CONSIDER),
+        (0.0, Weight.CONSIDER),
+        (-HAIR, Weight.BROKEN),
+    ],
+)
+def test_rings_a_quarter_inch_wider_than_their_rod(room_mm: float, weight: Weight | None) -> None:
+    # highlandforge.com/measuring-tips-rings: 1/4 to 1/2 in between pole and ring.
+    room = at(good_room(), LAYER, ring=mm(0.922 * INCH + room_mm))
+    if weight is None:
+        assert "rings-tight" not in rules(room)
+        return
+    finding = the(room, "rings-tight")
+    assert finding.weight is weight
+    assert offered(room, finding)
+    assert all("rings-tight" not in rules(one) for one in offered(room, finding))
+
+
+def test_an_eyelet_for_the_thickest_rod_of_a_guide() -> None:
+    # allpeoplequilt.com: eyelets 1 9/16 in wide inside for rods up to 1 3/8 in.
+    room = rod(at(good_room(), LAYER, heading="eyelets", ring=inch(1.5625)), diameter=inch(1.375))
+    assert "rings-tight" not in rules(room)
+    assert "rings-tight" in rules(rod(room, diameter=inch(1.375 + 1 / 16)))
+
+
+def test_rings_not_measured_are_not_judged() -> None:
+    assert "rings-tight" not in rules(good_room())
+
+
+# --- cloth-narrow -----------------------------------------------------------------------------------------------
+
+
+def wishing(fullness: float | None, returns: bool = False) -> Room:
+    return at(good_room(), LAYER, making=Making(fullness=fullness, returns=returns))
+
+
+def test_cloth_for_the_fullness_that_was_wished() -> None:
+    # Each panel has 28 in of the rod to cover and 54 in of cloth: 1.928 times.
+    assert "cloth-narrow" not in rules(wishing(54 / 28))
+    assert "cloth-narrow" not in rules(wishing(54 / 28 + 0.001))
+    finding = the(wishing(2.0), "cloth-narrow")
+    assert finding.weight is Weight.CONSIDER
+    assert finding.limit_mm == pytest.approx(56 * INCH)
+    made = offered(wishing(2.0), finding)
+    assert made
+    assert all("cloth-narrow" not in rules(room) for room in made)
+    assert "2.00" in said(finding.text)
+
+
+def test_a_return_takes_cloth_and_nothing_wished_is_not_judged() -> None:
+    # Return: 3 1/2 in and 1/2 in; at twice (the heading's usual) 28 + 4 take 64 in.
+    assert the(wishing(None, True), "cloth-narrow").limit_mm == pytest.approx(64 * INCH)
+    assert "cloth-narrow" not in rules(good_room())
+
+
+# --- panel-length -----------------------------------------------------------------------------------------------
+
+
+def in_hand(long_in: float, hem: Hem | None = None) -> Room:
+    """Panels measured; wished 6 in below the opening's sill: the top of the cloth is at 82 1/2 in, so 58 1/2 in long."""
+    room = at(good_room(), LAYER, hem=Hem("apron", inch(6)) if hem is None else hem)
+    return panels(room, measured_length=inch(long_in))
+
+
+@pytest.mark.parametrize(
+    ("off_mm", "weight"),
+    [
+        (0.0, None),
+        (0.25 * INCH + HALF - HAIR, None),
+        (0.25 * INCH + HALF + HAIR, Weight.BROKEN),
+        (-0.25 * INCH - HALF + HAIR, None),
+        (-0.25 * INCH - HALF - HAIR, Weight.CONSIDER),
+    ],
+)
+def test_a_panel_in_hand_at_its_wished_length(off_mm: float, weight: Weight | None) -> None:
+    room = in_hand(58.5 + off_mm / INCH)
+    if weight is None:
+        assert "panel-length" not in rules(room)
+        return
+    finding = the(room, "panel-length")
+    assert finding.weight is weight
+    made = offered(room, finding)
+    assert made
+    assert all("panel-length" not in rules(one) for one in made)
+
+
+def test_the_rod_sticks_where_the_panels_reach_their_hem() -> None:
+    room = in_hand(60)
+    laid = scene(room)
+    places = [one for one in stickings(laid, laid.set_out.treatments[0]) if "reach their hem" in one.reason.template]
+    # 1 1/2 in too long: as much higher than 84 1/4 in.
+    assert [place.value_mm / INCH for place in places] == pytest.approx([85.75])
+
+
+def test_hems_at_the_floor_are_other_rules_matter() -> None:
+    assert "panel-length" not in rules(in_hand(70, Hem("clear")))
+
+
+# --- wash -------------------------------------------------------------------------------------------------------
+
+
+def shrinking(share: float, **making: Any) -> Room:
+    room = at(good_room(), LAYER, fabric=Fabric(shrinks=share), making=Making(**making))
+    return at(room, LAYER, hem=Hem("length", inch(80)))
+
+
+def test_a_hem_that_rises_half_an_inch_in_the_wash() -> None:
+    # 80 in long: half an inch is 1/160 of it.
+    assert "wash" not in rules(shrinking(1 / 160))
+    assert "wash" not in rules(shrinking((0.5 * INCH + HALF - HAIR) / (80 * INCH)))
+    finding = the(shrinking((0.5 * INCH + HALF + HAIR) / (80 * INCH)), "wash")
+    assert finding.weight is Weight.CONSIDER
+    assert the(shrinking(0.03), "wash").measured_mm == pytest.approx(2.4 * INCH)
+    made = offered(shrinking(0.03), the(shrinking(0.03), "wash"))
+    assert [layer_of(room, LAYER).making.washed_first for room in made] == [True]
+    assert "wash" not in rules(shrinking(0.03, washed_first=True))
+
+
+def test_cloth_that_lies_on_the_floor_may_rise_unseen() -> None:
+    linen = at(good_room(), LAYER, fabric=Fabric(row="linen-light"))
+    assert "wash" in rules(linen)
+    assert "wash" not in rules(at(linen, LAYER, hem=Hem("puddle", inch(8))))
+    assert "wash" not in rules(at(linen, LAYER, fabric=Fabric(row="linen-light", shrinks=0.0)))
+    assert "wash" not in rules(good_room())
