@@ -78,7 +78,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from rod_height(scene, layer.ref, layer.support.height_mm + by)
 
 
-def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
+def _stickings(_scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     for layer in treatment.layers:
         found = _off(layer)
         if found is not None and layer.wish.length_mm is None:
