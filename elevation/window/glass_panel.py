@@ -1,19 +1,17 @@
-"""How much glass a longer rod would clear: a curve over the rod's length, and a line to pull."""
+"""Curves to decide by: glass clear over the rod's length, gap under the hem over its height; each with a line to pull."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QVBoxLayout, QWidget
 
-from elevation.errors import ElevationError
-from elevation.handles.model import Handle
-from elevation.room.model import Ref
+from elevation.planning.curves import Curve
 from elevation.session.gesture import Gesture
 from elevation.session.session import Session
 from elevation.setting_out.model import TreatmentOut
-from elevation.setting_out.whole import set_out
+from elevation.window.curve_kinds import GLASS, KINDS, Kind, handle_of, in_words, labels, mark_text, present_mm, worked
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
 from elevation.words import msg
@@ -22,14 +20,12 @@ if TYPE_CHECKING:
     from elevation.window.plots import CurvePlot
 
 IDLE_MS = 300
-STEPS = 24
-"""Rods that are set out for one curve."""
 
 
 class GlassPanel(QWidget):
-    """The curve of the treatment shown.
+    """The curves of the treatment shown.
 
-    The curve is worked out when nothing has moved for a moment; its line follows every frame.
+    A curve is worked out when nothing has moved for a moment; its line follows every frame. The same is said in words.
     """
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
@@ -37,18 +33,28 @@ class GlassPanel(QWidget):
         self._session = session
         self.theme: Theme = LIGHT
         self.plot: CurvePlot | None = None
+        self.kind: Kind = GLASS
+        self.curve = Curve()
         self._worked_for: object = None
         self._gesture: Gesture | None = None
+        self._start_mm = self._from_mm = 0.0
         self._idle = QTimer(self)
         self._idle.setSingleShot(True)
         self._idle.setInterval(IDLE_MS)
         self._idle.timeout.connect(self.work_out)
+        self.choice = QComboBox(self)
+        self.choice.setAccessibleName(tr(msg("Curve")))
+        self.choice.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        for kind in KINDS:
+            self.choice.addItem(tr(kind.title))
+        self.choice.currentIndexChanged.connect(self._choose)
         self.text = QLabel(self)
         self.text.setWordWrap(True)
         make_quiet(self.text)
         self.text.setTextFormat(Qt.TextFormat.PlainText)
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(8, 4, 8, 8)
+        self._box.addWidget(self.choice)
         self._box.addWidget(self.text)
 
     def load(self) -> None:
@@ -59,9 +65,10 @@ class GlassPanel(QWidget):
 
         self.plot = CurvePlot(self)
         self.plot.set_theme(self.theme)
-        self.plot.setAccessibleName(tr(msg("Glass clear over the rod's length")))
+        self.plot.setAccessibleName(tr(self.kind.title))
         self.plot.moved.connect(self._pull)
         self.plot.dropped.connect(self._drop)
+        self.plot.stepped.connect(self._step)
         self._box.addWidget(self.plot, 1)
         self.refresh()
 
@@ -75,15 +82,21 @@ class GlassPanel(QWidget):
         """Nothing more is worked out."""
         self._idle.stop()
 
+    def _choose(self, index: int) -> None:
+        self.kind = KINDS[index]
+        self._worked_for = None
+        self.curve = Curve()
+        if self.plot is not None:
+            self.plot.setAccessibleName(tr(self.kind.title))
+            self.work_out()
+        self.refresh()
+
     def _treatment(self) -> TreatmentOut | None:
         if not self._session.wall_id:
             return None
         treatments = self._session.set_out().treatments
         picked = self._session.selection or ()
         return next((one for one in treatments if picked[:3] == one.ref), treatments[0] if treatments else None)
-
-    def _handle(self, ref: Ref) -> Handle | None:
-        return next((one for one in self._session.handles() if one.axis == "rod-right" and one.ref[:3] == ref), None)
 
     def refresh(self) -> None:
         """Let the line follow; the curve waits until nothing moves."""
@@ -94,59 +107,55 @@ class GlassPanel(QWidget):
         if treatment is None:
             self.text.setText("")
             return
-        name = treatment.name or ", ".join(str(opening.number) for opening in treatment.openings)
-        self.text.setText(tr(msg("{name}: pull the line to lengthen the rod both ways.", name=name)))
-        self.plot.show_present(treatment.layers[0].support.length_mm)
+        words = in_words(self.kind, self._session, treatment, self.curve)
+        if words != self.text.text():
+            self.text.setText(words)
+            self.plot.setAccessibleDescription(words)
+        self.plot.show_present(present_mm(self.kind, treatment))
         if self._session.gesture is None:
             self._idle.start()
 
     def work_out(self) -> None:
-        """Set the treatment out with rods of many lengths."""
+        """Work the curve out for the room as it stands."""
         treatment = self._treatment()
         room = self._session.committed
         if self.plot is None or treatment is None or self._session.gesture is not None:
             return
-        if self._worked_for == (id(room), treatment.ref):
+        wanted = (id(room), treatment.ref, self.kind.name)
+        if self._worked_for == wanted:
             return
-        handle = self._handle(treatment.ref)
-        if handle is None:
-            return
-        bound = handle.bound(False)
-        low = max(bound.low_mm, treatment.openings[-1].right_mm)
-        high = min(bound.high_mm, low + 1000.0)
-        lengths, percents = [], []
-        for step in range(STEPS + 1):
-            value = low + (high - low) * step / STEPS
-            try:
-                laid = set_out(
-                    handle.move(room, value, False), self._session.wall_id, self._session.scheme_id, self._session.trade
-                )
-            except ElevationError:
-                continue
-            one = next(other for other in laid.treatments if other.ref == treatment.ref)
-            lengths.append(one.layers[0].support.length_mm)
-            percents.append(one.glass.clear_open * 100)
+        handle = handle_of(self.kind, self._session, treatment)
+        self.curve = Curve() if handle is None else worked(self.kind, self._session, treatment, handle)
         per_unit = 25.4 if room.unit == "in" else 1.0
-        below = tr(msg("rod, in")) if room.unit == "in" else tr(msg("rod, mm"))
-        self.plot.set_labels(below, tr(msg("glass clear, %")))
-        self.plot.show_curve(lengths, percents, per_unit)
-        self.plot.show_present(treatment.layers[0].support.length_mm)
-        self._worked_for = (id(room), treatment.ref)
+        self.plot.set_labels(*labels(self.kind, room.unit))
+        marks = [(mark.at_mm, mark.value, mark_text(self.kind, self._session, mark.length_mm)) for mark in self.curve.marks]
+        self.plot.show_curve(
+            self.curve.at_mm, self.curve.values, per_unit, marks, limits=self.curve.limits, is_length=self.kind.is_length
+        )
+        self.plot.show_present(present_mm(self.kind, treatment))
+        self.text.setText(in_words(self.kind, self._session, treatment, self.curve))
+        self._worked_for = wanted
 
-    def _pull(self, length_mm: float) -> None:
+    def _pull(self, at_mm: float) -> None:
         treatment = self._treatment()
         if treatment is None:
             return
         if self._gesture is None or self._gesture.is_over:
-            handle = self._handle(treatment.ref)
+            handle = handle_of(self.kind, self._session, treatment)
             if handle is None:
                 return
             self._gesture = self._session.press(handle)
-            support = treatment.layers[0].support
-            self._start_mm, self._from_mm = support.length_mm, handle.value_mm
-        self._gesture.move(self._from_mm + (length_mm - self._start_mm) / 2, 0.5)
+            self._start_mm, self._from_mm = present_mm(self.kind, treatment), handle.value_mm
+        self._gesture.move(self._from_mm + (at_mm - self._start_mm) * self.kind.share, 0.5)
 
     def _drop(self) -> None:
         if self._gesture is not None and not self._gesture.is_over:
             self._gesture.release()
         self._gesture = None
+
+    def _step(self, steps: int) -> None:
+        """The keyboard on the plot: the line goes on by graduations."""
+        treatment = self._treatment()
+        handle = None if treatment is None else handle_of(self.kind, self._session, treatment)
+        if handle is not None:
+            self._session.nudge(handle, steps)

@@ -123,7 +123,7 @@ class MainWindow(QMainWindow):
             ("hang", tr(msg("What hangs")), self._hang.place, False),
             ("findings", tr(msg("Findings")), self.findings, True),
             ("proportions", tr(msg("Proportions")), self.proportions, True),
-            ("glass", tr(msg("Glass and rod")), self.glass, False),
+            ("glass", tr(msg("Curves")), self.glass, False),
             ("handles", tr(msg("All handles")), self.handles, True),
             ("cloth", tr(msg("Cloth to buy")), self._cloth.place, False),
         )

@@ -7,6 +7,7 @@ import sys
 from itertools import pairwise
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 
@@ -68,3 +69,46 @@ def test_the_curve_follows_the_theme(plotted):
     dark = plotted.glass.plot._plot.backgroundBrush().color().lightness()
     plotted.actions_by_name["theme-light"].trigger()
     assert dark < 60 < plotted.glass.plot._plot.backgroundBrush().color().lightness()
+
+
+def test_the_other_curve_is_the_gap_under_the_hem_and_its_line_is_the_rod(plotted):
+    glass = plotted.glass
+    glass.choice.setCurrentIndex(1)
+    xs, ys = glass.plot._curve.getData()
+    support = plotted.session.set_out().treatments[0].layers[0].support
+    assert glass.plot._line.value() * 25.4 == pytest.approx(support.height_mm)
+    # As far up, as much more gap.
+    assert (ys[-1] - ys[0]) == pytest.approx(xs[-1] - xs[0])
+    assert len(glass.plot._marks) == 2 * len(glass.curve.marks) > 0
+    before = support.height_mm
+    for more in (10.0, 30.0, 50.8):
+        glass._pull(before + more)
+    glass._drop()
+    assert plotted.session.edits == 1
+    assert plotted.session.set_out().treatments[0].layers[0].support.height_mm == pytest.approx(before + 50.8, abs=3.2)
+
+
+def test_arrows_move_the_line_and_words_say_the_same(plotted):
+    glass = plotted.glass
+    glass.choice.setCurrentIndex(1)
+    before = plotted.session.set_out().treatments[0].layers[0].support.height_mm
+    QTest.keyClick(glass.plot, Qt.Key.Key_Right)
+    QTest.keyClick(glass.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    after = plotted.session.set_out().treatments[0].layers[0].support.height_mm
+    assert after - before == pytest.approx(11 * 25.4 / 16)
+    glass.refresh()
+    assert "over the floor" in glass.text.text()
+    assert glass.plot.accessibleDescription() == glass.text.text()
+    glass.choice.setCurrentIndex(0)
+    assert "of the glass clear" in glass.text.text()
+
+
+def test_the_third_curve_is_the_sag_and_its_line_a_bracket(plotted):
+    glass = plotted.glass
+    glass.choice.setCurrentIndex(2)
+    bracket = plotted.session.set_out().treatments[0].layers[0].brackets[-1]
+    assert glass.plot._line.value() * 25.4 == pytest.approx(bracket.x_mm)
+    assert "sags" in glass.text.text()
+    glass._pull(bracket.x_mm - 25.4)
+    glass._drop()
+    assert plotted.session.edits == 1
