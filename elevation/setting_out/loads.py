@@ -8,6 +8,7 @@ drawn, all open, one of each, and as they are drawn just now.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 from math import atan, degrees
 
@@ -25,6 +26,8 @@ from elevation.trade.section import GRAVITY, Section, section_of, weight_n_per_m
 from elevation.trade.tables import row_of
 from elevation.units.tolerance import TOUCH_MM
 
+_MOST = 512
+"""Rods whose lines under 1 N are kept."""
 _ANY_STIFFNESS = 1e9
 """What each bracket carries does not depend on how stiff the rod is."""
 
@@ -83,14 +86,25 @@ def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade) -
     places = [_places(panel) for panel in made.panels]
     each_kg = _ring_kg(layer, defaults, trade)
     weights = [((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in made.panels]
-    cases = [[Load(left, right, rod_n)]]
-    for spans, force in zip(places, weights, strict=True):
-        cases += [[Load(a, b, force)] for a, b in spans]
-    bent = bend(beam, cases)
-    if bent is None:
+    unit = _under_one_newton(beam, (left, right), tuple(span for spans in places for span in spans))
+    if unit is None:
         return made
-    hanging = _Hanging(bent[0], _grouped(bent[1:], places), sampled(bent))
+    forces = [rod_n, *(force for spans, force in zip(places, weights, strict=True) for _ in spans)]
+    bent = [one.times(force) for one, force in zip(unit[0], forces, strict=True)]
+    sags = [[[sag * force for sag in stretch] for stretch in one] for one, force in zip(unit[1], forces, strict=True)]
+    hanging = _Hanging(bent[0], _grouped(bent[1:], places), sags)
     return _told(made, hanging, stuff, LoadsOut(sum(weights), rod_n), defaults, trade)
+
+
+@lru_cache(_MOST)
+def _under_one_newton(beam: Beam, rod: Span, places: tuple[Span, ...]) -> tuple[tuple[Bent, ...], list[Samples]] | None:
+    """What 1 N along the rod, and 1 N at each place where cloth may hang, does; None where the rod cannot stand.
+
+    What weighs more bends so many times more, so this is kept while cloth only grows longer or heavier, as it does for
+    every treatment of a wall whose floor is dragged. Nobody may change what is handed out.
+    """
+    bent = bend(beam, [[Load(a, b, 1.0)] for a, b in (rod, *places)])
+    return None if bent is None else (bent, sampled(bent))
 
 
 def _supports(made: LayerOut) -> list[float]:

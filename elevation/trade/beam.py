@@ -101,6 +101,12 @@ class Bent(Struct, frozen=True, gc=False):
     breaks_mm: tuple[float, ...]
     quartics: Quartics
 
+    def times(self, force: float) -> Bent:
+        """The same under loads ``force`` times as great."""
+        quartics = tuple((a * force, b * force, c * force, d * force, e * force) for a, b, c, d, e in self.quartics)
+        reactions, moments = (tuple(one * force for one in each) for each in (self.reactions_n, self.moments_nmm))
+        return Bent(self.beam, reactions, moments, self.breaks_mm, quartics)
+
     def _stretch(self, x_mm: float) -> tuple[int, float]:
         last = len(self.breaks_mm) - 2
         index = next((i for i in range(last) if x_mm <= self.breaks_mm[i + 1]), last)
