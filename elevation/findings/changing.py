@@ -178,7 +178,9 @@ def rod_projection(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
     if support.from_sash_mm is not None:
         yield from from_sash(scene, ref, least_mm + support.from_sash_mm - support.projection_mm)
         return
-    at = length(scene, mark_up(least_mm, scene.room.graduation_mm))
+    # The figure is held from a mounting board's face, where there is one.
+    thick = support.projection_mm - now.mm if layer_at(scene, ref).board is not None else 0.0
+    at = length(scene, mark_up(least_mm - thick, scene.room.graduation_mm))
     if now.mm < at.mm <= MOST_PROJECTION_MM:
         label = msg("Hold the rod {at} out from the wall", at=Mm(at.mm))
         yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))

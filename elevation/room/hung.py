@@ -61,6 +61,8 @@ class Bracket(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
         Whether rings can slide past; None takes the kit's own answer.
     height : Length or None
         As built: centre of the rod at this bracket over the datum, measured after hanging.
+    there : bool
+        It hung there before anything was planned: no new hole is drilled for it.
     fixing : str or None
         Row id in the fixings table; None takes the usual screw where the bracket stands on wood.
     pull_kg, shear_kg : float or None
@@ -72,6 +74,7 @@ class Bracket(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
     kit: str = "shop-strap"
     rings_pass: bool | None = None
     height: Length | None = None
+    there: bool = False
     fixing: str | None = None
     pull_kg: float | None = None
     shear_kg: float | None = None

@@ -55,6 +55,7 @@ def brackets_of(
                 plate=plate_of(kit, x, y, facts),
                 kit=bracket.kit,
                 on=kit.mount,
+                is_there=bracket.there,
             )
         )
     found.sort(key=lambda bracket: (bracket.x_mm, bracket.ref))

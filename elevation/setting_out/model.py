@@ -190,6 +190,7 @@ class BracketOut(Struct, frozen=True, gc=False):
 
     A plate on the ``ceiling`` is seen edge-on; others are on the ``wall`` or the ``sash``, or there is none: the bracket of
     the front ``layer`` carries it. ``shift_mm`` is how far to the right of its planned place it was read to stand.
+    ``is_there``: it hung there before, nothing is drilled for it.
     ``load_n`` is the most that hangs on it, ``uplift_n`` the most that the rod lifts on it (0: never), in N, with panels
     where that is worst; ``droop_mm`` is how far its arm gives under what hangs on it with the panels as drawn.
     """
@@ -204,6 +205,7 @@ class BracketOut(Struct, frozen=True, gc=False):
     kit: str
     on: str = "wall"
     shift_mm: float = 0.0
+    is_there: bool = False
     load_n: float | None = None
     uplift_n: float | None = None
     droop_mm: float = 0.0

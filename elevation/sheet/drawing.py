@@ -141,7 +141,8 @@ def _draw_layer(
             if span[1] - span[0] <= 1e-6:
                 continue
             drape = hang(panel, span, kind, layer.colour, layer.body, floor)
-            if view.panels == "drawn" and panel.tie is not None:
+            # What never draws hangs tied for good.
+            if panel.tie is not None and (view.panels == "drawn" or panel.stationary):
                 hanging = tied_records(panel, panel.tie, drape)
             else:
                 hanging = [*cloth_records(drape), *pool_records(panel, drape, floor)]

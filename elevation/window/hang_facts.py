@@ -290,5 +290,6 @@ def _brackets(ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, .
             Fact(here, "kit", msg("kit"), "choice", kits),
             *fixing_facts(here, trade),
             Fact(here, "height", msg("height as built")),
+            Fact(here, "there", msg("it hung there before"), "flag"),
         ]
     return tuple(facts)

@@ -14,6 +14,7 @@ from elevation.planning.remedies import remedies
 from elevation.room.boards import usual_board
 from elevation.room.find import layer_of
 from elevation.room.model import Board, Room
+from elevation.setting_out.framing import FRAMING
 from elevation.setting_out.model import LayerOut
 from tests.findings.rooms import (
     INCH,
@@ -123,3 +124,33 @@ def test_a_board_that_crosses_one_stud_is_too_short() -> None:
 def test_in_a_reveal_a_board_is_left_out_of_account() -> None:
     room = at(boarded(), LAYER[:3], mount="ceiling")
     assert layer(room).board is None
+
+
+def switch_under(x: float) -> Room:
+    """A board across likely king studs (52 and 92 in at their middles), over a switch at ``x`` mm from the left end."""
+    room = good_room(substrate="board-timber-studs")
+    box = obstacle("switch", x - 35, 40 * INCH, 70, 100)
+    return with_obstacle(boarded(room=room), box)
+
+
+def test_a_boards_own_fixings_are_judged_not_its_brackets() -> None:
+    wood = [zone for zone in scene(switch_under(0)).set_out.zones if zone.kind in FRAMING and zone.kind != "header"]
+    crossed = next(zone for zone in wood if zone.left_mm > 44 * INCH and zone.top_mm > 81 * INCH)
+    one = the(switch_under((crossed.left_mm + crossed.right_mm) / 2), "over-box")
+    assert one.weight is Weight.CONSIDER
+    assert one.subject == LAYER
+    assert "where the mounting board is to be screwed on" in said(one.text)
+    # Without the board its bracket would be drilled in the band; with it nothing is, there.
+    bracket = switch_under(46 * INCH)
+    assert found(at(bracket, LAYER, board=None), "over-box")
+    assert not [one for one in found(bracket, "over-box") if "left end bracket" in said(one.text)]
+
+
+def test_a_remedy_counts_the_boards_thickness() -> None:
+    # A shelf that stands 6 in out under the rod's panels: the rod has to come out 6 in, 5 1/4 in of it from the board.
+    room = with_obstacle(boarded(), obstacle("shelf", 46 * INCH, 40 * INCH, 8 * INCH, 20, 6 * INCH))
+    one = next(one for one in found(room, "meets") if "panel" in said(one.text))
+    wanted = next(
+        each for each in remedies(room, "w1", "s1", one, trade()).offered if "out from the wall" in said(each.label)
+    )
+    assert layer_of(wanted.room, LAYER).rod.projection.text == "5 1/4 in"

@@ -44,15 +44,15 @@ def test_brackets_stop_where_no_holes_are_allowed() -> None:
 
 
 def test_what_hangs_already_needs_no_hole() -> None:
-    def hung(*heights: object) -> tuple[Bracket, ...]:
+    def hung(*there: bool) -> tuple[Bracket, ...]:
         holds = ("from-left-end", "from-right-end")
         return tuple(
-            Bracket(id=f"b{nth}", place=held(hold, inch(2)), height=height)  # type: ignore[arg-type]
-            for nth, (hold, height) in enumerate(zip(holds, heights, strict=True), 1)
+            Bracket(id=f"b{nth}", place=held(hold, inch(2)), height=inch(84.25), there=is_there)  # type: ignore[arg-type]
+            for nth, (hold, is_there) in enumerate(zip(holds, there, strict=True), 1)
         )
 
-    assert not found(rented(brackets=hung(inch(84.25), inch(84.25))), "no-holes")
-    one = the(rented(brackets=hung(inch(84.25), None)), "no-holes")
+    assert not found(rented(brackets=hung(True, True)), "no-holes")
+    one = the(rented(brackets=hung(True, False)), "no-holes")
     assert "a bracket or end" in said(one.text)
 
 

@@ -78,3 +78,11 @@ def test_a_loop_and_an_arm_look_different_and_open_panels_hang_free() -> None:
     )
     assert [type(record) for record in untied.records] == [type(record) for record in free.records]
     assert any(isinstance(record, Path) for record in loop.records)
+
+
+def test_what_never_draws_hangs_tied_in_every_view() -> None:
+    room = panels(tied(), stationary=True)
+    (open_left, _), landed = drawn(room, "open")
+    assert landed[0].tie is not None
+    far = (landed[0].tie.waist[1], landed[0].tie.hook[1])
+    assert min(abs(x - far[0]) + abs(y - far[1]) for x, y in outline(open_left)) < 1e-6

@@ -285,6 +285,7 @@ class Schemes(Lengths):
                 place,
                 pick.one_of(KITS),
                 rings_pass=pick.one_of((None, None, True, False)),
+                there=pick.chance(8),
                 height=self.between(2000, 2400) if pick.chance(10) else None,
                 fixing=pick.one_of((None, *FIXINGS)),
                 pull_kg=pick.whole(1, 90) / 1 if pick.chance(5) else None,

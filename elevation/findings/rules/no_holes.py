@@ -1,6 +1,7 @@
 """no-holes: something would have to be drilled or screwed in a room where no holes are allowed.
 
-Stop; every mount. What hangs already (its height is as built) needs no new hole, nor does a rod clamped between the jambs.
+Stop; every mount. What was there before (marked so: a height as built alone may be read off a hole that
+was drilled yesterday) needs no new hole, nor does a rod clamped between the jambs.
 The room itself says that none are allowed.
 """
 
@@ -41,7 +42,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         yield Finding("no-holes", Weight.STOP, treatment.ref, text, msg("this room: no holes allowed"), at=at)
     for layer in treatment.layers:
         yield from _hooks(treatment, layer)
-        drilled = [bracket for bracket in layer.brackets if not bracket.built]
+        drilled = [bracket for bracket in layer.brackets if not bracket.is_there]
         count = len(drilled) + _screwed_ends(scene, layer)
         if count == 0:
             continue

@@ -15,7 +15,9 @@ from elevation.findings.looking import bracket_at, ends_of, layer_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import obstacle_name, where
 from elevation.findings.shapes import Rect, meet, shared
+from elevation.room.boards import with_board
 from elevation.room.model import Ref
+from elevation.setting_out.framing import FRAMING
 from elevation.setting_out.model import BandOut, BracketOut, LayerOut, ObstacleOut, TreatmentOut
 from elevation.words import Message, Mm, msg, term
 
@@ -49,7 +51,7 @@ def _band(scene: Scene, bracket: BracketOut, *, is_upright: bool) -> BandOut | N
 def _lying(scene: Scene, layer: LayerOut) -> tuple[BandOut, BracketOut] | None:
     """The first lying band that a bracket still to be drilled is in, and that bracket."""
     for bracket in layer.brackets:
-        band = None if bracket.built else _band(scene, bracket, is_upright=False)
+        band = None if bracket.built or bracket.is_there else _band(scene, bracket, is_upright=False)
         if band is not None:
             return band, bracket
     return None
@@ -81,12 +83,44 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     if not scene.set_out.obstacles and not scene.set_out.bands:
         return
     for layer in treatment.layers:
+        if layer.board is not None:
+            # Brackets are screwed to the board, and the board to the framing behind it.
+            yield from _at_board(scene, treatment, layer)
+            continue
         for bracket in layer.brackets:
             yield from _at_bracket(scene, treatment, bracket)
         lying = _lying(scene, layer)
         if lying is not None:
             # A band along the wall crosses the whole rod: it is told once.
             yield _likely(scene, treatment, *lying, layer.ref)
+
+
+def board_band(scene: Scene, layer: LayerOut) -> BandOut | None:
+    """The first band that a mounting board is to be screwed on in: where it crosses framing, else anywhere along it."""
+    board = layer.board
+    if board is None or all(bracket.built or bracket.is_there for bracket in layer.brackets):
+        return None
+    face = (board.left_mm, board.bottom_mm, board.right_mm, board.top_mm)
+    wood = [
+        (zone.left_mm, zone.bottom_mm, zone.right_mm, zone.top_mm) for zone in scene.set_out.zones if zone.kind in FRAMING
+    ]
+    fixed = [
+        (max(rect[0], face[0]), max(rect[1], face[1]), min(rect[2], face[2]), min(rect[3], face[3]))
+        for rect in wood
+        if meet(rect, face)
+    ]
+    return next((band for band in scene.set_out.bands if any(meet(_reach(band), rect) for rect in fixed or [face])), None)
+
+
+def _at_board(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Finding]:
+    band, board = board_band(scene, layer), layer.board
+    if band is not None and board is not None:
+        if band.kind == "pipe":
+            text = msg("{where}: a pipe likely runs where the mounting board is to be screwed on.", where=where(treatment))
+        else:
+            text = msg("{where}: a cable likely runs where the mounting board is to be screwed on.", where=where(treatment))
+        at = ((max(band.left_mm, board.left_mm) + min(band.right_mm, board.right_mm)) / 2, board.bottom_mm)
+        yield Finding("over-box", Weight.CONSIDER, layer.ref, text, _authority(scene, band), at=at, caution=_caution())
 
 
 def _at_bracket(scene: Scene, treatment: TreatmentOut, bracket: BracketOut) -> Iterator[Finding]:
@@ -104,7 +138,7 @@ def _at_bracket(scene: Scene, treatment: TreatmentOut, bracket: BracketOut) -> I
         authority = authority_of(scene, "over-box")
         yield Finding("over-box", Weight.BROKEN, bracket.ref, text, authority, -by, 0.0, at, _caution())
         return
-    band = None if bracket.built else _band(scene, bracket, is_upright=True)
+    band = None if bracket.built or bracket.is_there else _band(scene, bracket, is_upright=True)
     if band is not None:
         yield _likely(scene, treatment, band, bracket, bracket.ref)
 
@@ -121,6 +155,16 @@ def _caution() -> Message:
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     if len(finding.subject) == 4:
+        layer = layer_at(scene, finding.subject)
+        band = board_band(scene, layer)
+        if band is not None and layer.board is not None:
+            up = layer.support.height_mm + band.top_mm - layer.board.bottom_mm
+            down = layer.support.height_mm - (layer.board.top_mm - band.bottom_mm)
+            if not band.is_upright:
+                for wanted in sorted((up, down), key=lambda y: abs(y - layer.support.height_mm)):
+                    yield from rod_height(scene, finding.subject, wanted)
+            yield Change(msg("Take the mounting board away"), lambda room: with_board(room, finding.subject, None))
+            return
         lying = _lying(scene, layer_at(scene, finding.subject))
         if lying is not None:
             yield from _off_lying(scene, finding, *lying)
