@@ -9,6 +9,7 @@ from elevation.handles import (
     blind,
     board,
     bracket,
+    corner_angle,
     hem,
     lead,
     obstacle,
@@ -47,6 +48,7 @@ FAMILIES: tuple[Family, ...] = (
     stations.FAMILY,
     studs.FAMILY,
     wall_end.FAMILY,
+    corner_angle.FAMILY,
 )
 """The order of the handles: what hangs first, then what it hangs on."""
 

@@ -22,7 +22,7 @@ class Handle(Struct, frozen=True):
     axis : str
         ``rod-height``, ``rod-left``, ``rod-right``, ``bracket``, ``hem``, ``lead``, ``opening-left``, ``opening-right``,
         ``opening-head``, ``opening-sill``, ``obstacle-x``, ``obstacle-y``, ``ceiling``, ``floor``, ``wall-end``,
-        ``stud``, ``projection``.
+        ``stud``, ``projection``, ``corner-left``, ``corner-right``.
     ref : Ref
         What it belongs to; stations and studs add their index as a last id.
     at : Point
@@ -62,8 +62,8 @@ class Handle(Struct, frozen=True):
     both_mm: Span | None = None
     low_why: Message = msg("as far as it goes")
     high_why: Message = msg("as far as it goes")
-    sheet: Literal["elevation", "section"] = "elevation"
-    """Where it is drawn; in a section ``x`` is how far out from the wall's face."""
+    sheet: Literal["elevation", "section", "plan"] = "elevation"
+    """Where it is drawn; in a section ``x`` is how far out from the wall's face, in a plan ``y`` is."""
 
     @property
     def key(self) -> tuple[str, Ref]:

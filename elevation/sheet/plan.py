@@ -10,7 +10,7 @@ from math import cos, pi, sin
 from typing import Literal
 
 from elevation.room.corners import SIDES
-from elevation.setting_out.model import BesideOut, ObstacleOut, OpeningOut, Point, SetOut
+from elevation.setting_out.model import BesideOut, ObstacleOut, OpeningOut, Point, SetOut, Span, TreatmentOut
 from elevation.sheet import inks
 from elevation.sheet.paths import polygon
 from elevation.sheet.plan_frame import Frame, angle_at, clipped, frame_of, outer_corner, overhangs, wall_records
@@ -56,17 +56,33 @@ def plan_groups(
     list of Group
         Layer ``plan``: the wall with all that stands on it, then what comes round the corners, then each treatment.
     """
+    groups = [*ground_group(set_out, frame, style, mm_per_paper), *beside_group(set_out, frame, style)]
+    for treatment in set_out.treatments:
+        groups += treatment_group(treatment, set_out.angles, frame, style, mm_per_paper, position)
+    return groups
+
+
+def ground_group(set_out: SetOut, frame: Frame, style: Style, mm_per_paper: float) -> tuple[Group, ...]:
+    """The wall with its openings, what stands before it, and its corners."""
     title = say(msg("Plan, seen from above"), style)
-    groups = [Group((set_out.wall,), "plan", title, ground_records(set_out, frame, style, mm_per_paper))]
+    return (Group((set_out.wall,), "plan", title, ground_records(set_out, frame, style, mm_per_paper)),)
+
+
+def beside_group(set_out: SetOut, frame: Frame, style: Style) -> tuple[Group, ...]:
+    """What comes round the corners; none where nothing does."""
     beyond = overhangs(set_out, frame)
     joined = {leg for treatment in set_out.treatments for leg in treatment.joined if leg is not None}
-    near = [record for thing in set_out.beside for record in _beside(thing, frame, beyond, joined)]
-    if near:
-        groups.append(Group((set_out.wall, "beside"), "plan", say(msg("Round the corners"), style), tuple(near)))
-    for treatment in set_out.treatments:
-        records = treatment_records(treatment, set_out.angles, frame, style, mm_per_paper, position)
-        groups.append(Group(treatment.ref, "plan", title, records))
-    return groups
+    near = tuple(record for thing in set_out.beside for record in _beside(thing, frame, beyond, joined))
+    return (Group((set_out.wall, "beside"), "plan", say(msg("Round the corners"), style), near),) if near else ()
+
+
+def treatment_group(
+    treatment: TreatmentOut, angles: Span, frame: Frame, style: Style, mm_per_paper: float, position: str
+) -> tuple[Group, ...]:
+    """One treatment: depends on nothing but its arguments."""
+    title = say(msg("Plan, seen from above"), style)
+    records = treatment_records(treatment, angles, frame, style, mm_per_paper, position)
+    return (Group(treatment.ref, "plan", title, records),)
 
 
 def ground_records(set_out: SetOut, frame: Frame, style: Style, mm_per_paper: float) -> tuple[Record, ...]:
@@ -86,17 +102,9 @@ def ground_records(set_out: SetOut, frame: Frame, style: Style, mm_per_paper: fl
         at = frame.at((corner + x) / 2, z / 2)
         text = say(msg("{angle}°", angle=round(angle, 2)), style)
         records.append(Text((at[0], at[1] - LABEL * 0.36 * mm_per_paper), text, LABEL, Ink.TEXT, "middle"))
-        records.append(Polyline(frame.all(_angle_mark(side, corner, angle, 5.5 * mm_per_paper)), _QUIET))
     above = frame.y0 + frame.thick_mm + 1.6 * mm_per_paper
     records.append(Text((0.0, above), say(msg("Plan, seen from above"), style), LABEL, Ink.QUIET))
     return tuple(records)
-
-
-def _angle_mark(side: str, corner: float, angle: float, radius: float) -> list[Point]:
-    """An arc between the two faces of a corner."""
-    way = 1.0 if side == "left" else -1.0
-    turn = angle * pi / 180
-    return [(corner + way * cos(turn * n / 12) * radius, sin(turn * n / 12) * radius) for n in range(13)]
 
 
 def opening_records(opening: OpeningOut, frame: Frame) -> list[Record]:

@@ -45,7 +45,8 @@ class Commands:
             "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
             "zones": self.show_as_switched, "bands": self.show_as_switched,
-            "section": self.show_section, "left-side": self.show_sides, "right-side": self.show_sides,
+            "plan": self.show_plan, "section": self.show_section,
+            "left-side": self.show_sides, "right-side": self.show_sides,
             "next-pane": self.next_pane,
             "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
             "keys": self.say_keys,
@@ -254,6 +255,10 @@ class Commands:
         """Show or hide the section beside the elevation."""
         self._window.beside.show_section(self._window.actions_by_name["section"].isChecked(), self._window)
 
+    def show_plan(self) -> None:
+        """Show or hide the plan under the elevation."""
+        self._window.under.show_plan(self._window.actions_by_name["plan"].isChecked())
+
     def show_sides(self) -> None:
         """Show or hide the sides."""
         actions = self._window.actions_by_name
@@ -263,7 +268,7 @@ class Commands:
     def next_pane(self) -> None:
         """Put the keyboard on the next part: left side, elevation, section, right side."""
         window = self._window
-        middle = (window.canvas, window.beside.canvas)
+        middle = (window.canvas, window.beside.canvas, window.under.canvas)
         parts = [part for part in (window.left, *middle, window.right) if part is not None and part.isVisible()]
         focused = QApplication.focusWidget()
         now = next((i for i, part in enumerate(parts) if focused is part or (focused and part.isAncestorOf(focused))), -1)

@@ -6,10 +6,8 @@ from functools import partial
 from math import isfinite
 from typing import Any, Literal
 
-from msgspec.structs import replace
-
 from elevation.errors import BadInput, said
-from elevation.room.edits import replace_at
+from elevation.room import joining
 from elevation.room.find import wall_of
 from elevation.room.model import Ref, Room, Wall
 from elevation.room.validate import check_room
@@ -54,7 +52,7 @@ def _end(room: Room, wall: Wall, side: Side) -> tuple[Fact, ...]:
 
 def put_neighbour(ref: Ref, side: Side, room: Room, key: Any) -> Room:
     """A room in which another wall, or none, stands round that corner."""
-    return _put(ref, side, room, neighbour=key or None)
+    return _checked(joining.put_neighbour(room, ref[0], side, key or None))
 
 
 def angle_of(ref: Ref, side: Side, room: Room) -> str:
@@ -76,11 +74,9 @@ def put_angle(ref: Ref, side: Side, room: Room, text: Any) -> Room:
         angle = float("nan")
     if not isfinite(angle):
         raise BadInput("", "", said('"{text}" is not an angle', text=text), said("write for example 90"))
-    return _put(ref, side, room, angle=angle)
+    return _checked(joining.put_angle(room, ref[0], side, angle))
 
 
-def _put(ref: Ref, side: Side, room: Room, **fields: Any) -> Room:
-    end = replace(getattr(wall_of(room, ref[0]), side), **fields)
-    made = replace_at(room, ref, **{side: end})
-    check_room(made, "")
-    return made
+def _checked(room: Room) -> Room:
+    check_room(room, "")
+    return room

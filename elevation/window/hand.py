@@ -31,6 +31,7 @@ class Hand:
         self.gesture: Gesture | None = None
         self.typed = ""
         self.wrong = ""
+        self._axis = 0
         self._offset_mm = 0.0
         self._from: Point = (0.0, 0.0)
         self._is_moving = False
@@ -67,7 +68,9 @@ class Hand:
         """
         self._forget()
         self.gesture = self._session.press(handle, alone)
-        self._offset_mm = (at[0] if handle.along == "x" else at[1]) - handle.value_mm
+        # As it was taken: a plan draws upwards what a section draws sideways.
+        self._axis = 0 if handle.along == "x" else 1
+        self._offset_mm = at[self._axis] - handle.value_mm
         self._from = place_px
 
     def take(self, handle: Handle) -> None:
@@ -83,8 +86,7 @@ class Hand:
             if dx * dx + dy * dy < START_PX * START_PX:
                 return
             self._is_moving = True
-        along = at[0] if self.gesture.handle.along == "x" else at[1]
-        self.gesture.move(along - self._offset_mm, mm_per_px, free)
+        self.gesture.move(at[self._axis] - self._offset_mm, mm_per_px, free)
 
     def type(self, text: str) -> None:
         """Replace what was typed; a figure that can be read holds the handle at once."""

@@ -14,7 +14,7 @@ from elevation.room.model import Ref
 from elevation.session.events import Event
 from elevation.session.session import Session
 from elevation.sheet.facts import state_of
-from elevation.window import section_place
+from elevation.window import plan_place, section_place
 from elevation.window.actions import Actions
 from elevation.window.canvas import Canvas
 from elevation.window.commands import Commands
@@ -31,6 +31,7 @@ from elevation.window.notice import Notice
 from elevation.window.notices import Notices
 from elevation.window.panes import Panes
 from elevation.window.plain_words import plain_words
+from elevation.window.plan_place import PlanPlace
 from elevation.window.proportions_panel import ProportionsPanel
 from elevation.window.refresher import Refresher
 from elevation.window.section_place import SectionPlace
@@ -195,7 +196,8 @@ class MainWindow(QMainWindow):
         box.setSpacing(0)
         box.addWidget(self.notice)
         self.beside = SectionPlace(self.canvas)
-        box.addWidget(self.beside, 1)
+        self.under = PlanPlace(self.beside, self.canvas)
+        box.addWidget(self.under, 1)
         return Panes(self.left, middle, self.right)
 
     def _connect(self) -> None:
@@ -316,6 +318,7 @@ class MainWindow(QMainWindow):
         self.actions_by_name.set_theme(theme)
         self.canvas.set_theme(theme)
         self.beside.set_theme(theme)
+        self.under.set_theme(theme)
         self.findings.set_theme(theme)
         self.proportions.set_theme(theme)
         self.glass.set_theme(theme)
@@ -335,8 +338,9 @@ class MainWindow(QMainWindow):
     def _tell_shown(self) -> None:
         self.shown_first.emit()
         self._load_glass()
-        if self.settings.is_open(section_place.NAME, usual=False):
-            self.actions_by_name["section"].trigger()
+        for name in (section_place.NAME, plan_place.NAME):
+            if self.settings.is_open(name, usual=False):
+                self.actions_by_name[name].trigger()
         self._quiet.start()
 
     def _load_glass(self) -> None:
@@ -380,7 +384,7 @@ class MainWindow(QMainWindow):
             {
                 **self.left.states(),
                 **self.right.states(),
-                section_place.NAME: self.actions_by_name["section"].isChecked(),
+                **{name: self.actions_by_name[name].isChecked() for name in (section_place.NAME, plan_place.NAME)},
             },
         )
         self.settings.sync()
@@ -388,6 +392,7 @@ class MainWindow(QMainWindow):
         self.glass.stop()
         self.canvas.release_session()
         self.beside.release_session()
+        self.under.release_session()
         self.session.changed.disconnect(self._on_changed)
         self.session.close()
         event.accept()

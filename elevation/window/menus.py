@@ -39,7 +39,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         msg("&View"),
         (
             "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack",
-            "dimensions", "clearances", "zones", "bands", _LINE, "section", "left-side", "right-side",
+            "dimensions", "clearances", "zones", "bands", _LINE, "plan", "section", "left-side", "right-side",
             "next-pane", _LINE, "theme>",
         ),
     ),
@@ -53,7 +53,7 @@ _SUBMENUS = {
 _BAR = (
     "new", "open", "save", "export", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
     "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", "zones", "bands", _LINE,
-    "section", "fit", "left-side", "right-side",
+    "plan", "section", "fit", "left-side", "right-side",
 )  # fmt: skip
 
 

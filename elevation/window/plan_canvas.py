@@ -1,0 +1,201 @@
+"""The plan under the elevation: the same canvas over the wall seen from above, standing right under it."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from msgspec.structs import replace
+from PySide6.QtCore import QPointF, QSize, Qt
+from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent, QWheelEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from elevation.handles.model import Handle
+from elevation.handles.remembered import Key
+from elevation.session.events import Event
+from elevation.setting_out.model import Point
+from elevation.sheet.plan import plan_extent
+from elevation.sheet.plan_hung import figure_x
+from elevation.window import picking
+from elevation.window.canvas import Canvas
+from elevation.window.canvas_picture import MARGIN_MM
+from elevation.window.plan_picture import PlanPicture
+from elevation.window.texts import tr
+from elevation.window.viewport import PX_PER_PAPER_MM, Viewport
+from elevation.words import msg
+
+HEIGHT_PX = 124
+BORDER_PX = 9.0
+_WHEEL_STEP = 1.15
+_AXES = frozenset({"rod-left", "rod-right", "bracket", "lead", "projection", "corner-left", "corner-right"})
+
+
+class PlanViewport(Viewport, frozen=True, gc=False):
+    """Plan mm (along the wall, out from its face) to widget pixels: what stands farther out is drawn lower."""
+
+    def to_px(self, point: Point) -> Point:
+        """A point of the plan in pixels."""
+        return self.x + point[0] * self.px_per_mm, self.y + point[1] * self.px_per_mm
+
+    def to_wall(self, x: float, y: float) -> Point:
+        """A pixel place in the plan, mm."""
+        return (x - self.x) / self.px_per_mm, (y - self.y) / self.px_per_mm
+
+
+class PlanCanvas(Canvas):
+    """The wall seen from above.
+
+    Nothing is worked out while it is hidden. Zooming and panning sideways are the elevation's, so that both stay in line.
+
+    Parameters
+    ----------
+    elevation : Canvas
+        The canvas under which it stands.
+    """
+
+    def __init__(self, elevation: Canvas, parent: QWidget | None = None) -> None:
+        self._elevation = elevation
+        self._down_px = 0.0
+        super().__init__(elevation.session, parent)
+        self.plan = PlanPicture(elevation.session)
+        self.picture = self.plan
+        self.setMinimumSize(240, 90)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.setAccessibleName(tr(msg("The wall seen from above, drawn to scale")))
+        self.theme = elevation.theme
+        elevation.view_changed.connect(self.follow)
+        self._shown = elevation.shown
+
+    def sizeHint(self) -> QSize:
+        """Room for a wall and what stands out from it."""
+        return QSize(640, HEIGHT_PX)
+
+    # -- where it stands -------------------------------------------------------------
+
+    def follow(self) -> None:
+        """Stand at the elevation's scale and in line with it, right under it."""
+        if not self.isVisible() or not self.session.wall_id:
+            return
+        if self._shown != self._elevation.shown:
+            self._shown = self._elevation.shown
+            self.update()
+        lead = self._elevation.viewport
+        _, bottom, _, top = plan_extent(self.plan.set_out(), self.plan.frame(), lead.mm_per_paper)
+        aside = self._elevation.mapToGlobal(QPointF(0, 0)).x() - self.mapToGlobal(QPointF(0, 0)).x()
+        # Right under the elevation; a strip that is higher than it needs to be leaves the rest of itself free.
+        free = max(self.height() - (top - bottom) * lead.px_per_mm, 0.0)
+        start = min(BORDER_PX + MARGIN_MM / 2 * PX_PER_PAPER_MM, free / 2) + top * lead.px_per_mm
+        viewport = PlanViewport(lead.px_per_mm, lead.x + aside, start + self._down_px)
+        if viewport != self.viewport:
+            self.viewport = viewport
+            self.update()
+            self.view_changed.emit()
+
+    def fit(self) -> None:
+        """The elevation decides what is seen; downwards the plan stands right under it."""
+        self._down_px = 0.0
+        self.follow()
+
+    def zoom(self, factor: float, x: float | None = None, y: float | None = None) -> None:
+        """Zoom both, about the place of a pixel along the wall."""
+        self._elevation.zoom(factor, x, None)
+        del y
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer's place along the wall; with Shift, or sideways, shift both."""
+        delta = event.angleDelta()
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier or abs(delta.x()) > abs(delta.y()):
+            self._elevation.shift(delta.x() / 2 or delta.y() / 2, 0.0)
+        else:
+            self.zoom(_WHEEL_STEP ** (delta.y() / 120.0), event.position().x(), None)
+        event.accept()
+
+    def _pan(self, place: QPointF) -> None:
+        if self._pan_from is not None:
+            self._down_px += place.y() - self._pan_from.y()
+            self._elevation.shift(place.x() - self._pan_from.x(), 0.0)
+            self._pan_from = place
+            self.follow()
+            self._settle_cursor()
+
+    def _on_changed(self, event: Event) -> None:
+        if not self.isVisible():
+            return
+        if event in ("view", "selection"):
+            self.hot = None
+        if event != "room" or self.session.gesture is None:
+            self.follow()
+        self.update()
+
+    def _size(self) -> tuple[object, ...]:
+        return ()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Stay where it stands."""
+        super().resizeEvent(event)
+        self.follow()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with the room."""
+        super().showEvent(event)
+        self.follow()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """A handle that is held is given up."""
+        self.hand.cancel()
+        super().hideEvent(event)
+
+    # -- handles -----------------------------------------------------------------------
+
+    def handles(self) -> tuple[Handle, ...]:
+        """Projection, ends, brackets and leading edges of what hangs, and the corners, where the plan shows them."""
+        return self._placed(self.session.handles())
+
+    def some_handles(self, keys: Collection[Key]) -> dict[Key, Handle]:
+        """The same of those that are asked for."""
+        return {handle.key: handle for handle in self._placed(tuple(self.session.some_handles(keys).values()))}
+
+    def _placed(self, handles: tuple[Handle, ...]) -> tuple[Handle, ...]:
+        if not self.session.wall_id:
+            return ()
+        set_out = self.plan.set_out()
+        layers = {layer.ref: (one, layer) for one in set_out.treatments for layer in one.layers}
+        placed: list[Handle] = []
+        for handle in handles:
+            if handle.axis not in _AXES:
+                continue
+            if handle.sheet == "plan":
+                placed.append(handle)
+                continue
+            found = layers.get(handle.ref[:4])
+            if found is None or found[1].support.projection_mm <= 0:
+                continue
+            treatment, layer = found
+            out = layer.support.projection_mm
+            if handle.axis == "projection":
+                x = figure_x(treatment, layer, self._shown.cloth)
+                placed.append(replace(handle, at=(x, out), along="y"))
+            elif handle.axis == "bracket":
+                placed.append(replace(handle, at=(handle.at[0], out / 2)))
+            else:
+                placed.append(replace(handle, at=(handle.at[0], out)))
+        return tuple(placed)
+
+    def _takeable(self, x: float, y: float) -> Handle | None:
+        return picking.handle_at(self.handles(), self.viewport, x, y)
+
+    def _pull(self, at: Point, place: QPointF) -> None:
+        self._pan_from = QPointF(*(self._pressed_at or at))
+        self._pan(place)
+
+    def _pointed_spot(self) -> Point | None:
+        return None
+
+    def _click(self, x: float, y: float) -> None:
+        at, out = self.viewport.to_wall(x, y)
+        for treatment in self.plan.set_out().treatments:
+            for layer in treatment.layers:
+                support = layer.support
+                if support.left_mm <= at <= support.right_mm and abs(out - support.projection_mm) <= 40.0:
+                    self.session.selection = layer.ref
+                    return
+        self.session.selection = None
