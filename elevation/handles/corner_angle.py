@@ -83,6 +83,8 @@ def _handle(context: Context, side: Side, angle: float) -> Handle:
         return put_angle(room, wall_id, side, angle_of(shown_mm(value_mm), along, slack))
 
     ends = sorted((x_of(LEAST), x_of(MOST)))
+    whys = (msg("as blunt as a corner is dragged"), msg("as sharp as a corner is dragged"))
+    whys = whys if side == "left" else whys[::-1]
     return Handle(
         AXES[side],
         (wall_id,),
@@ -97,6 +99,8 @@ def _handle(context: Context, side: Side, angle: float) -> Handle:
         from_shown,
         move,
         hold,
+        low_why=whys[0],
+        high_why=whys[1],
         sheet="plan",
     )
 

@@ -1,0 +1,97 @@
+"""The plan under the elevation: in line with it, live in the same frame, nothing while hidden, its own handles."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+LAYER = ("middle", "s1", "t1", "l1")
+
+
+@pytest.fixture
+def window(make_window, demo_room):
+    made = make_window(demo_room("9-bay.room.json"))
+    made.session.switch_wall("middle")
+    made.actions_by_name["plan"].trigger()
+    QApplication.processEvents()
+    return made
+
+
+def plan(window):
+    return window.under.canvas
+
+
+def drag(canvas, axis, dx, dy):
+    handle = next(one for one in canvas.handles() if one.axis == axis)
+    x, y = canvas.viewport.to_px(handle.at)
+    start = QPoint(round(x), round(y))
+    QTest.mouseMove(canvas, start)
+    QTest.mousePress(canvas, Qt.MouseButton.LeftButton, pos=start)
+    for part in (0.3, 0.7, 1.0):
+        QTest.mouseMove(canvas, start + QPoint(round(dx * part), round(dy * part)))
+        QApplication.processEvents()
+    return start + QPoint(dx, dy)
+
+
+def walls(window):
+    return {wall.id: wall for wall in window.session.committed.walls}
+
+
+def test_places_along_the_wall_stand_in_line_with_the_elevation(window):
+    canvas, under = window.canvas, plan(window)
+    for x in (0.0, 1000.0, 2336.8):
+        here = canvas.mapToGlobal(QPoint(0, 0)).x() + canvas.viewport.to_px((x, 0.0))[0]
+        there = under.mapToGlobal(QPoint(0, 0)).x() + under.viewport.to_px((x, 0.0))[0]
+        assert here == pytest.approx(there)
+    canvas.zoom(1.4)
+    assert under.viewport.px_per_mm == canvas.viewport.px_per_mm
+    canvas.shift(25.0, 0.0)
+    assert under.viewport.x == pytest.approx(canvas.viewport.x)
+
+
+def test_what_stands_out_is_drawn_lower(window):
+    viewport = plan(window).viewport
+    assert viewport.to_px((0.0, 100.0))[1] > viewport.to_px((0.0, 0.0))[1]
+    assert viewport.to_wall(*viewport.to_px((300.0, 88.9))) == (pytest.approx(300.0), pytest.approx(88.9))
+
+
+def test_the_projection_is_dragged_downwards_and_all_legs_follow(window):
+    canvas = plan(window)
+    end = drag(canvas, "projection", 0, 14)
+    QTest.mouseRelease(canvas, Qt.MouseButton.LeftButton, pos=end)
+    # It is held where the treatment begins: on the left wall.
+    held = walls(window)["left"].schemes[0].treatments[0].layers[0].rod.projection
+    assert held.mm > 88.9
+    out = window.session.set_out().treatments[0].layers[0].support
+    assert out.projection_mm == pytest.approx(held.mm)
+    window.session.undo()
+    assert walls(window)["left"].schemes[0].treatments[0].layers[0].rod.projection.text == "3 1/2 in"
+
+
+def test_a_corner_is_dragged_and_both_walls_say_the_same(window):
+    canvas = plan(window)
+    end = drag(canvas, "corner-right", -12, 0)
+    QTest.mouseRelease(canvas, Qt.MouseButton.LeftButton, pos=end)
+    angle = walls(window)["middle"].right.angle
+    assert angle < 135.0
+    assert walls(window)["right"].left.angle == angle
+
+
+def test_a_drag_draws_one_treatment_and_not_the_walls_again(window):
+    canvas = plan(window)
+    canvas.repaint()
+    known = dict(canvas.plan.kept._known)
+    end = drag(canvas, "lead", 6, 0)
+    assert canvas.plan.kept._known["ground"] is known["ground"]
+    QTest.mouseRelease(canvas, Qt.MouseButton.LeftButton, pos=end)
+
+
+def test_nothing_is_worked_out_while_it_is_hidden(window):
+    canvas = plan(window)
+    window.actions_by_name["plan"].trigger()
+    drawn = canvas.plan.kept.drawn
+    window.session.nudge(window.session.handle("rod-height", LAYER), 4)
+    QApplication.processEvents()
+    assert canvas.plan.kept.drawn == drawn
