@@ -29,7 +29,7 @@ class PlanPicture(CanvasPicture):
             return ()
         room = session.room if preview is None else preview
         set_out = session.pipeline.set_out_of(room, session.wall_id, session.scheme_id)
-        frame, style, unit = frame_of(set_out), self.said(room), viewport.mm_per_paper
+        frame, style, unit = frame_of(set_out), self.style(room), viewport.mm_per_paper
         ground = (
             set_out.wall, set_out.openings, set_out.obstacles, set_out.angles, set_out.corners, set_out.ends, frame, style,
             unit,
@@ -49,7 +49,7 @@ class PlanPicture(CanvasPicture):
         self.kept.keep_only(keys)
         return tuple(groups)
 
-    def said(self, room: Room) -> Style:
+    def style(self, room: Room) -> Style:
         """How labels are said in the window."""
         return replace(style_for(room), language=language())
 
