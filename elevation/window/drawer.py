@@ -29,6 +29,17 @@ class DrawerHead(QAbstractButton):
         font.setWeight(QFont.Weight.DemiBold)
         self.setFont(font)
 
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """From an open drawer's heading Tab goes into it: fields that were made later come last in Qt's own order."""
+        drawer = self.parentWidget()
+        if forward and self.isChecked() and isinstance(drawer, Drawer):
+            for part in (drawer.content, *drawer.content.findChildren(QWidget)):
+                takes_tab = part.focusPolicy().value & Qt.FocusPolicy.TabFocus.value
+                if takes_tab and part.isEnabled() and part.isVisible():
+                    part.setFocus(Qt.FocusReason.TabFocusReason)
+                    return True
+        return super().focusNextPrevChild(forward)
+
     def sizeHint(self) -> QSize:
         """One line of text with air around it."""
         return QSize(120, self.fontMetrics().height() + 12)

@@ -159,6 +159,11 @@ class Measurements(QWidget):
                 self._counts[field.ref, LAST[field.field]] = note
                 self._box.addWidget(note)
         self._box.addStretch(1)
+        # Rows made anew would come last of all: Tab follows the tape too.
+        before: QWidget = self.thrice
+        for row in self._rows.values():
+            QWidget.setTabOrder(before, row.field)
+            before = row.field
         if held in self._rows:
             self._rows[held].field.setFocus()
 

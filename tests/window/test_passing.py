@@ -96,3 +96,11 @@ def test_a_wall_narrower_than_what_is_on_it_says_how_wide_it_must_be(make_window
     press(window)
     assert part in row.error.text()
     assert "make the wall at least" in row.error.text()
+
+
+def test_tab_goes_from_a_heading_into_its_drawer(window):
+    window.drawers[0].head.setFocus()
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+    assert QApplication.focusWidget() is window.measurements.thrice
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+    assert QApplication.focusWidget() is rows(window)[0].field
