@@ -163,6 +163,7 @@ def check_opening(opening: Opening, place: Place) -> None:
     check_length(opening.casing, place.at("casing"), 0, 1000)
     check_length(opening.apron, place.at("apron"), 0, 1000)
     check_length(opening.reveal, place.at("reveal"), 0, DEEP_MM)
+    check_length(opening.shutter_box, place.at("shutter_box"), 0, DEEP_MM)
     check_length(opening.frame, place.at("frame"), 0, 500)
     check_length(opening.sash.handle_out, place.at("sash").at("handle_out"), 0, 1000)
     check_length(opening.sash.handle_stands, place.at("sash").at("handle_stands"), 0, 1000)

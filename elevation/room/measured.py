@@ -144,6 +144,8 @@ class Opening(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
     sash : Sash
     escape : bool
         The window a sleeper would climb out of.
+    shutter_box : Length or None
+        How high the box of a roller shutter stands in the wall over the head: nothing holds a fixing there.
     taken : Readings
         The readings that ``width`` and ``height`` were chosen from.
     """
@@ -166,6 +168,7 @@ class Opening(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_de
     sash: Sash = Sash()
     escape: bool = False
     taken: Readings = Readings()
+    shutter_box: Length | None = None
 
 
 ObstacleKind = Literal[

@@ -89,12 +89,25 @@ def zones_of(
         found = _of_studs((wall_id,), substrate in _WOODEN_HEADERS, openings, studs, step, facts, sizes)
     else:
         found = []
+    found.extend(zone for opening in openings for zone in _shutter_box(opening, facts, sizes))
     return tuple(sorted(found, key=lambda zone: (zone.left_mm, zone.bottom_mm)))
+
+
+def _shutter_box(opening: OpeningOut, facts: WallFacts, sizes: FramingSizes) -> Iterator[ZoneOut]:
+    """The box of a roller shutter over the head, a little wider than the opening as its rails are."""
+    if opening.shutter_box_mm <= 0:
+        return
+    left = max(opening.left_mm - sizes.keep_off_mm, 0.0)
+    right = min(opening.right_mm + sizes.keep_off_mm, facts.width_mm)
+    top = min(opening.top_mm + opening.shutter_box_mm, _ceiling_over(facts, left, right))
+    if top - opening.top_mm > _LEAST_MM:
+        yield ZoneOut("shutter-box", opening.ref, left, opening.top_mm, right, top)
 
 
 def _of_masonry(opening: OpeningOut, facts: WallFacts, sizes: FramingSizes) -> Iterator[ZoneOut]:
     """A lintel over the opening, and the bands along its reveal where a fixing would break the edge out."""
-    left, right, low, high = opening.left_mm, opening.right_mm, opening.bottom_mm, opening.top_mm
+    left, right, low = opening.left_mm, opening.right_mm, opening.bottom_mm
+    high = opening.top_mm + opening.shutter_box_mm  # a lintel lies over the box
     far = min(right + sizes.bearing_mm, facts.width_mm)
     ceiling = _ceiling_over(facts, left, right)
     top = min(high + sizes.lintel_mm, ceiling)

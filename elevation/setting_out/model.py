@@ -109,6 +109,7 @@ class OpeningOut(Struct, frozen=True, gc=False):
     placed: bool
     left_top_mm: float = 0.0
     handle_stands_mm: float | None = None
+    shutter_box_mm: float = 0.0
 
 
 class ObstacleOut(Struct, frozen=True, gc=False):
@@ -436,7 +437,7 @@ class ZoneOut(Struct, frozen=True, gc=False):
     """Something that likely stands inside the wall, as a rectangle on its face.
 
     ``kind``: ``stud``, ``jack``, ``king``, ``header`` (wood or steel to fix to), ``lintel`` (drill hammer, hard to fix to),
-    ``keep-off`` (too near a masonry edge). ``ref`` is the opening it belongs to, else the wall; ``is_found`` where somebody
+    ``keep-off`` (too near a masonry edge), ``shutter-box`` (of a roller shutter: hollow, nothing holds there). ``ref`` is the opening it belongs to, else the wall; ``is_found`` where somebody
     found it, else it is only likely: to be confirmed with a probe.
     """
 

@@ -83,6 +83,7 @@ def place(ref: Ref, opening: Opening, spot: Spot, sizes: SweepSizes) -> Placed:
         placed=spot.placed,
         left_top_mm=left_top,
         handle_stands_mm=opening.sash.handle_stands.mm if opening.sash.handle_stands else None,
+        shutter_box_mm=opening.shutter_box.mm if opening.shutter_box else 0.0,
     )
     return Placed(out, glass)
 

@@ -30,7 +30,7 @@ _PIPE = inks.with_alpha(Ink.HELD, 0.12)
 _CABLE_EDGE = Pen(inks.with_alpha(Ink.ACCENT, 0.55), 0.13, (0.8, 0.8))
 _PIPE_EDGE = Pen(inks.with_alpha(Ink.HELD, 0.55), 0.13, (0.8, 0.8))
 _PARTS = (0.22, 0.4, 0.58, 0.74)  # of the wall's height: where a label's middle may stand
-_LYING = frozenset({"header", "lintel"})
+_LYING = frozenset({"header", "lintel", "shutter-box"})
 
 _Box = tuple[float, float, float, float]
 
@@ -78,7 +78,7 @@ def _zone(zone: ZoneOut) -> Iterator[Record]:
         middle = (left + right) / 2
         yield Line((middle, bottom), (middle, top), Pen(Ink.HELD, 0.13, (6.0, 1.0, 1.0, 1.0)))
         return
-    fill = {"lintel": _HARD, "keep-off": _OFF}.get(zone.kind, _WOOD)
+    fill = {"lintel": _HARD, "keep-off": _OFF, "shutter-box": _OFF}.get(zone.kind, _WOOD)
     yield Fill(rectangle(left, bottom, right, top), fill)
     yield Polyline(corners, _LIKELY, closed=True)
 
@@ -152,4 +152,5 @@ _WORDS: dict[str, Message] = {
     "header": msg("likely header: probe to confirm"),
     "lintel": msg("likely lintel of concrete or steel: probe to confirm"),
     "keep-off": msg("too near the edge to drill"),
+    "shutter-box": msg("shutter box: probe to confirm"),
 }

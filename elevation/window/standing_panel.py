@@ -240,6 +240,7 @@ def _opening_facts(ref: Ref) -> tuple[Fact, ...]:
         Fact(ref, "rows", msg("lites up"), "count"),
         Fact(ref, "stool", msg("a stool at the sill"), "flag", edit=partial(with_stool, ref)),
         Fact(ref, "escape", msg("the window to climb out of"), "flag"),
+        Fact(ref, "shutter_box", msg("roller shutter's box over the head, height")),
     )
 
 

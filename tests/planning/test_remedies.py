@@ -32,7 +32,7 @@ AS_MEASURED = {"out-of-square", "readings-differ"}
 # and so can tie-backs,
 # pelmets and blinds.
 PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place", "crooked", "tie-place", "child-loop"} | {
-    "pelmet-clear", "pelmet-cover", "pelmet-depth", "pelmet-meets", "blind-behind", "child-cord",
+    "pelmet-clear", "pelmet-cover", "pelmet-depth", "pelmet-meets", "blind-behind", "child-cord", "shutter-box",
 }  # fmt: skip
 
 # Cloth can always be washed before it is cut, and a panel made wider.

@@ -27,6 +27,7 @@ from tests.findings import test_pelmet as pelmet
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
 from tests.findings import test_sag
+from tests.findings import test_shutter_box as shutter
 from tests.findings import test_supports as supports
 from tests.findings import test_tie as tie
 from tests.findings.rooms import (
@@ -230,6 +231,7 @@ WORKS = [
         rod(board.boarded(), height=held("above-casing", inch(3))),
         "Set the rod 3¼ in above the casing",
     ),
+    ("shutter-box", shutter.boxed(10), "Set the rod 10¼ in above the casing"),
     ("pelmet-clear", pelmet.dressed(projection=inch(3)), "Stand the pelmet 4¹³⁄₁₆ in out from the wall"),
     ("pelmet-cover", pelmet.dressed(depth=inch(5)), "Make the pelmet 5¾ in deep"),
     ("pelmet-depth", pelmet.dressed(depth=inch(12)), "Make the pelmet 13¹¹⁄₁₆ in deep"),

@@ -57,6 +57,7 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
     found |= {f"opening {opening.kind}" for opening in wall.openings}
     found |= {f"head {opening.head.kind}" for opening in wall.openings}
     found |= {f"sash {opening.sash.kind}" for opening in wall.openings}
+    found |= {"shutter box" for opening in wall.openings if opening.shutter_box is not None}
     found |= {f"hinge {opening.sash.hinge}" for opening in wall.openings}
     found |= {f"obstacle {obstacle.kind}" for obstacle in wall.obstacles}
     found |= {f"mount {one.mount}" for scheme in wall.schemes for one in scheme.treatments}
@@ -133,6 +134,7 @@ WANTED = sorted(
     | {f"heading {row}" for row in strategies.HEADINGS}
     | {f"kit {row}" for row in (*strategies.KITS, *strategies.CEILING_KITS, "sash-hook")}
     | {f"ends {row}" for row in strategies.ROD_ENDS}
+    | {"shutter box"}
     | {f"pelmet {kind}" for kind in ("board", "valance")}
     | {f"blind {kind}" for kind in ("reveal", "wall", "loop", "cords", "held-loop", "none")}
     | {f"tie-back {kind}" for kind in ("share-of-drop", "above-floor", "loop", "arm")}

@@ -48,6 +48,7 @@ EDGES = [
     ("casing", 1000.0, 1000.001),
     ("apron", 0.0, -0.001),
     ("reveal", 5000.0, 5000.001),
+    ("shutter_box", 5000.0, 5000.001),
     ("frame", 499.99, 500.0),  # half of the width: no glass is left
     ("sill", -2000.0, -2000.001),
     ("sill", 1300.0, 1300.001),  # 1300 + 1200 touches the ceiling at 2500

@@ -68,6 +68,7 @@ class Walls(Lengths):
             sash=Sash(pick.one_of(sashes), pick.one_of(("left", "right", "both")), self.maybe(10, 70), self.maybe(5, 60)),
             escape=pick.chance(4),
             taken=self.taken(width, height) if pick.chance(4) else Readings(),
+            shutter_box=self.between(120, 300) if pick.chance(8) else None,
         )
 
     def taken(self, width: Length, height: Length) -> Readings:
