@@ -437,7 +437,8 @@ class ZoneOut(Struct, frozen=True, gc=False):
     """Something that likely stands inside the wall, as a rectangle on its face.
 
     ``kind``: ``stud``, ``jack``, ``king``, ``header`` (wood or steel to fix to), ``lintel`` (drill hammer, hard to fix to),
-    ``keep-off`` (too near a masonry edge), ``shutter-box`` (of a roller shutter: hollow, nothing holds there). ``ref`` is the opening it belongs to, else the wall; ``is_found`` where somebody
+    ``keep-off`` (too near a masonry edge), ``shutter-box`` (of a roller shutter: hollow, nothing
+    holds there). ``ref`` is the opening it belongs to, else the wall; ``is_found`` where somebody
     found it, else it is only likely: to be confirmed with a probe.
     """
 
