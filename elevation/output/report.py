@@ -56,8 +56,8 @@ def _bracket(bracket: BracketOut) -> Plain:
         "rings_pass": bracket.rings_pass,
         "load_n": _force(bracket.load_n),
         "uplift_n": _force(bracket.uplift_n),
-        "fixing": "",
-        "holds_times": None,
+        "fixing": bracket.fixing,
+        "holds_times": None if bracket.holds_times is None else round(bracket.holds_times, _PLACES),
     }
 
 
@@ -68,6 +68,8 @@ def _board(board: BoardOut) -> Plain:
         "bottom_mm": _mm(board.bottom_mm),
         "top_mm": _mm(board.top_mm),
         "thick_mm": _mm(board.thick_mm),
+        "fixing": "" if board.held is None else board.held.fixing,
+        "holds_times": None if board.held is None or board.held.times is None else round(board.held.times, _PLACES),
     }
 
 

@@ -41,3 +41,22 @@ class LoadsOut(Struct, frozen=True, gc=False):
     stress_limit: float | None = None
     slopes: tuple[float, float] | None = None
     ends_n: tuple[float | None, float | None] = (None, None)
+
+
+class HoldOut(Struct, frozen=True, gc=False):
+    """What holds a bracket, or a mounting board.
+
+    ``fixing`` is its row in the fixings table ("": none chosen). ``times`` is how many times the worst load, a tug with it,
+    the fixing holds (1: just so; its safety factor is taken off already); None where that cannot be told, and ``why`` says
+    why: ``wall`` (not known), ``chosen`` (no fixing), ``packet`` (its figures are not typed), ``short`` (no thread left in
+    the wood), ``there`` (such a fixing finds nothing to hold in there), ``friction`` (a plug under a ceiling).
+    ``load_n`` is the worst load with the tug; ``pull_n`` and ``shear_n`` what it asks of the worst fixing.
+    """
+
+    fixing: str = ""
+    times: float | None = None
+    why: str = ""
+    load_n: float = 0.0
+    pull_n: float = 0.0
+    shear_n: float = 0.0
+    factor: float = 0.0

@@ -39,6 +39,7 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
     for treatment in treatments:
         found.extend(_inside(treatment))
         found.extend(_packets(treatment))
+        found.extend(_fixings(treatment))
         for layer in treatment.layers:
             found.extend(
                 MissingFact(panel.ref, "measured_length", _unmeasured(panel))
@@ -74,6 +75,18 @@ def _inside(treatment: TreatmentOut) -> Iterator[MissingFact]:
                 number=opening.number,
             )
             yield MissingFact(opening.ref, "sash.handle_stands", text)
+
+
+def _fixings(treatment: TreatmentOut) -> Iterator[MissingFact]:
+    """What holds the brackets of each layer, where nobody has chosen it or typed its packet's figures."""
+    for layer in treatment.layers:
+        why = {bracket.held.why for bracket in layer.brackets if bracket.held is not None}
+        if "chosen" in why:
+            text = msg("What the brackets are fixed with is not chosen: how much they hold cannot be told.")
+            yield MissingFact(layer.ref, "brackets.fixing", text)
+        elif "packet" in why:
+            text = msg("What the fixings hold is not typed from their packet: how much the brackets hold cannot be told.")
+            yield MissingFact(layer.ref, "brackets.pull_kg", text)
 
 
 def _packets(treatment: TreatmentOut) -> Iterator[MissingFact]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from elevation.room.model import Ref
-from elevation.setting_out.carried import LoadsOut
+from elevation.setting_out.carried import HoldOut, LoadsOut
 from elevation.words import Message
 
 Point = tuple[float, float]
@@ -194,6 +194,7 @@ class BracketOut(Struct, frozen=True, gc=False):
     ``is_there``: it hung there before, nothing is drilled for it.
     ``load_n`` is the most that hangs on it, ``uplift_n`` the most that the rod lifts on it (0: never), in N, with panels
     where that is worst; ``droop_mm`` is how far its arm gives under what hangs on it with the panels as drawn.
+    ``fixing`` is the row of what holds it, ``holds_times`` how many times the worst load that holds, ``held`` the rest.
     """
 
     ref: Ref
@@ -210,6 +211,9 @@ class BracketOut(Struct, frozen=True, gc=False):
     load_n: float | None = None
     uplift_n: float | None = None
     droop_mm: float = 0.0
+    fixing: str = ""
+    holds_times: float | None = None
+    held: HoldOut | None = None
 
 
 class TieOut(Struct, frozen=True, gc=False):
@@ -283,13 +287,14 @@ class PanelOut(Struct, frozen=True, gc=False):
 
 
 class BoardOut(Struct, frozen=True, gc=False):
-    """A mounting board on the wall: its face, and how thick it is."""
+    """A mounting board on the wall: its face, how thick it is, and what holds it."""
 
     left_mm: float
     bottom_mm: float
     right_mm: float
     top_mm: float
     thick_mm: float
+    held: HoldOut | None = None
 
 
 class WishOut(Struct, frozen=True, gc=False):

@@ -18,6 +18,7 @@ from elevation.setting_out.chain import Resolved, Spot, resolved
 from elevation.setting_out.corners import beside_of
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts, defaults_of, overhead_of
 from elevation.setting_out.framing import FramingSizes, framing_sizes, zones_of
+from elevation.setting_out.holding import HoldFacts, hold_facts, with_fixings
 from elevation.setting_out.legs import LedRod, Legs, led, led_by, legs_of
 from elevation.setting_out.memo import Memo, Same
 from elevation.setting_out.missing import missing_of
@@ -63,6 +64,7 @@ class Dresser:
             Memo(partial(set_out_treatment, ref, parts=Parts()))
         )
         self.proportions = Memo(of_treatment)
+        self.held = Memo(with_fixings)
 
     def on(
         self, grounds: Grounds, treatment: Treatment, covered: tuple[Placed, ...], trade: Trade, legs: Legs
@@ -126,6 +128,8 @@ class Keeper:
         self._sides = {side: _Side(side) for side in SIDES}
         self._places: dict[str, tuple[Same[Spot], Memo[[Opening, Spot, SweepSizes], Placed]]] = {}
         self._dressers: dict[Ref, Dresser] = {}
+        self._hold_facts: Same[HoldFacts] = Same()
+        self._held: Same[tuple[TreatmentOut, ...]] = Same()
 
     def opening_runs(self) -> dict[str, int]:
         """How often each opening was really set out, by its id."""
@@ -160,7 +164,8 @@ class Keeper:
         keepers = keeper_of if keepers is None else keepers
         grounds = self.grounds(room, wall, trade)
         chain, openings, facts, obstacles = grounds.chain, grounds.openings, grounds.facts, grounds.obstacles
-        treatments = self.hung(room, wall, scheme, grounds, trade, keepers)
+        zones = self._inside(room, wall, openings, facts, trade)
+        treatments = self._hold(room, wall, scheme, self.hung(room, wall, scheme, grounds, trade, keepers), zones, trade)
         ends = self._ends.keep((wall.left.kind, wall.right.kind))
         corners, around = self._around(room, wall, scheme, facts, trade, keepers)
         return SetOut(
@@ -181,12 +186,29 @@ class Keeper:
             treatments=treatments,
             proportions=self._proportions(openings, treatments, facts),
             missing=self._missing.keep(missing_of(wall, openings, treatments)),
-            zones=self._inside(room, wall, openings, facts, trade),
+            zones=zones,
             bands=self._bands(wall.id, obstacles, openings, ends, facts, self._band_sizes(trade, room.limits, room.wiring)),
             corners=corners,
             angles=facts.angles,
             beside=around,
         )
+
+    def _hold(
+        self,
+        room: Room,
+        wall: Wall,
+        scheme: Scheme | None,
+        treatments: tuple[TreatmentOut, ...],
+        zones: tuple[ZoneOut, ...],
+        trade: Trade,
+    ) -> tuple[TreatmentOut, ...]:
+        """What hangs, with what holds it: that depends on what stands inside the wall as well."""
+        if scheme is None:
+            return treatments
+        facts = self._hold_facts.keep(hold_facts(room, wall.substrate, trade))
+        own = {treatment.id: treatment for treatment in scheme.treatments}
+        held = tuple(self._dressers[made.ref].held(made, own[made.ref[-1]], zones, facts, trade) for made in treatments)
+        return self._held.keep(held)
 
     def _around(
         self, room: Room, wall: Wall, scheme: Scheme | None, facts: WallFacts, trade: Trade, keepers: Keepers

@@ -12,9 +12,9 @@ from elevation.room.edits import edit_at
 from elevation.room.model import Hem, Room, Sash, Station, WallEnd
 from tests.findings import test_carrying as carrying
 from tests.findings import test_escape as way_out
+from tests.findings import test_fixing, test_sag
 from tests.findings import test_layers as layers
 from tests.findings import test_limits as limits
-from tests.findings import test_sag
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -178,6 +178,7 @@ NONE = [
     ("hem-high", hem_between_two_floors(), "hem-low"),
     ("uneven-rods", two_rods_and_a_shelf(), "meets"),
     ("sag", test_sag.tabs_on_the_thickest_pole(), "uplift"),
+    ("fixing", test_fixing.too_heavy_for_board(), None),
     ("uplift", test_sag.lifting_under_the_ceiling(), None),
 ]
 

@@ -17,6 +17,7 @@ from tests.findings import test_carrying as carrying
 from tests.findings import test_cloth_rules as cloth
 from tests.findings import test_crooked as crooked
 from tests.findings import test_escape as way_out
+from tests.findings import test_fixing, test_sag
 from tests.findings import test_inside_wall as inside_wall
 from tests.findings import test_layers as layers
 from tests.findings import test_limits as limits
@@ -26,7 +27,6 @@ from tests.findings import test_mounts as mounts
 from tests.findings import test_pelmet as pelmet
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
-from tests.findings import test_sag
 from tests.findings import test_shutter_box as shutter
 from tests.findings import test_supports as supports
 from tests.findings import test_tie as tie
@@ -61,6 +61,7 @@ def one_panel(kit: str, flat: float) -> Room:
 
 
 WORKS = [
+    ("fixing", test_fixing.in_board(test_fixing.kg_held(0.95)), "Fix it with spring toggle 1/4 in"),
     ("sag", test_sag.weighing(14.0), "Add a bracket 28 in from the left end of the rod"),
     (
         "uplift",
