@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from elevation.findings.model import Finding
+from elevation.planning.ready_words import Ready
 from elevation.planning.remedies import Remedies
 from elevation.room.model import Ref
 from elevation.setting_out.cloth import Bolt, LayerCloth
@@ -89,6 +90,7 @@ def _panel(panel: PanelOut) -> Plain:
         "stack_high_mm": _mm(panel.stack_high_mm),
         "fold_depth_mm": _mm(panel.fold_depth_mm),
         "mass_kg": _mm(panel.mass_kg),
+        "length_by": panel.length_by,
         "tie": None if panel.tie is None else _tie(panel.tie),
     }
 
@@ -151,7 +153,19 @@ def cloth_report(cloth: LayerCloth) -> Plain:
     }
 
 
-def _layer(layer: LayerOut, cloth: LayerCloth | None) -> Plain:
+def ready_report(ready: Ready) -> Plain:
+    """What ready-made panels would do in a layer, as plain data."""
+    return {
+        "wished_length_mm": _mm(ready.wished_mm),
+        "best": None if ready.best is None else ready.best.row.id,
+        "best_over_mm": None if ready.best is None else _mm(ready.best.over_mm),
+        "longer": None if ready.longer is None else ready.longer.row.id,
+        "longer_rod_height_mm": None if ready.longer is None else _mm(ready.longer.rod_mm),
+        "label_off_mm": _mm(ready.off_mm),
+    }
+
+
+def _layer(layer: LayerOut, more: Plain) -> Plain:
     rod = layer.support
     return {
         "id": layer.ref[-1],
@@ -169,7 +183,7 @@ def _layer(layer: LayerOut, cloth: LayerCloth | None) -> Plain:
         },
         "brackets": [_bracket(bracket) for bracket in layer.brackets],
         "panels": [_panel(panel) for panel in layer.panels],
-        "cloth": None if cloth is None else cloth_report(cloth),
+        **more,
         "board": None if layer.board is None else _board(layer.board),
     }
 
@@ -224,12 +238,12 @@ def _clearances(clear: ClearancesOut) -> Plain:
     }
 
 
-def _treatment(treatment: TreatmentOut, cloths: Mapping[Ref, LayerCloth | None]) -> Plain:
+def _treatment(treatment: TreatmentOut, more: Mapping[Ref, Plain]) -> Plain:
     return {
         "id": treatment.ref[-1],
         "name": treatment.name,
         "openings": [opening.ref[-1] for opening in treatment.openings],
-        "layers": [_layer(layer, cloths.get(layer.ref)) for layer in treatment.layers],
+        "layers": [_layer(layer, more.get(layer.ref, {})) for layer in treatment.layers],
         "glass": _glass(treatment.glass),
         "clearances": _clearances(treatment.clearances),
         "pelmet": None if treatment.pelmet is None else _pelmet(treatment.pelmet),
@@ -258,7 +272,7 @@ def wall_report(
     set_out: SetOut,
     found: Sequence[tuple[Finding, Remedies]],
     style: Style,
-    cloths: Mapping[Ref, LayerCloth | None] | None = None,
+    more: Mapping[Ref, Plain] | None = None,
 ) -> Plain:
     """One wall in one scheme as the plain data of ``check --json``.
 
@@ -269,13 +283,13 @@ def wall_report(
         Each finding with what can be offered for it.
     style : Style
         English by contract; the unit is the room's.
-    cloths : mapping or None
-        What each layer takes in cloth, by its Ref.
+    more : mapping or None
+        What else is told of each layer, by its Ref: its cloth and ready-made panels.
     """
     return {
         "wall": set_out.wall,
         "scheme": set_out.scheme or "",
-        "treatments": [_treatment(treatment, cloths or {}) for treatment in set_out.treatments],
+        "treatments": [_treatment(treatment, more or {}) for treatment in set_out.treatments],
         "missing": [say(fact.text, style) for fact in set_out.missing],
         "findings": [_finding(finding, remedies, style) for finding, remedies in found],
     }

@@ -75,6 +75,15 @@ def length_in_hand(panel: Panel) -> float | None:
     return None if panel.label_length is None else panel.label_length.mm
 
 
+def length_by(panel: Panel) -> str:
+    """How that length is known: ``hung``, ``measured`` or ``label``; empty where the panel has none of its own."""
+    if panel.hung_length is not None:
+        return "hung"
+    if panel.measured_length is not None:
+        return "measured"
+    return "" if panel.label_length is None else "label"
+
+
 def hem_of(
     panel: Panel, target: HemTarget, top_mm: float, floor: Profile, closed: Span, drawn: Span, over: Span, clear_mm: float
 ) -> HemOut:

@@ -46,6 +46,10 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
                 for panel in layer.panels
                 if panel.finished_length_mm is None
             )
+            text = msg("The panel in hand is known by its label only: measure it before you mark its rod's place.")
+            found.extend(
+                MissingFact(panel.ref, "measured_length", text) for panel in layer.panels if panel.length_by == "label"
+            )
     return tuple(found)
 
 

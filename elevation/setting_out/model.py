@@ -251,6 +251,8 @@ class PanelOut(Struct, frozen=True, gc=False):
     to floor (negative lies on it) where the target is the floor, else None.
     ``fold_count`` and ``fold_depth_mm`` belong to the closed position (front to back of a fold).
     ``mass_kg`` is what all its pieces weigh together (None: not known yet), ``mass_basis`` what that rests on.
+    ``length_by`` says how a panel in hand is known by a length of its own: ``hung``, ``measured`` or ``label``; empty: it
+    is still to be made.
     ``tie`` is how a tie-back gathers it as drawn.
     """
 
@@ -283,6 +285,7 @@ class PanelOut(Struct, frozen=True, gc=False):
     cannot_pass: tuple[Ref, ...]
     mass_kg: float | None = None
     mass_basis: Message | None = None
+    length_by: str = ""
     tie: TieOut | None = None
 
 

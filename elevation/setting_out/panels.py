@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from elevation.room.model import Layer, Panel, Ref, TieBack
 from elevation.setting_out.facts import Defaults, WallFacts
-from elevation.setting_out.hems import HemTarget, hem_of, target_of
+from elevation.setting_out.hems import HemTarget, hem_of, length_by, target_of
 from elevation.setting_out.model import BracketOut, PanelOut, SupportOut
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.tie import tie_of
@@ -202,6 +202,7 @@ def _panel(
         cannot_pass=way.cannot_pass,
         mass_kg=None if weight is None else weight.kg,
         mass_basis=None if weight is None else weight.basis,
+        length_by=length_by(panel),
         tie=None
         if tie is None
         else tie_of(tie, way.side, way.drawn, top, hem.line, stack.typical_mm, facts.floor, defaults),

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.findings.naming import where
 from elevation.planning.cloth_words import cloth_lines
+from elevation.planning.ready_words import ready_for, ready_lines
 from elevation.room.find import layer_of
 from elevation.room.model import Ref
 from elevation.room.style import style_for
@@ -64,12 +65,15 @@ class ClothPanel(QWidget):
         treatment, out = hung[refs.index(self._ref)]
         room = session.room
         layer = layer_of(room, self._ref)
-        seen = (out, layer, room.fullness_rule, room.unit, room.graduation, session.trade)
+        seen = (out, layer, room.limits, room.fullness_rule, room.unit, room.graduation, session.trade)
         if len(seen) == len(self._seen) and all(a is b for a, b in zip(seen, self._seen, strict=True)):
             return
         self._seen = seen
         cloth = cloth_of_layer(room, layer, out, session.trade)
         lines = () if cloth is None else cloth_lines(cloth, room.unit, room.graduation_mm)
+        ready = ready_for(room, out, session.trade)
+        if ready is not None:
+            lines = (*lines, *ready_lines(ready, out))
         self._show(_named(treatment, out), lines or (msg("No panel hangs there."),))
 
     def _show(self, title: Message, lines: tuple[Message, ...]) -> None:
