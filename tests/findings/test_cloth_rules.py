@@ -212,3 +212,10 @@ def test_cloth_that_lies_on_the_floor_may_rise_unseen() -> None:
     assert "wash" not in rules(at(linen, LAYER, hem=Hem("puddle", inch(8))))
     assert "wash" not in rules(at(linen, LAYER, fabric=Fabric(row="linen-light", shrinks=0.0)))
     assert "wash" not in rules(good_room())
+
+
+def test_a_panel_still_to_be_made_is_as_long_as_its_hem_asks() -> None:
+    room = at(good_room(), LAYER, hem=Hem("apron", inch(6)))
+    laid = scene(room)
+    assert "panel-length" not in rules(room)
+    assert not [one for one in stickings(laid, laid.set_out.treatments[0]) if "reach their hem" in one.reason.template]

@@ -32,7 +32,7 @@ def _off(layer: LayerOut) -> tuple[PanelOut, float, float] | None:
     missed = []
     for panel in layer.panels:
         wish = wished_mm(layer, panel)
-        if wish is not None and panel.finished_length_mm is not None:
+        if wish is not None and panel.length_by and panel.finished_length_mm is not None:
             missed.append((panel, wish, panel.finished_length_mm - wish))
     return max(missed, key=lambda entry: abs(entry[2]), default=None)
 
