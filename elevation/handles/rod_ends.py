@@ -24,6 +24,7 @@ from elevation.handles.context import (
 )
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
+from elevation.handles.support_names import end_name
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Ref, Room
@@ -167,7 +168,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             scale_of(dressed, "left"),
             rod.left.at,
             hold_end(dressed.landed.ref, "left"),
-            msg("left end of the rod, {where}", where=name),
+            end_name(support.kind, "left", name),
             _SHOWN_AS[(rod.left.hold, "left")],
             both_mm=both_left,
             low_why=_end_why(dressed, context.set_out.ends[0]),
@@ -183,7 +184,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             scale_of(dressed, "right"),
             rod.right.at,
             hold_end(dressed.landed.ref, "right"),
-            msg("right end of the rod, {where}", where=name),
+            end_name(support.kind, "right", name),
             _SHOWN_AS[(rod.right.hold, "right")],
             both_mm=both_right,
             low_why=msg("the other end"),

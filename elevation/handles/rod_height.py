@@ -23,6 +23,7 @@ from elevation.handles.context import (
 )
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION, RULE
+from elevation.handles.support_names import height_name
 from elevation.room.edits import replace_at, replace_rod
 from elevation.room.model import Built, Held, Ref, Room
 from elevation.setting_out.hems import length_in_hand
@@ -112,7 +113,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             scale_of(dressed),
             held.at,
             hold_height(dressed.landed.ref, held),
-            msg("rod height, {where}", where=where(dressed.landed_treatment)),
+            height_name(support.kind, where(dressed.landed_treatment)),
             SHOWN_AS[held.hold],
             low_why=whys[0],
             high_why=whys[1],

@@ -25,9 +25,12 @@ def obstacle_title(obstacle: ObstacleOut, style: Style = ENGLISH) -> str:
     return obstacle.name or say(kind_of(obstacle.kind), style)
 
 
-def rod_title(treatment: TreatmentOut, style: Style = ENGLISH) -> str:
-    """The rod and what it hangs before."""
-    return _title(msg("Rod"), treatment, style)
+_SUPPORTS = {"rod": msg("Rod"), "track": msg("Track"), "tension-rod": msg("Tension rod")}
+
+
+def rod_title(treatment: TreatmentOut, style: Style = ENGLISH, kind: str = "rod") -> str:
+    """The rod, track or tension rod and what it hangs before."""
+    return _title(_SUPPORTS[kind], treatment, style)
 
 
 def panel_title(number: int, treatment: TreatmentOut, style: Style = ENGLISH) -> str:

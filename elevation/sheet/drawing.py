@@ -155,7 +155,7 @@ def _draw_layer(
     shapes = (_end_shape(layer.support.left_ends, layer, trade), _end_shape(layer.support.right_ends, layer, trade))
     support_records = _along(rod_records(layer.support, shapes, hidden), layer)
     if support_records:
-        groups.append(Group(layer.ref, "rod", rod_title(treatment, style), tuple(support_records)))
+        groups.append(Group(layer.ref, "rod", rod_title(treatment, style, layer.support.kind), tuple(support_records)))
     for number, bracket in enumerate(layer.brackets, 1):
         before = [top for left, right, top in (*covers, *nearer) if left <= bracket.x_mm <= right]
         if line is not None:

@@ -182,8 +182,13 @@ def digest_of(laid: TreatmentOut, style: Style) -> str:
     for layer in laid.layers:
         support = layer.support
         length, height = figure(support.length_mm, style), figure(support.height_mm, style)
-        message = msg("rod {length}, centre {height}", length=length, height=height)
-        if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
+        if support.kind == "track":
+            message = msg("track {length}, centre {height}", length=length, height=height)
+        elif support.kind == "tension-rod":
+            message = msg("tension rod {length}, centre {height}", length=length, height=height)
+        else:
+            message = msg("rod {length}, centre {height}", length=length, height=height)
+        if support.kind == "rod" and abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
             cut = figure(support.cut_length_mm, style)
             message = msg("rod {length}, cut {cut}, centre {height}", length=length, cut=cut, height=height)
         parts.append(say(message, style))

@@ -42,6 +42,7 @@ _MOUNTS = {
     "wall": msg("on the wall"), "ceiling": msg("on the ceiling"), "reveal": msg("in the reveal"),
     "sash": msg("on the sash"),
 }  # fmt: skip
+_TITLES = {"rod": msg("Rod"), "track": msg("Track"), "tension-rod": msg("Tension rod")}
 _KINDS = {"rod": msg("a rod"), "track": msg("a track"), "tension-rod": msg("a tension rod")}
 _SHARES = {
     "0.5": msg("a half"), "0.6666666666666666": msg("two thirds"), "0.75": msg("three quarters"), "1": msg("all of it"),
@@ -138,7 +139,7 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
     lead = lead_ref(session.room, ref)
     first = layer_of(session.room, lead).rod
     return (
-        Fact(ref, "", msg("Rod"), "title"),
+        Fact(ref, "", _TITLES[rod.kind], "title"),
         Fact(lead, "rod.height.at", msg("height, {held}", held=HEIGHT_HOLDS[first.height.hold]), needed=True),
         Fact(
             lead,

@@ -40,3 +40,15 @@ def test_no_place_is_hidden_behind_another(name: str) -> None:
         handle = found.bound(alone=False)
         wanted = {round(place.value_mm, 3) for place in candidates(handle, session.scene())}
         assert wanted <= _passed(handle, session), found.axis
+
+
+def test_a_track_and_a_tension_rod_are_called_what_they_are() -> None:
+    from elevation.words import Style, say
+    from tests.handles.rooms import room, with_rod
+
+    for kind, word in (("rod", "rod"), ("track", "track"), ("tension-rod", "tension rod")):
+        session = Session(room(layer=with_rod(kind=kind)), TRADE)
+        names = [say(one.name, Style()) for one in session.handles() if one.axis in ("rod-height", "rod-left", "rod-right")]
+        assert len(names) == 3
+        assert all(word in name for name in names)
+        assert (kind == "tension-rod") is all("tension" in name for name in names)
