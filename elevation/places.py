@@ -30,6 +30,11 @@ def demo_rooms() -> Path:
     return _packed_or_sibling("_demo_rooms", "demo_rooms")
 
 
+def own_tables() -> Path:
+    """The folder of a person's own tables (``XDG_DATA_HOME`` is asked for each time); it need not be there."""
+    return PlatformDirs("elevation", appauthor=False).user_data_path / "tables"
+
+
 def state_folder() -> Path:
     """The folder for what a person need not see (recoveries, locks, crash reports), made if need be.
 

@@ -21,13 +21,14 @@ from elevation.setting_out.cloth import cloth_of_layer
 from elevation.setting_out.model import LayerOut
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
+from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 from elevation.words import Style
 
 
 def run_check(given: Check) -> int:
     """Report on the rooms; good rooms are reported even where others cannot be read. Returns the exit code."""
-    trade = load_trade()
+    trade = load_with_own(load_trade)
     errors: list[str] = []
     rooms: list[Plain] = []
     found_any = False

@@ -26,6 +26,7 @@ from elevation.sheet.records import Picture
 from elevation.sheet.unfolded import unfold, unfolded_sheet
 from elevation.sheet.work.whole import WORK_SHEETS
 from elevation.trade.model import Trade
+from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 
 ENDINGS = (".svg", ".pdf", ".png")
@@ -37,7 +38,7 @@ def run_draw(given: Draw) -> int:
     if ending not in ENDINGS:
         raise BadInput("command line", "--out", f"“{given.out.name}” has no known ending", f"use {', '.join(ENDINGS)}")
     refuse_a_room(given.out, (given.room,))
-    trade = load_trade()
+    trade = load_with_own(load_trade)
     room = choosing.load(given.room, trade)
     walls = choosing.walls(room, given.wall, given.room.name)
     if not walls:

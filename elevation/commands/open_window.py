@@ -8,17 +8,19 @@ from pathlib import Path
 from elevation.commands import choosing
 from elevation.commands.arguments import Window
 from elevation.commands.crash import take_unread, write_report
-from elevation.commands.main import EXIT_FINE
+from elevation.commands.main import EXIT_FINE, complain
 from elevation.commands.screen import why_no_window
 from elevation.commands.speaking import shown
-from elevation.errors import BadOutput
+from elevation.errors import BadOutput, ElevationError
+from elevation.trade.model import Trade
+from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 
 
 def run_window(given: Window) -> int:
     """Open the window on a room (default: the first demo room), or draw it; returns the exit code."""
     path = given.room or choosing.first_demo()
-    trade = load_trade()
+    trade = _tables()
     if given.room is not None:
         # Bad input must be said before a window opens.
         choosing.load(path, trade)
@@ -36,6 +38,15 @@ def run_window(given: Window) -> int:
     from elevation.window.start import run
 
     return run(path, is_demo=given.room is None, trade=trade, crash_report=take_unread(), write_report=write_report)
+
+
+def _tables() -> Trade:
+    """All tables; a person's own that cannot be read are said and left out: the window is where she mends them."""
+    try:
+        return load_with_own(load_trade)
+    except ElevationError as error:
+        complain(error)
+        return load_trade()
 
 
 def _load_all_but_qt() -> None:
@@ -57,7 +68,7 @@ def _draw_instead(path: Path, reason: str) -> int:
 
     from elevation.commands.draw import picture_of, write
 
-    trade = load_trade()
+    trade = _tables()
     room = choosing.load(path, trade)
     wall = room.walls[0]
     picture = picture_of(room, wall, wall.schemes[0] if wall.schemes else None, trade)

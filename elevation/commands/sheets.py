@@ -25,6 +25,7 @@ from elevation.room.model import Room
 from elevation.sheet.records import Picture
 from elevation.sheet.work.whole import WORK_SHEETS
 from elevation.trade.model import Trade
+from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 
 OVER_ALL = ("order", "bench")
@@ -41,7 +42,7 @@ class Task(Struct, frozen=True):
 
 def run_sheets(given: Sheets) -> int:
     """Write every sheet; returns the exit code."""
-    trade = load_trade()
+    trade = load_with_own(load_trade)
     try:
         given.out.mkdir(parents=True, exist_ok=True)
     except OSError as error:

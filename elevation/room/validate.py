@@ -17,6 +17,7 @@ from elevation.room.find import Item, children
 from elevation.room.model import Layer, Room, WallEnd
 from elevation.room.nearest import advice, quoted
 from elevation.trade.model import Trade
+from elevation.trade.tables import OWN_PREFIX
 
 MOST_WALLS = 200
 MOST_ON_A_WALL = 500
@@ -185,5 +186,11 @@ def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
 
 
 def _check_row(key: str, rows: Mapping[str, object], place: Place, kind: str) -> None:
+    if key not in rows and key.startswith(OWN_PREFIX):
+        # Somebody's own row: only her tables hold it, and no other row here comes near.
+        raise place.bad(
+            said("is {key}, a row of somebody's own table of {kind}s", key=quoted(key), kind=kind),
+            said("ask for the own tables of whoever made this room, or write another row's id"),
+        )
     if key not in rows:
         raise place.bad(said("is {key}, but the tables hold no such {kind}", key=quoted(key), kind=kind), advice(key, rows))

@@ -15,6 +15,7 @@ from elevation.handles.sticking import candidates
 from elevation.room.find import has, scheme_of, wall_of
 from elevation.room.keeping.recovery import Orphan
 from elevation.room.model import Ref, Room
+from elevation.room.validate import check_rows
 from elevation.session.events import Event, Listeners
 from elevation.session.gesture import Gesture
 from elevation.session.history import History
@@ -113,6 +114,21 @@ class Session:
         if ref != self._selection:
             self._selection = ref
             self.changed.emit("selection")
+
+    def take_trade(self, trade: Trade) -> None:
+        """Work with other tables: everything is set out anew.
+
+        Raises
+        ------
+        BadInput
+            The room names a row that they do not hold; the tables then stay as they were.
+        """
+        check_rows(self.committed, trade, self.committed.name or "room")
+        self._end_gesture()
+        self.pipeline = Pipeline(trade)
+        self.storage.take_trade(trade)
+        self.changed.emit("view")
+        self.changed.emit("room")
 
     def set_out(self) -> SetOut:
         """Where everything lands on the wall shown."""

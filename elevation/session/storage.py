@@ -80,6 +80,10 @@ class Storage:
         """Whether the file no longer says what it said when it was read or written here."""
         return self.path is not None and has_changed(self.path, self._fingerprint)
 
+    def take_trade(self, trade: Trade) -> None:
+        """Check rooms that are read against other tables."""
+        self._trade = trade
+
     def open(self, path: Path) -> Room:
         """Read another file and make it this session's.
 

@@ -36,6 +36,8 @@ from elevation.trade.model import (
 Row = TypeVar("Row")
 Reader = Callable[[str], object]
 
+OWN_PREFIX = "my-"
+"""Ids of a person's own rows begin so."""
 _SURE = cells.one_of("published", "one source", "common practice", "from memory")
 _LIMIT_KINDS: dict[str, Callable[[str], float]] = {
     "length": cells.length,

@@ -84,6 +84,7 @@ COMMANDS = (
     Command("theme-system", msg("As the &system"), (), "", True, "theme"),
     Command("theme-light", msg("&Light"), (), "", True, "theme"),
     Command("theme-dark", msg("&Dark"), (), "", True, "theme"),
+    Command("tables", msg("&Tables…"), ("Ctrl+T",)),
     Command("keys", msg("&Keys and gestures"), ("F1",)),
 )
 

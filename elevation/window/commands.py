@@ -10,12 +10,15 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QApplication, QDialog, QMenu
 
 from elevation import places
+from elevation.errors import ElevationError
 from elevation.room.edits import duplicate_scheme, put_scheme, put_wall, remove, rename_scheme
 from elevation.room.find import scheme_of, wall_of
 from elevation.room.model import Room, Scheme, Wall
+from elevation.trade.own import load_with_own
+from elevation.trade.tables import load_trade
 from elevation.window.copying import Copying
 from elevation.window.shown import Shown
-from elevation.window.texts import tr
+from elevation.window.texts import tr, tr_error
 from elevation.window.theme import Mode, theme_for
 from elevation.words import msg
 
@@ -49,7 +52,7 @@ class Commands:
             "left-side": self.show_sides, "right-side": self.show_sides,
             "next-pane": self.next_pane,
             "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
-            "keys": self.say_keys,
+            "keys": self.say_keys, "tables": self.show_tables,
         })  # fmt: skip
         self.copying = Copying(window)
         actions.connect(self.copying.slots())
@@ -286,6 +289,22 @@ class Commands:
                 mode: Mode = name
                 self._window.settings.mode = mode
                 self._window.set_theme(theme_for(mode))
+
+    def show_tables(self) -> None:
+        """The trade's tables, with rows of one's own."""
+        from elevation.window.tables_dialog import TablesDialog
+
+        dialog = TablesDialog(places.own_tables(), self._window)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.kept.connect(self.take_tables)
+        dialog.show()
+
+    def take_tables(self) -> None:
+        """Work with the tables as they were just kept."""
+        try:
+            self._session.take_trade(load_with_own(load_trade))
+        except ElevationError as error:
+            self._window.tell(tr_error(error))
 
     def say_keys(self) -> None:
         """The keys and gestures, in the notice."""

@@ -24,7 +24,10 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
     (
         "edit",
         msg("&Edit"),
-        ("undo", "redo", _LINE, "duplicate-opening", "duplicate-treatment", "same-as", _LINE, "level-rods"),
+        (
+            "undo", "redo", _LINE, "duplicate-opening", "duplicate-treatment", "same-as", _LINE, "level-rods",
+            _LINE, "tables",
+        ),
     ),
     (
         "wall",

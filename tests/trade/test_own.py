@@ -1,0 +1,125 @@
+"""A person's own rows: added, corrected, refused with a sentence, and what a room says that names one elsewhere."""
+
+from __future__ import annotations
+
+import pytest
+from msgspec.structs import replace
+
+from elevation.errors import BadInput
+from elevation.room.edits import replace_at
+from elevation.room.validate import check_rows
+from elevation.trade import own
+from elevation.trade.own import TABLES, free_id, own_cells, shipped_cells, table_named, with_own, written
+from elevation.trade.tables import load_trade
+from tests.findings.rooms import LEFT_BRACKET, good_room
+
+SHIPPED = load_trade()
+BRACKETS = table_named("brackets")
+
+
+def mine(**cells):
+    """The shipped strap bracket with other cells, as a row of one's own."""
+    base = dict(zip(BRACKETS.titles, shipped_cells(BRACKETS)[0], strict=True))
+    given = {"id": "my-arm", "name": "my arm", "source": "measured by me", "sure": "one source"}
+    return tuple(
+        {**base, **given, **{key.replace("_", " "): cell for key, cell in cells.items()}}[title]
+        for title in BRACKETS.titles
+    )
+
+
+def keep(folder, *rows, table=BRACKETS):
+    (folder / table.file).write_text(written(table, rows), encoding="utf-8")
+
+
+@pytest.mark.parametrize("table", TABLES, ids=lambda table: table.name)
+def test_every_table_is_shown_as_it_is_written_and_reads_back_the_same(table, tmp_path):
+    rows = shipped_cells(table)
+    assert [row[0] for row in rows] == list(getattr(SHIPPED, table.name))
+    keep(tmp_path, *rows, table=table)
+    assert getattr(with_own(SHIPPED, tmp_path), table.name) == getattr(SHIPPED, table.name)
+    assert own_cells(table, tmp_path) == rows
+    assert all(row[table.titles.index("source")] for row in rows)
+
+
+def test_own_rows_are_added_and_nothing_else_changes(tmp_path):
+    keep(tmp_path, mine(plate_width="2 in", holes="1 1/2 in; -3 in"))
+    trade = with_own(SHIPPED, tmp_path)
+    assert set(trade.brackets) == {*SHIPPED.brackets, "my-arm"}
+    assert trade.brackets["my-arm"].plate_width_mm == pytest.approx(50.8)
+    assert trade.brackets["my-arm"].holes_mm == pytest.approx((38.1, -76.2))
+    assert trade.sections is SHIPPED.sections
+    assert replace(trade, brackets=SHIPPED.brackets) == SHIPPED
+
+
+def test_a_row_of_hers_with_the_program_s_id_takes_its_place(tmp_path):
+    keep(tmp_path, mine(id="shop-strap", plate_width="60 mm"))
+    trade = with_own(SHIPPED, tmp_path)
+    assert list(trade.brackets) == list(SHIPPED.brackets)
+    assert trade.brackets["shop-strap"].plate_width_mm == 60.0
+    assert trade.brackets["cup"] == SHIPPED.brackets["cup"]
+
+
+def test_without_a_folder_the_tables_are_the_program_s(tmp_path):
+    assert with_own(SHIPPED, tmp_path / "nowhere") is SHIPPED
+
+
+@pytest.mark.parametrize(
+    ("cells", "words"),
+    [
+        ({"plate_width": "2"}, "has no unit"),
+        ({"plate_width": ""}, "plate width"),
+        ({"rings_pass": "maybe"}, "neither yes nor no"),
+        ({"mount": "floor"}, "write one of"),
+        ({"sure": "certain"}, "is unknown"),
+        ({"source": ""}, "is empty"),
+        ({"id": ""}, "is empty"),
+    ],
+)
+def test_a_bad_cell_is_refused_with_its_column(cells, words):
+    with pytest.raises(BadInput) as caught:
+        written(BRACKETS, [mine(**cells)])
+    assert words in str(caught.value)
+
+
+def test_an_id_twice_and_a_file_that_is_no_text_are_refused(tmp_path):
+    with pytest.raises(BadInput, match="second time"):
+        written(BRACKETS, [mine(), mine()])
+    (tmp_path / "brackets.csv").write_bytes(b"\xff\xfe\x00")
+    with pytest.raises(BadInput, match="UTF-8"):
+        with_own(SHIPPED, tmp_path)
+
+
+def test_a_column_that_came_later_may_be_missing(tmp_path):
+    titles = [title for title in BRACKETS.titles if title not in ("arm wide", "arm deep", "holds down")]
+    cells = dict(zip(BRACKETS.titles, mine(), strict=True))
+    text = ",".join(titles) + "\n" + ",".join(f'"{cells[title]}"' for title in titles) + "\n"
+    (tmp_path / "brackets.csv").write_text(text, encoding="utf-8")
+    assert with_own(SHIPPED, tmp_path).brackets["my-arm"].arm_wide_mm == 0.0
+    assert len(own_cells(BRACKETS, tmp_path)[0]) == len(BRACKETS.titles)
+    # One without a usual value is asked for.
+    (tmp_path / "brackets.csv").write_text(text.replace("plate width", "plate breadth"), encoding="utf-8")
+    with pytest.raises(BadInput, match="plate"):
+        with_own(SHIPPED, tmp_path)
+
+
+def test_ids_of_her_own_are_told_apart_and_never_taken_twice():
+    assert free_id("cup", ["cup"]) == "my-cup"
+    assert free_id("my-cup", ["my-cup", "my-cup-2"]) == "my-cup-3"
+
+
+def test_a_room_that_names_her_row_says_elsewhere_whose_it_is(tmp_path):
+    room = replace_at(good_room(), LEFT_BRACKET, kit="my-arm")
+    keep(tmp_path, mine())
+    check_rows(room, with_own(SHIPPED, tmp_path), "room")
+    with pytest.raises(BadInput) as caught:
+        check_rows(room, SHIPPED, "room")
+    assert "somebody's own table" in str(caught.value)
+    assert "ask for the own tables" in str(caught.value)
+
+
+def test_the_usual_folder_follows_the_person_s_data_home(tmp_path, monkeypatch):
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+    folder = tmp_path / "elevation" / "tables"
+    folder.mkdir(parents=True)
+    keep(folder, mine())
+    assert "my-arm" in own.load_with_own(load_trade).brackets
