@@ -72,9 +72,11 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
     # change, and furniture under a window stands mostly between others: those that are not have their cases in
     # test_remedies_work.
     assert set(seen) == {rule.id for rule in RULES}
+    # Rods round corners by lot have their brackets near enough, and end on the mitre whatever else is in the way there.
     # A bracket drilled near a reveal's edge comes up about once in these rooms: whether it can be moved there is chance.
     none = {
         "readings-differ", "out-of-square", "hem-varies", "double-bracket", "near-edge", "cannot-pass", "child-climb",
+        "corner-bracket",
     }  # fmt: skip
     assert {rule.id for rule in RULES} - set(offered) <= none
 

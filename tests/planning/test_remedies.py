@@ -39,7 +39,7 @@ PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place
 WASH = {"wash", "cloth-narrow"}
 
 # Another mount or support is always at hand.
-HUNG = {"no-room", "past-jamb", "below-sill", "reveal-depth", "tension-rod", "no-cross", "track-fixings"}
+HUNG = {"no-room", "past-jamb", "below-sill", "reveal-depth", "tension-rod", "no-cross", "track-fixings", "corner-bracket"}
 
 
 def test_every_rule_has_a_remedy_and_a_case_without_one() -> None:

@@ -15,6 +15,7 @@ from tests.findings import test_blind as blind
 from tests.findings import test_board as board
 from tests.findings import test_carrying as carrying
 from tests.findings import test_cloth_rules as cloth
+from tests.findings import test_corner as corner
 from tests.findings import test_crooked as crooked
 from tests.findings import test_escape as way_out
 from tests.findings import test_fixing, test_sag
@@ -68,6 +69,8 @@ WORKS = [
         test_sag.lifting(8.0),
         "Make the right end bracket one that holds the rod down: shop-made bracket with closed strap",
     ),
+    ("corner-bracket", corner.round_corner(away_in=9.0), "Move the right end bracket 3 in to the right"),
+    ("meets", corner.chest(1, 46), "Set the rod 10⅞ in above the casing"),
     ("no-room", limits.gap(5 * INCH), "Fix the rod to the ceiling"),
     ("no-room", limits.gap(5 * INCH), "Hang it in the reveal, in sockets"),
     (
