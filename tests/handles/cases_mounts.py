@@ -64,11 +64,10 @@ MOUNTS = (
 # pelmet's top is 3 in over the rod, at 91 in: a sixth of 85 1/2 in is 14 1/4 in, a fifth 17 1/10 in.
 _PELMET = Pelmet(depth=inch(10), above=inch(3), left=inch(4), right=inch(4), projection=inch(8))
 _BLIND = Blind(height=inch(3), projection=inch(2), drop=inch(8))
-_LAYER = with_layer(hem=Hem("clear", inch("3/4")))
 
 
-def _dressed() -> Room:
-    return replace_at(room(layer=_LAYER), TREATMENT, pelmet=_PELMET, blind=_BLIND)
+def _dressed(clear: str = "3/4") -> Room:
+    return replace_at(room(layer=with_layer(hem=Hem("clear", inch(clear)))), TREATMENT, pelmet=_PELMET, blind=_BLIND)
 
 
 _DEEP, _ABOVE, _LEFT, _RIGHT, _DROP = (
@@ -79,6 +78,20 @@ MOUNTS = (
     *MOUNTS,
     Case(
         "pelmet-sixth", _dressed(), "pelmet-depth", TREATMENT, 76.75, "a sixth of the curtain's length", _DEEP, "14 1/4 in"
+    ),
+    Case(
+        "pelmet-fifth",
+        _dressed("3 3/4"),
+        "pelmet-depth",
+        TREATMENT,
+        74.5,
+        "a fifth of the curtain's length",
+        _DEEP,
+        "16 1/2 in",
+    ),
+    Case("pelmet-cap", _dressed(), "pelmet-left", TREATMENT, 40 - 0.25, "just past what ends the rod", _LEFT, "1/4 in"),
+    Case(
+        "pelmet-cap-right", _dressed(), "pelmet-right", TREATMENT, 100.25, "just past what ends the rod", _RIGHT, "1/4 in"
     ),
     Case("pelmet-heading", _dressed(), "pelmet-depth", TREATMENT, 86.25, "just hides the heading", _DEEP, "4 3/4 in"),
     Case("pelmet-glass", _dressed(), "pelmet-depth", TREATMENT, 78, "just clears the glass", _DEEP, "13 in"),

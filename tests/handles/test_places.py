@@ -92,7 +92,12 @@ def test_the_table_has_a_case_for_every_reason_that_the_demo_rooms_offer() -> No
         assert gesture.stuck.reason is not None
         covered.add((case.axis, gesture.stuck.reason.template))
     # Both ends of a rod, and both sides of an opening, need one case between them.
-    alike = {"rod-right": "rod-left", "corner-right": "corner-left", "opening-right": "opening-left"}
+    alike = {
+        "rod-right": "rod-left",
+        "pelmet-right": "pelmet-left",
+        "corner-right": "corner-left",
+        "opening-right": "opening-left",
+    }
     covered = {(alike.get(axis, axis), reason) for axis, reason in covered}
     missing = {(alike.get(axis, axis), reason) for axis, reason in _offered()} - covered
     assert sorted(missing) == []
