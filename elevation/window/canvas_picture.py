@@ -20,6 +20,7 @@ from elevation.sheet.annotation import Annotation, lay_annotation
 from elevation.sheet.annotation.marks import RADIUS
 from elevation.sheet.annotation.remembered import AnnotationKeeper
 from elevation.sheet.draw_inside import band_group, zone_group
+from elevation.sheet.draw_sag import sag_groups
 from elevation.sheet.drawing import View, draw_face, draw_obstacle, draw_opening, draw_treatment, opening_title, wall_title
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
@@ -120,6 +121,9 @@ class CanvasPicture:
                 style_for(room), viewport.mm_per_paper,
             )  # fmt: skip
             groups += self._marks.groups("clearance", source, lambda: self._clearances(room, set_out, viewport))
+        if shown.sag:
+            seen = (set_out.treatments, style_for(room), viewport.mm_per_paper)
+            groups += self._marks.groups("sag", seen, lambda: sag_groups(set_out, self._style(room), viewport.mm_per_paper))
         groups += self._inside(room, set_out, shown, viewport)
         return shown.of(groups)
 

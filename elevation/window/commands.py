@@ -47,7 +47,7 @@ class Commands:
             "zoom-in": self.zoom_in, "zoom-out": self.zoom_out, "cloth-open": self.show_as_switched,
             "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
-            "zones": self.show_as_switched, "bands": self.show_as_switched,
+            "zones": self.show_as_switched, "bands": self.show_as_switched, "sag": self.show_as_switched,
             "plan": self.show_plan, "section": self.show_section,
             "left-side": self.show_sides, "right-side": self.show_sides,
             "next-pane": self.next_pane,
@@ -251,6 +251,7 @@ class Commands:
             clearances=actions["clearances"].isChecked(),
             zones=actions["zones"].isChecked(),
             bands=actions["bands"].isChecked(),
+            sag=actions["sag"].isChecked(),
         )
         self._window.canvas.shown = shown
 

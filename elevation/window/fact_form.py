@@ -25,7 +25,7 @@ from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
 
-Kind = Literal["title", "note", "length", "choice", "text", "flag", "count", "colour"]
+Kind = Literal["title", "note", "length", "choice", "text", "flag", "count", "colour", "told"]
 Edit = Callable[[Room, Any], Room]
 
 
@@ -39,7 +39,7 @@ class Fact(Struct, frozen=True):
         Dotted path (see ``facts``).
     name : Message
     kind : str
-        ``title`` is a heading only, ``note`` a sentence to read.
+        ``title`` is a heading only, ``note`` a sentence to read, ``told`` one that changes with the room.
     options : tuple of (key, text)
         For choices.
     needed : bool
@@ -148,6 +148,7 @@ class FactForm(QWidget):
         self._session = session
         self._facts: tuple[Fact, ...] = ()
         self.rows: dict[tuple[Ref, str], FieldRow | _Row] = {}
+        self._told: dict[tuple[Ref, str], QLabel] = {}
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(2)
@@ -158,6 +159,10 @@ class FactForm(QWidget):
             self._build(facts)
         room = self._session.room
         for one in facts:
+            told = self._told.get((one.ref, one.field))
+            if told is not None and one.read is not None:
+                told.setText(one.read(room))
+                continue
             row = self.rows.get((one.ref, one.field))
             if row is None:
                 continue
@@ -177,6 +182,7 @@ class FactForm(QWidget):
                 widget.hide()
                 widget.deleteLater()
         self.rows = {}
+        self._told = {}
         for one in facts:
             if one.kind == "title":
                 title = QLabel(sentence(tr(one.name)), self)
@@ -184,8 +190,11 @@ class FactForm(QWidget):
                 title.setContentsMargins(0, 6, 0, 0)
                 self._box.addWidget(title)
                 continue
-            if one.kind == "note":
-                self._box.addWidget(self._note(one))
+            if one.kind in ("note", "told"):
+                note = self._note(one)
+                if one.kind == "told":
+                    self._told[one.ref, one.field] = note
+                self._box.addWidget(note)
                 continue
             row = self._row(one)
             self.rows[one.ref, one.field] = row

@@ -22,7 +22,7 @@ from elevation.window.cloth_facts import made_of_facts, making_facts, scale_fact
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
-from elevation.window.holds_facts import fixing_facts, made_facts
+from elevation.window.holds_facts import fixing_facts, made_facts, strength_fact
 from elevation.window.leg_facts import leg_facts
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
@@ -66,7 +66,7 @@ def layer_facts(session: Session, ref: Ref, layer: Layer, mount: str, trade: Tra
         *_hem(ref, layer),
         *_panels(ref, layer),
         *tie_facts(ref, layer),
-        *_brackets(ref, layer, mount, trade),
+        *_brackets(session, ref, layer, mount, trade),
         *built_facts(ref, layer),
         *(board_facts(session, ref, layer) if mount == "wall" and layer.brackets else ()),
     )
@@ -272,7 +272,7 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
     return tuple(facts)
 
 
-def _brackets(ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
+def _brackets(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
     like = {"wall" if mount == "reveal" else mount, "layer"}
     used = {bracket.kit for bracket in layer.brackets}
     is_track = layer.rod.kind == "track"
@@ -290,6 +290,7 @@ def _brackets(ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, .
             Fact(here, "place.hold", msg("measured"), "choice", _said(_PLACES)),
             Fact(here, "kit", msg("kit"), "choice", kits),
             *fixing_facts(here, trade),
+            strength_fact(session, here),
             Fact(here, "height", msg("height as built")),
             Fact(here, "there", msg("it hung there before"), "flag"),
         ]

@@ -7,13 +7,16 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from elevation.findings.carrying_words import carries, holds
 from elevation.room.edits import edit_at, replace_at, replace_rod
 from elevation.room.find import bracket_of, layer_of
 from elevation.room.model import Bracket, Ref, Room
 from elevation.room.validate import check_room
+from elevation.session.session import Session
 from elevation.trade.model import Trade
 from elevation.units.mass import read_kg, say_kg
 from elevation.window.fact_form import Fact
+from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.words import msg, term
 
@@ -84,6 +87,37 @@ def _set_kg(ref: Ref, key: str, room: Room, value: Any) -> Room:
 def _kg(ref: Ref, key: str, room: Room) -> str:
     kg = getattr(bracket_of(room, ref), key)
     return "" if kg is None else say_kg(kg, room.unit)
+
+
+def strength_of(session: Session, ref: Ref) -> tuple[str, ...]:
+    """What the bracket at ``ref`` carries as it stands now, and what holds it; empty for what is no bracket."""
+    bracket = next(
+        (
+            bracket
+            for treatment in session.set_out().treatments
+            if treatment.ref == ref[:3]
+            for layer in treatment.layers
+            for bracket in layer.brackets
+            if bracket.ref == ref
+        ),
+        None,
+    )
+    if bracket is None:
+        return ()
+    told = holds(bracket.held, session.trade)
+    lines = (carries(bracket, session.room.unit), *(() if told is None else (told,)))
+    return tuple(tr(line) for line in lines)
+
+
+def strength_fact(session: Session, ref: Ref) -> Fact:
+    """The row that tells what a bracket carries and what holds it."""
+    return Fact(
+        ref,
+        "strength",
+        msg("strength"),
+        "told",
+        read=lambda _room: ". ".join(sentence(line) for line in strength_of(session, ref)),
+    )
 
 
 def tug_fact() -> Fact:

@@ -8,6 +8,7 @@ from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.hand import Hand
+from elevation.window.holds_facts import strength_of
 from elevation.window.measurements import sentence
 from elevation.window.overlay import Said
 from elevation.window.texts import tr
@@ -18,7 +19,12 @@ def tag_of(session: Session, handle: Handle) -> tuple[Said, ...]:
     """Name and figure of a handle that is only looked at."""
     style = style_for(session.room)
     figure = msg("{figure} {where}", figure=Mm(handle.shown_mm(handle.value_mm)), where=handle.shown_as)
-    return Said(sentence(tr(handle.name, style)), "figure"), Said(tr(figure, style))
+    return Said(sentence(tr(handle.name, style)), "figure"), Said(tr(figure, style)), *_strength(session, handle.ref)
+
+
+def _strength(session: Session, ref: Ref) -> tuple[Said, ...]:
+    """What the bracket at ``ref`` carries and what holds it; nothing for any other handle."""
+    return tuple(Said(sentence(text)) for text in strength_of(session, ref))
 
 
 def _is_of(subject: Ref, ref: Ref) -> bool:
@@ -55,6 +61,7 @@ def readout_of(session: Session, hand: Hand) -> tuple[Said, ...]:
         lines.append(Said(hand.wrong, "broken"))
     elif stuck.reason is not None and not gesture.is_typed:
         lines.append(Said(sentence(tr(stuck.reason, style))))
+    lines += _strength(session, handle.ref)
     if stuck.breaks is not None:
         broken = [finding for finding in session.findings() if finding.rule == stuck.breaks]
         # The same rule may be broken elsewhere on the wall: what is held comes first.

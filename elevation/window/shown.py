@@ -24,6 +24,8 @@ class Shown(Struct, frozen=True, gc=False):
         Outlines of the stack, dimensions, and clearances.
     zones, bands : bool
         What likely stands inside the wall, and where cables and pipes likely run.
+    sag : bool
+        How the rods sag, drawn deeper than it is.
     """
 
     cloth: Cloth = "open"
@@ -32,6 +34,7 @@ class Shown(Struct, frozen=True, gc=False):
     clearances: bool = True
     zones: bool = False
     bands: bool = False
+    sag: bool = False
 
     @property
     def layers(self) -> frozenset[str]:
@@ -47,6 +50,8 @@ class Shown(Struct, frozen=True, gc=False):
             hidden.add("zone")
         if not self.bands:
             hidden.add("band")
+        if not self.sag:
+            hidden.add("sag")
         return frozenset(LAYERS) - hidden
 
     def of(self, groups: Iterable[Group]) -> tuple[Group, ...]:
