@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from elevation.findings.changing import mark_up
 from elevation.setting_out.cloth import Bolt, LayerCloth
+from elevation.setting_out.model import LayerOut
 from elevation.words import Message, Mm, Percent, Ratio, msg, msg_plural
 
 _YARD_MM = 914.4
@@ -109,6 +110,24 @@ def _face(cloth: LayerCloth, face: Bolt, unit: str, graduation_mm: float) -> lis
             msg("The first wash may take {part} of its length: wash it before it is cut.", part=Percent(cloth.shrinks))
         )
     return lines
+
+
+def ring_lines(layer: LayerOut) -> tuple[Message, ...]:
+    """How far apart rings, eyelets or tabs are set on each panel as it is, told once for panels alike."""
+    told: list[Message] = []
+    for panel in layer.panels:
+        each = panel.rings // panel.count
+        if each < 2:
+            continue
+        line = msg(
+            "{count} rings, eyelets, tabs or hooks on a piece {wide} wide: {apart} apart on the cloth.",
+            count=each,
+            wide=Mm(panel.flat_width_mm / panel.count),
+            apart=Mm(panel.flat_width_mm / panel.count / (each - 1)),
+        )
+        if line not in told:
+            told.append(line)
+    return tuple(told)
 
 
 def _pleats(cloth: LayerCloth) -> list[Message]:

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.findings.naming import where
-from elevation.planning.cloth_words import cloth_lines
+from elevation.planning.cloth_words import cloth_lines, ring_lines
 from elevation.planning.ready_words import ready_for, ready_lines
 from elevation.room.find import layer_of
 from elevation.room.model import Ref
@@ -25,8 +25,8 @@ class ClothPanel(QWidget):
 
     Attributes
     ----------
-    title, text : QLabel
-        Whose cloth it is, and the lines.
+    title : QLabel
+        Whose cloth it is.
     """
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
@@ -36,16 +36,21 @@ class ClothPanel(QWidget):
         self._seen: tuple[object, ...] = ()
         self.title = QLabel(self)
         make_quiet(self.title)
-        self.text = QLabel(self)
-        self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.title.setTextFormat(Qt.TextFormat.PlainText)
+        self.title.setWordWrap(True)
+        self._lines: list[QLabel] = []
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 4, 8, 8)
-        box.setSpacing(4)
-        for label in (self.title, self.text):
-            label.setWordWrap(True)
-            label.setTextFormat(Qt.TextFormat.PlainText)
-            box.addWidget(label)
+        box.setSpacing(5)
+        box.addWidget(self.title)
+        self._box = QVBoxLayout()
+        self._box.setSpacing(5)
+        box.addLayout(self._box)
         box.addStretch(1)
+
+    def text(self) -> str:
+        """What it says now, line by line."""
+        return "\n".join(label.text() for label in self._lines if not label.isHidden())
 
     def refresh(self) -> None:
         """Follow the room; nothing is reckoned again where nothing changed that it depends on."""
@@ -71,6 +76,8 @@ class ClothPanel(QWidget):
         self._seen = seen
         cloth = cloth_of_layer(room, layer, out, session.trade)
         lines = () if cloth is None else cloth_lines(cloth, room.unit, room.graduation_mm)
+        if lines:
+            lines = (*lines, *ring_lines(out))
         ready = ready_for(room, out, session.trade)
         if ready is not None:
             lines = (*lines, *ready_lines(ready, out))
@@ -79,7 +86,17 @@ class ClothPanel(QWidget):
     def _show(self, title: Message, lines: tuple[Message, ...]) -> None:
         style = style_for(self._session.room)
         self.title.setText(sentence(tr(title, style)))
-        self.text.setText("\n".join(tr(line, style) for line in lines))
+        while len(self._lines) < len(lines):
+            label = QLabel(self)
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+            label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+            self._box.addWidget(label)
+            self._lines.append(label)
+        for index, label in enumerate(self._lines):
+            label.setVisible(index < len(lines))
+            if index < len(lines):
+                label.setText(tr(lines[index], style))
 
 
 def _named(treatment: TreatmentOut, out: LayerOut) -> Message:
