@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from elevation.room.model import Room, Treatment
+from elevation.setting_out.model import TreatmentOut
 from elevation.sheet.annotation import marks
 from elevation.sheet.annotation.bands import Frame, Laid, SideOut, dimension, lay_side
 from elevation.sheet.annotation.keys import key_table
@@ -22,6 +23,7 @@ from elevation.sheet.records import Group, Record
 from elevation.sheet.section_before import obstacle_records
 from elevation.sheet.section_chains import SectionChains, chains_of
 from elevation.sheet.section_cut import Cut
+from elevation.sheet.section_dress import blind_records, pelmet_records
 from elevation.sheet.section_hung import board_records, bracket_records, cloth_records, rod_records
 from elevation.sheet.section_opening import opening_records
 from elevation.sheet.section_wall import SLAB_MM, wall_records
@@ -75,7 +77,23 @@ def hung_groups(cut: Cut, trade: Trade, style: Style = ENGLISH) -> tuple[Group, 
             groups.extend(
                 Group(ref, layer, say(title, style), tuple(records)) for layer, title, records in parts if records
             )
+        groups.extend(_dress(cut, cut.treatment, style))
     return tuple(groups)
+
+
+def _dress(cut: Cut, treatment: TreatmentOut, style: Style) -> list[Group]:
+    """Blinds behind and the pelmet before what hangs, where the cut goes through them."""
+    name = title_of(treatment, style)
+    made: list[Group] = []
+    blinds = [record for blind in treatment.blinds for record in blind_records(cut, blind)]
+    if blinds:
+        made.append(Group(treatment.ref, "board", say(msg("Blind in section, {where}", where=name), style), tuple(blinds)))
+    pelmet = [] if treatment.pelmet is None else pelmet_records(cut, treatment.pelmet)
+    if pelmet:
+        made.append(
+            Group(treatment.ref, "bracket", say(msg("Pelmet in section, {where}", where=name), style), tuple(pelmet))
+        )
+    return made
 
 
 def lay_section(

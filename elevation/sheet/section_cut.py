@@ -26,8 +26,8 @@ from elevation.trade.tables import limit_of
 
 INSIDE = frozenset({"reveal", "sash"})
 _UNKNOWN = "not-known"
-_MARGIN_MM = 160.0
-_LEAST_ROOM_MM = 420.0
+_MARGIN_MM = 110.0
+_LEAST_ROOM_MM = 280.0
 _BEHIND_SASH_MM = 40.0
 
 
@@ -210,6 +210,8 @@ def cut_at(
         *(hanging.front_mm + _on_floor(hanging) for hanging in hangings),
         *(obstacle.out_mm for obstacle, _ in obstacles),
     ]
+    if treatment is not None and treatment.pelmet is not None:
+        fronts.append(treatment.pelmet.out_mm)
     if opening is not None:
         fronts += [box[4] for box in opening.sweep]
     foot = next((hanging.place_mm for hanging in hangings if hanging.panel is not None), x)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from elevation.setting_out.model import BracketOut, SupportOut
 from elevation.setting_out.mounting import PLATE_MM
@@ -12,7 +13,7 @@ from elevation.sheet.paths import Step, arc, circle, polygon, rectangle, rounded
 from elevation.sheet.records import NARROW, Fill, Gradient, Ink, Line, Path, Pen, Record, Stop
 from elevation.sheet.section_cut import Cut, Hanging
 from elevation.sheet.section_wall import timber
-from elevation.trade.model import HeadingRow, Trade
+from elevation.trade.model import BracketRow, HeadingRow, Trade
 
 _NARROW = Pen(Ink.OUTLINE, NARROW)
 _METAL = Pen(inks.METAL_DARK, NARROW)
@@ -57,14 +58,14 @@ def bracket_records(cut: Cut, hanging: Hanging, trade: Trade) -> list[Record]:
     if bracket.on == "ceiling":
         records.extend(_from_ceiling(cut, bracket, support, trade))
     elif bracket.on == "layer":
-        records.extend(_from_layer(cut, hanging))
+        records.extend(_from_layer(cut, hanging, trade))
     else:
         foot = cut.sash_mm if mount == "sash" else (0.0 if hanging.layer.board is None else hanging.layer.board.thick_mm)
-        records.extend(_from_wall(bracket, support, foot))
+        records.extend(_from_wall(bracket, support, foot, trade.brackets.get(bracket.kit)))
     return records
 
 
-def _from_wall(bracket: BracketOut, support: SupportOut, foot: float) -> list[Record]:
+def _from_wall(bracket: BracketOut, support: SupportOut, foot: float, kit: BracketRow | None) -> list[Record]:
     z, y, radius = support.projection_mm, support.height_mm, support.diameter_mm / 2
     low, high = bracket.plate[1], bracket.plate[3]
     plate = rectangle(foot, low, foot + PLATE_MM, high)
@@ -85,21 +86,21 @@ def _from_wall(bracket: BracketOut, support: SupportOut, foot: float) -> list[Re
         Path(arm, _FINE),
         Fill(plate, inks.METAL_MIDDLE),
         Path(plate, _METAL),
-        *_screws(foot, low, high, y),
-        *_cradle(bracket, z, y, radius),
+        *_screws(foot, y, kit.holes_mm if kit is not None and kit.holes_mm else (0.6 * (high - y), 0.6 * (low - y))),
+        *_cradle(bracket, z, y, radius, kit),
     ]
 
 
-def _screws(foot: float, low: float, high: float, y: float) -> list[Record]:
-    """Two screws through the plate into what is behind it."""
-    places = ((high + y) / 2, (low * 2 + y) / 3)
-    return [Line((foot - _SCREW_MM, height), (foot + PLATE_MM, height), _CENTRE) for height in places]
+def _screws(foot: float, y: float, holes: Sequence[float]) -> list[Record]:
+    """The screws through the plate into what is behind it, where the kit has its holes over and under the rod's axis."""
+    return [Line((foot - _SCREW_MM, y + hole), (foot + PLATE_MM, y + hole), _CENTRE) for hole in holes]
 
 
-def _cradle(bracket: BracketOut, z: float, y: float, radius: float) -> list[Record]:
-    """What the rod lies in: open above where rings pass, else it goes round the rod."""
+def _cradle(bracket: BracketOut, z: float, y: float, radius: float, kit: BracketRow | None) -> list[Record]:
+    """What the rod lies in: open above where it can be lifted out, else it goes round the rod."""
     reach = radius + 2.2
-    if bracket.rings_pass:
+    is_open = bracket.rings_pass if kit is None else not kit.holds_down
+    if is_open:
         start, end = math.pi * 1.05, math.pi * 1.95
     else:
         start, end = math.pi * 0.5, math.pi * 2.5
@@ -127,18 +128,19 @@ def _from_ceiling(cut: Cut, bracket: BracketOut, support: SupportOut, trade: Tra
     screws = (z - half * 0.6, z + half * 0.6)
     records.extend(Line((place, top - PLATE_MM), (place, top + _SCREW_MM), _CENTRE) for place in screws)
     if support.kind != "track":
-        records.extend(_cradle(bracket, z, y, radius))
+        records.extend(_cradle(bracket, z, y, radius, kit))
     return records
 
 
-def _from_layer(cut: Cut, hanging: Hanging) -> list[Record]:
+def _from_layer(cut: Cut, hanging: Hanging, trade: Trade) -> list[Record]:
     """The back rod of a double bracket: an arm from the front rod's bracket."""
     front = cut.hangings[0].layer.support
     support = hanging.layer.support
     a, b = (support.projection_mm, support.height_mm), (front.projection_mm, front.height_mm)
     records: list[Record] = [Line(a, b, Pen(inks.METAL_MIDDLE, 0.5))]
     for bracket in hanging.layer.brackets[:1]:
-        records.extend(_cradle(bracket, a[0], a[1], support.diameter_mm / 2))
+        kit = trade.brackets.get(bracket.kit)
+        records.extend(_cradle(bracket, a[0], a[1], support.diameter_mm / 2, kit))
     return records
 
 

@@ -24,7 +24,7 @@ from elevation.words import msg
 if TYPE_CHECKING:
     from elevation.sheet.records import Dimension
 
-WIDTH_PX = 222
+WIDTH_PX = 232
 _WHEEL_STEP = 1.15
 _AXES = ("rod-height", "hem", "projection")
 

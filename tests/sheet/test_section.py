@@ -19,7 +19,7 @@ from elevation.errors import BadInput
 from elevation.output.svg import to_svg
 from elevation.room.edits import replace_at
 from elevation.room.file import load_room
-from elevation.room.model import Board, Held, Hem, Station, Stool
+from elevation.room.model import Blind, Board, Held, Hem, Pelmet, Station, Stool
 from elevation.room.style import style_for
 from elevation.setting_out.whole import set_out_afresh
 from elevation.sheet.records import Dimension, Fill, Path
@@ -32,6 +32,7 @@ from elevation.words import Style
 from tests.cross.vectors import SVG, svg_strokes
 from tests.findings.rooms import INCH, LAYER, good_room, inch, layer, obstacle, rod, treatment, window, with_obstacle
 from tests.sheet.draw_checks import check_grammar
+from tests.strategies import random_room
 
 TRADE = load_trade()
 STYLE = Style()
@@ -298,3 +299,30 @@ def test_the_sheet_is_the_same_each_time():
     wall, scheme = room.walls[0], room.walls[0].schemes[0]
     one, other = (to_svg(section_pictures(room, wall, scheme, TRADE)[0]) for _ in range(2))
     assert one == other
+
+
+def test_a_pelmet_and_a_blind_are_cut_and_the_pelmet_s_depth_is_given():
+    dressed = treatment(
+        pelmet=Pelmet(depth=inch(10), above=inch(3), left=inch(4), right=inch(4), projection=inch(8)),
+        blinds=(Blind(height=inch(3), projection=inch(3), drop=inch(20)),),
+    )
+    room = good_room(schemes=(replace(good_room().walls[0].schemes[0], treatments=(dressed,)),))
+    cut = cut_of(room)
+    titles = {group.title for group in draw_section(cut, TRADE)}
+    assert {title.partition(" in section")[0] for title in titles} >= {"Pelmet", "Blind", "Rod", "Cloth", "Bracket"}
+    assert 8.0 in [round(one, 6) for one in lengths(room, "top", "pelmet.projection")]
+    # Beside the pelmet there is none to cut.
+    beside = draw_section(cut_of(room, at=10 * INCH), TRADE)
+    assert not [group for group in beside if group.title.startswith("Pelmet")]
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_random_walls_can_be_cut_and_laid(seed):
+    room = random_room(seed)
+    for wall in room.walls:
+        for scheme in wall.schemes:
+            laid = set_out_afresh(room, wall.id, scheme.id, TRADE)
+            for hung in laid.treatments or (None,):
+                cut = cut_at(wall, laid, TRADE, hung)
+                check_grammar(draw_section(cut, TRADE))
+                lay_section(cut, treatment_of(room, cut), style_for(room), 20.0)
