@@ -115,10 +115,11 @@ def _casing(cut: Cut, opening: OpeningOut) -> list[Record]:
 def _handle(cut: Cut, opening: OpeningOut) -> list[Record]:
     """The handle that stands out from the sash, at the height where a hand finds it."""
     out = opening.handle_out_mm
-    if out <= 0 and opening.handle_stands_mm:
+    if out <= 0:
+        if not opening.handle_stands_mm:
+            # None was measured.
+            return []
         out = cut.sash_mm + opening.handle_stands_mm
-    if out <= cut.sash_mm:
-        return []
     y = (opening.bottom_mm + cut.head_mm) / 2 if opening.kind == "window" else opening.bottom_mm + 1020.0
     neck = rectangle(cut.sash_mm, y - 7.0, out, y + 7.0)
     grip = rounded(out - 12.0, y - 80.0, out, y + 9.0, 5.0)

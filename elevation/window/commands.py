@@ -39,7 +39,7 @@ class Commands:
         actions.connect({
             "new": self.new, "open": files.ask_open, "save": self.save, "save-as": self.save_as,
             "revert": self.revert, "export": files.ask_export, "measuring": files.ask_measuring_sheet,
-            "measurements": files.ask_measurements, "house": self.open_house,
+            "sections": files.ask_sections, "measurements": files.ask_measurements, "house": self.open_house,
             "close": self.close, "undo": self._session.undo, "redo": self._session.redo,
             "next-wall": self.next_wall, "previous-wall": self.previous_wall, "add-wall": self.add_wall,
             "duplicate-scheme": self.duplicate_scheme, "name-scheme": self.name_scheme,

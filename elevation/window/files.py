@@ -143,6 +143,28 @@ class Files:
         if path is not None:
             self.export(path, self.elevations() if path.suffix.lower() == ".pdf" else [self.elevation()])
 
+    def ask_sections(self) -> None:
+        """Ask where, and draw the sections of the wall shown: one through each treatment."""
+        wall = wall_of(self._session.room, self._session.wall_id)
+        words = (self.name, wall.name, tr(msg("section")))
+        name = _file_name(" ".join(part for part in words if part))
+        filters = tr(msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)"))
+        path = self.dialogs.save_as(tr(msg("Sections of the wall")), self._folder() / f"{name}.pdf", filters)
+        if path is not None:
+            self.export(path, self.sections())
+
+    def sections(self) -> list[Picture]:
+        """The sheets of the wall shown, cut through each treatment: what is selected first."""
+        from elevation.sheet.section_cut import treatment_shown
+        from elevation.sheet.section_sheet import section_sheet
+
+        session = self._session
+        room, laid = session.committed, session.set_out()
+        first = treatment_shown(laid, session.selection)
+        others = [one for one in laid.treatments if one is not first]
+        findings, style = session.findings(), style_for(room)
+        return [section_sheet(room, laid, findings, session.trade, style, one) for one in (first, *others)]
+
     def ask_measuring_sheet(self) -> None:
         """Ask where, and write the blank measuring sheet of the wall."""
         filters = tr(msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)"))

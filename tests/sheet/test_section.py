@@ -304,7 +304,7 @@ def test_the_sheet_is_the_same_each_time():
 def test_a_pelmet_and_a_blind_are_cut_and_the_pelmet_s_depth_is_given():
     dressed = treatment(
         pelmet=Pelmet(depth=inch(10), above=inch(3), left=inch(4), right=inch(4), projection=inch(8)),
-        blinds=(Blind(height=inch(3), projection=inch(3), drop=inch(20)),),
+        blind=Blind(height=inch(3), projection=inch(3), drop=inch(20)),
     )
     room = good_room(schemes=(replace(good_room().walls[0].schemes[0], treatments=(dressed,)),))
     cut = cut_of(room)

@@ -152,3 +152,10 @@ def test_a_click_on_a_figure_opens_its_field(window):
 def test_it_is_there_again_next_time(window, make_window, demo_room):
     window.close()
     assert window.settings.is_open("section", usual=False)
+
+
+def test_the_sections_are_drawn_to_a_file(window, tmp_path):
+    window.files.dialogs.path = tmp_path / "cut.svg"
+    window.actions_by_name["sections"].trigger()
+    text = window.files.dialogs.path.read_text(encoding="utf-8")
+    assert "Section at 72 in from the left end" in text
