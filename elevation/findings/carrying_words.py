@@ -27,7 +27,7 @@ def holds(held: HoldOut | None, trade: Trade) -> Message | None:
         row = trade.fixings[held.fixing]
         return msg(
             "holds {times} times that, with a safety factor of {factor} ({fixing})",
-            times=Ratio(held.times, 1),
+            times=Ratio(held.times, 2 if held.times < 2 else 1),
             factor=f"{row.factor:g}",
             fixing=Message(row.name),
         )

@@ -61,10 +61,7 @@ def fixing_facts(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
 
 
 def _packet(ref: Ref, key: str) -> Fact:
-    if key == "pull_kg":
-        name = msg("one fixing holds, pulled out, as its packet says (kg or lb)")
-    else:
-        name = msg("one fixing holds, along the wall, as its packet says (kg or lb)")
+    name = msg("packet: pull of one (kg or lb)") if key == "pull_kg" else msg("packet: shear of one (kg or lb)")
     return Fact(ref, key, name, "text", edit=partial(_set_kg, ref, key), read=partial(_kg, ref, key))
 
 

@@ -213,7 +213,7 @@ WORKS = [
     (
         "off-framing",
         good_room(substrate="board-timber-studs", studs=(inch(45), inch(99))),
-        "Move the 2 brackets onto framing, 1 in at most",
+        "Move the 2 brackets onto framing, 1 in at most: the cloth covers 2 in more, its fullness is 1.96 instead of 2.04",
     ),
     (
         "no-holes",

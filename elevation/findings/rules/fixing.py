@@ -17,6 +17,7 @@ from elevation.findings.limits import drilling
 from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
+from elevation.findings.rules import off_framing
 from elevation.findings.weights import weight
 from elevation.room.edits import edit_at
 from elevation.room.model import Layer, Ref, Room
@@ -85,6 +86,9 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     layer = layer_at(scene, finding.subject)
     weak = {bracket.ref[-1] for bracket in layer.brackets if holds_too_little(bracket.held)}
     mount = treatment_at(scene, finding.subject).mount
+    if weak and mount == "wall":
+        # Onto wood, or a board across it, telling what that costs.
+        yield from off_framing.RULE.changes(scene, finding)
     if weak:
         for row in scene.trade.fixings.values():
             # A figure that only the packet gives cannot be promised.

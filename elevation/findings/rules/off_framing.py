@@ -13,6 +13,7 @@ from functools import partial
 from msgspec.structs import replace
 
 from elevation.findings.changing import MOST_MOVE_MM, length, mark_up
+from elevation.findings.costs import with_cost
 from elevation.findings.limits import common_practice
 from elevation.findings.looking import ends_of, layer_at, wall_of_scene
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
@@ -209,7 +210,11 @@ def _moves(scene: Scene, finding: Finding, layer: LayerOut) -> Iterator[Change]:
             count=len(moves),
             by=Mm(farthest),
         )
-        yield Change(label, lambda room: _moved(room, finding.subject, moves))
+
+        def edit(room: Room) -> Room:
+            return _moved(room, finding.subject, moves)
+
+        yield Change(with_cost(scene, layer.ref, label, edit), edit)
 
 
 def _moved(room: Room, ref: Ref, moves: dict[str, Held]) -> Room:
