@@ -74,13 +74,18 @@ def unfolded_groups(
     """Every wall of the row, the corner lines between them, and what is measured along them."""
     groups: list[Group] = []
     for one in walls:
-        drawn = draw_wall(one.set_out, trade, view or View(), style)
-        groups += [replace(group, records=moved(group.records, one.left_mm, one.step_mm)) for group in drawn]
+        groups += wall_groups(one, trade, style, view or View())
     for index, one in enumerate(walls):
-        groups.append(_measured(one, style, mm_per_paper))
+        groups.append(measured_group(one, style, mm_per_paper))
         if index:
-            groups.append(_corner(walls[index - 1], one, style, mm_per_paper))
+            groups.append(corner_group(walls[index - 1], one, style, mm_per_paper))
     return tuple(groups)
+
+
+def wall_groups(one: Unfolded, trade: Trade, style: Style, view: View) -> tuple[Group, ...]:
+    """One wall of the row as it is drawn, at its place."""
+    drawn = draw_wall(one.set_out, trade, view, style)
+    return tuple(replace(group, records=moved(group.records, one.left_mm, one.step_mm)) for group in drawn)
 
 
 def _low(one: Unfolded) -> float:
@@ -91,7 +96,7 @@ def _high(one: Unfolded) -> float:
     return one.step_mm + max(y for _, y in one.set_out.ceiling.points)
 
 
-def _corner(before: Unfolded, after: Unfolded, style: Style, unit: float) -> Group:
+def corner_group(before: Unfolded, after: Unfolded, style: Style, unit: float) -> Group:
     """The line along which two walls are folded, and their inside angle over it."""
     x = after.left_mm
     low, high = min(_low(before), _low(after)) - _PAST * unit, max(_high(before), _high(after)) + _PAST * unit
@@ -103,7 +108,7 @@ def _corner(before: Unfolded, after: Unfolded, style: Style, unit: float) -> Gro
     return Group((after.set_out.wall, "corner"), "title", text, records)
 
 
-def _measured(one: Unfolded, style: Style, unit: float) -> Group:
+def measured_group(one: Unfolded, style: Style, unit: float) -> Group:
     """The wall's name and width under it, and over it the length of each rod or leg."""
     wall = one.set_out
     low, high = _low(one) - 6.0 * unit, _high(one) + 5.0 * unit
@@ -137,7 +142,7 @@ def unfolded_extent(walls: Sequence[Unfolded], unit: float) -> tuple[float, floa
     """All that the row takes up, wall mm."""
     last = walls[-1]
     return (
-        -3.0 * unit,
+        walls[0].left_mm - 3.0 * unit,
         min(_low(one) for one in walls) - 14.5 * unit,
         last.left_mm + last.set_out.width_mm + 3.0 * unit,
         max(_high(one) for one in walls) + (_PAST + 5.0) * unit,

@@ -121,7 +121,9 @@ class Canvas(QWidget):
     @shown.setter
     def shown(self, shown: Shown) -> None:
         if shown != self._shown:
-            self._shown = shown
+            was_flat, self._shown = self._shown.unfolded, shown
+            if shown.unfolded != was_flat:
+                self.fit()
             self.update()
             self.view_changed.emit()
 

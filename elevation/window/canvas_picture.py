@@ -26,10 +26,12 @@ from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
 from elevation.window.clearance_marks import clearance_groups
 from elevation.window.picking import TARGET_PX
+from elevation.window.same_groups import same_where_equal
 from elevation.window.shown import Shown
 from elevation.window.sight import is_in_sight
 from elevation.window.standing_layers import StandingLayers
 from elevation.window.texts import language
+from elevation.window.unfolded_beside import UnfoldedBeside
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport, fitted
 from elevation.words import Style
 
@@ -91,6 +93,8 @@ class CanvasPicture:
         self._clear: tuple[Group, ...] = ()
         self._rungs: dict[str, str] = {}
         self._keeper = AnnotationKeeper()
+        self.beside = UnfoldedBeside(session, Kept())
+        self._flat: tuple[float, float, float, float] | None = None
         self._annotated: tuple[tuple[Any, ...], Annotation] | None = None
         self._last: tuple[Group, ...] = ()
         self._standing: StandingLayers | None = None
@@ -115,7 +119,13 @@ class CanvasPicture:
         set_out = session.pipeline.set_out_of(room, session.wall_id, session.scheme_id)
         findings = session.pipeline.findings_of(room, session.wall_id, session.scheme_id)
         groups = [*self._geometry(set_out, shown, viewport), *self._annotation(room, set_out, findings, viewport).groups]
-        if shown.clearances:
+        self._flat = None
+        if shown.unfolded:
+            # Where the dimensions of this wall stand, the walls beside it are drawn.
+            groups = [group for group in groups if group.layer not in ("dimension", "held")]
+            groups += self.beside.groups(room, viewport, shown)
+            self._flat = self.beside.extent(room, viewport.mm_per_paper)
+        elif shown.clearances:
             source = (
                 set_out.treatments, set_out.ceiling, set_out.floor, set_out.width_mm, set_out.ends, set_out.crown_mm,
                 style_for(room), viewport.mm_per_paper,
@@ -212,6 +222,8 @@ class CanvasPicture:
         set_out = session.set_out()
         low = (0.0, min([0.0, *(y for _, y in set_out.floor.points)]))
         high = (set_out.width_mm, max([1000.0, *(y for _, y in set_out.ceiling.points)]))
+        if shown.unfolded:
+            return self._fitted_flat(width, height)
         border = (60.0, 60.0, 60.0, 60.0)
         viewport = fitted(low, high, (width, height), border)
         if not shown.dimensions:
@@ -227,6 +239,15 @@ class CanvasPicture:
                 # Settled: the annotation that was laid for this very scale is the one that is painted.
                 break
             viewport = better
+        return viewport
+
+    def _fitted_flat(self, width: float, height: float) -> Viewport:
+        """The viewport that shows all walls of the row."""
+        edge = BORDER_PX + MARGIN_MM * PX_PER_PAPER_MM
+        viewport = Viewport()
+        for _ in range(3):
+            left, bottom, right, top = self.beside.extent(self._session.room, viewport.mm_per_paper)
+            viewport = fitted((left, bottom), (right, top), (width, height), (edge, edge, edge, edge))
         return viewport
 
     def _extent(self, viewport: Viewport) -> tuple[float, float, float, float]:
@@ -269,6 +290,9 @@ class CanvasPicture:
         if self._annotated is None:
             return QRect()
         left, bottom, right, top = self._annotated[1].extent
+        if self._flat is not None:
+            of_paper = placing.px_per_wall_mm / placing.px_per_paper_mm
+            left, bottom, right, top = (edge * of_paper for edge in self._flat)
         unit = placing.px_per_paper_mm
         return QRectF(
             placing.wall_x + (left - MARGIN_MM) * unit,
@@ -328,11 +352,3 @@ def _outline(sheet: QRect) -> tuple[QRect, ...]:
 
 def _is_same_field(one: str, other: str) -> bool:
     return one == other or one.partition(".")[0] == other.partition(".")[0] or {one, other} <= {"left", "gap"}
-
-
-def same_where_equal(groups: tuple[Group, ...], before: tuple[Group, ...]) -> tuple[Group, ...]:
-    """New groups, but the old object wherever it is equal, so that nothing is compiled twice."""
-    known = {(group.layer, group.ref): group for group in before}
-    return tuple(
-        old if (old := known.get((group.layer, group.ref))) is not None and old == group else group for group in groups
-    )

@@ -42,7 +42,8 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         msg("&View"),
         (
             "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack",
-            "dimensions", "clearances", "zones", "bands", "sag", _LINE, "plan", "section", "left-side", "right-side",
+            "dimensions", "clearances", "zones", "bands", "sag", _LINE, "unfolded", "plan", "section", "left-side",
+            "right-side",
             "next-pane", _LINE, "theme>",
         ),
     ),
@@ -56,7 +57,7 @@ _SUBMENUS = {
 _BAR = (
     "new", "open", "save", "export", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
     "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", "zones", "bands", "sag",
-    _LINE, "plan", "section", "fit", "left-side", "right-side",
+    _LINE, "unfolded", "plan", "section", "fit", "left-side", "right-side",
 )  # fmt: skip
 
 

@@ -17,7 +17,8 @@ from elevation.sheet.annotation import Annotation
 from elevation.sheet.records import Group
 from elevation.sheet.section import hung_groups, lay_section, standing_groups, treatment_of
 from elevation.sheet.section_cut import Cut, cut_at, treatment_shown
-from elevation.window.canvas_picture import CanvasPicture, same_where_equal
+from elevation.window.canvas_picture import CanvasPicture
+from elevation.window.same_groups import same_where_equal
 from elevation.window.shown import Shown
 from elevation.window.texts import language
 from elevation.window.viewport import Viewport

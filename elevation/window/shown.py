@@ -26,6 +26,8 @@ class Shown(Struct, frozen=True, gc=False):
         What likely stands inside the wall, and where cables and pipes likely run.
     sag : bool
         How the rods sag, drawn deeper than it is.
+    unfolded : bool
+        The walls round the corners beside it, laid flat.
     """
 
     cloth: Cloth = "open"
@@ -35,6 +37,7 @@ class Shown(Struct, frozen=True, gc=False):
     zones: bool = False
     bands: bool = False
     sag: bool = False
+    unfolded: bool = False
 
     @property
     def layers(self) -> frozenset[str]:

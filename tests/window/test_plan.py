@@ -95,3 +95,48 @@ def test_nothing_is_worked_out_while_it_is_hidden(window):
     window.session.nudge(window.session.handle("rod-height", LAYER), 4)
     QApplication.processEvents()
     assert canvas.plan.kept.drawn == drawn
+
+
+# --- unfolded ------------------------------------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def flat(make_window, demo_room):
+    made = make_window(demo_room("9-bay.room.json"))
+    made.session.switch_wall("middle")
+    made.actions_by_name["unfolded"].trigger()
+    QApplication.processEvents()
+    return made
+
+
+def drawn(window):
+    return {(group.layer, group.ref): group for group in window.canvas.picture._last}
+
+
+def test_the_walls_round_the_corners_stand_beside_the_one_shown(flat):
+    canvas = flat.canvas
+    rods = {ref[0] for layer, ref in drawn(flat) if layer == "rod"}
+    assert rods == {"left", "middle", "right"}
+    # All of the row is in sight: 50 in to the left of the wall shown, 142 in to the right of its left end.
+    assert canvas.viewport.to_px((-50 * 25.4, 0.0))[0] > 0
+    assert canvas.viewport.to_px((142 * 25.4, 0.0))[0] < canvas.width()
+
+
+def test_one_rod_raised_raises_all_of_its_legs_in_the_same_frame(flat):
+    before = drawn(flat)
+    flat.session.nudge(flat.session.handle("rod-height", LAYER), 8)
+    QApplication.processEvents()
+    now = drawn(flat)
+    rods = [key for key in now if key[0] == "rod"]
+    assert len(rods) == 3
+    assert all(now[key] is not before[key] for key in rods)
+    # What did not move is not drawn again.
+    walls = [key for key in now if key[0] == "wall"]
+    assert all(now[key] is before[key] for key in walls)
+
+
+def test_folded_again_it_is_one_wall_with_its_dimensions(flat):
+    flat.actions_by_name["unfolded"].trigger()
+    QApplication.processEvents()
+    assert {ref[0] for layer, ref in drawn(flat) if layer == "rod"} == {"middle"}
+    assert any(layer == "dimension" for layer, _ in drawn(flat))
