@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Callable
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, said
 from elevation.units.parse import parse_length
 
 MM2_OF = {"ft2": 304.8**2, "in2": 25.4**2, "m2": 1e6, "mm2": 1.0}
@@ -24,14 +24,14 @@ _UNIT = re.compile(r"[A-Za-z'\"′″]")
 def text(cell: str) -> str:
     """Any text that is not empty."""
     if not cell:
-        raise BadInput("", "", "is empty", "write a text")
+        raise BadInput("", "", said("is empty"), said("write a text"))
     return cell
 
 
 def length(cell: str) -> float:
     """A length with its unit, in mm. A bare number is refused: in a table a forgotten unit is an error of 25 times."""
     if not _UNIT.search(cell):
-        raise BadInput("", "", f'"{cell}" has no unit', "write for example 3/4 in or 19 mm")
+        raise BadInput("", "", said('"{cell}" has no unit', cell=cell), said("write for example 3/4 in or 19 mm"))
     return parse_length(cell, "mm").mm
 
 
@@ -50,7 +50,7 @@ def area(cell: str) -> float:
     """An area with its unit (ft2, in2, m2, mm2), in mm2."""
     found = _AREA.match(cell)
     if found is None:
-        raise BadInput("", "", f'"{cell}" is not an area', "write for example 5.7 ft2")
+        raise BadInput("", "", said('"{cell}" is not an area', cell=cell), said("write for example 5.7 ft2"))
     return float(found[1]) * MM2_OF[found[2]]
 
 
@@ -58,7 +58,7 @@ def stress(cell: str) -> float:
     """A stress or modulus with its unit (GPa, MPa, ksi, psi), in N/mm2."""
     found = _STRESS.match(cell)
     if found is None:
-        raise BadInput("", "", f'"{cell}" is not a stress', "write for example 200 GPa or 30 ksi")
+        raise BadInput("", "", said('"{cell}" is not a stress', cell=cell), said("write for example 200 GPa or 30 ksi"))
     return float(found[1]) * N_MM2_OF[found[2]]
 
 
@@ -66,7 +66,7 @@ def force(cell: str) -> float:
     """A force with its unit (N, kN, lbf), in N."""
     found = _FORCE.match(cell)
     if found is None:
-        raise BadInput("", "", f'"{cell}" is not a force', "write for example 20 lbf or 90 N")
+        raise BadInput("", "", said('"{cell}" is not a force', cell=cell), said("write for example 20 lbf or 90 N"))
     return float(found[1]) * N_OF[found[2]]
 
 
@@ -74,7 +74,7 @@ def mass(cell: str) -> float:
     """A mass with its unit (g, kg), in kg."""
     found = _MASS.match(cell)
     if found is None:
-        raise BadInput("", "", f'"{cell}" is not a mass', "write for example 20 g")
+        raise BadInput("", "", said('"{cell}" is not a mass', cell=cell), said("write for example 20 g"))
     return float(found[1]) * (1e-3 if found[2] == "g" else 1.0)
 
 
@@ -82,7 +82,7 @@ def density(cell: str) -> float:
     """A density in kg/m3."""
     found = _DENSITY.match(cell)
     if found is None:
-        raise BadInput("", "", f'"{cell}" is not a density', "write for example 7850 kg/m3")
+        raise BadInput("", "", said('"{cell}" is not a density', cell=cell), said("write for example 7850 kg/m3"))
     return float(found[1])
 
 
@@ -90,14 +90,14 @@ def ratio(cell: str) -> float:
     """A bare number without a unit."""
     found = _RATIO.match(cell)
     if found is None or not math.isfinite(float(found[1])):
-        raise BadInput("", "", f'"{cell}" is not a bare number', "write for example 2.5")
+        raise BadInput("", "", said('"{cell}" is not a bare number', cell=cell), said("write for example 2.5"))
     return float(found[1])
 
 
 def yes(cell: str) -> bool:
     """``yes`` or ``no``."""
     if cell not in ("yes", "no"):
-        raise BadInput("", "", f'"{cell}" is neither yes nor no', "write yes or no")
+        raise BadInput("", "", said('"{cell}" is neither yes nor no', cell=cell), said("write yes or no"))
     return cell == "yes"
 
 
@@ -106,7 +106,9 @@ def one_of(*words: str) -> Callable[[str], str]:
 
     def read(cell: str) -> str:
         if cell not in words:
-            raise BadInput("", "", f'"{cell}" is unknown', f"write one of {', '.join(words)}")
+            raise BadInput(
+                "", "", said('"{cell}" is unknown', cell=cell), said("write one of {choices}", choices=", ".join(words))
+            )
         return cell
 
     return read

@@ -176,13 +176,13 @@ def written(table: Table, rows: Sequence[Cells]) -> str:
     return content
 
 
-def check_cell(column: Column, cell: str) -> str:
-    """What is wrong with a cell, as one sentence; empty where nothing is."""
+def check_cell(column: Column, cell: str) -> BadInput | None:
+    """What is wrong with a cell; None where nothing is."""
     try:
         column.read(cell)
     except BadInput as trouble:
-        return f"{column.title}: {trouble.where} {trouble.wrong}; {trouble.right}".replace("  ", " ")
-    return ""
+        return trouble
+    return None
 
 
 def free_id(wanted: str, taken: Sequence[str]) -> str:

@@ -9,7 +9,8 @@ from PySide6.QtGui import QFont
 
 from elevation.errors import ElevationError
 from elevation.trade.own import Cells, Table, check_cell, free_id, usual_cells
-from elevation.window.texts import tr
+from elevation.window.table_titles import title_of
+from elevation.window.texts import tr, tr_error
 from elevation.words import msg, term
 
 Index = QModelIndex | QPersistentModelIndex
@@ -62,7 +63,7 @@ class TableModel(QAbstractTableModel):
         if role != Qt.ItemDataRole.DisplayRole:
             return None
         if orientation == Qt.Orientation.Horizontal:
-            return tr(term(self.table.titles[section]))
+            return title_of(self.table.titles[section])
         return tr(msg("mine")) if self.is_own(section) else ""
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
@@ -102,7 +103,12 @@ class TableModel(QAbstractTableModel):
 
     def wrong(self, row: int, column: int) -> str:
         """What is wrong with a cell of hers, as one sentence; empty where nothing is."""
-        return check_cell(self.table.columns[column], self.cells(row)[column]) if self.is_own(row) else ""
+        if not self.is_own(row):
+            return ""
+        trouble = check_cell(self.table.columns[column], self.cells(row)[column])
+        if trouble is None:
+            return ""
+        return f"{title_of(self.table.titles[column])}: {tr_error(trouble)}"
 
     def first_wrong(self) -> tuple[int, int, str] | None:
         """The first wrong cell among her rows: row, column, sentence."""
@@ -125,6 +131,9 @@ class TableModel(QAbstractTableModel):
     def copy(self, row: int) -> int:
         """Copy a row into one of her own under another id."""
         cells = list(self.cells(row))
+        # Its figures are no longer what the source says once they are changed: the source says where they began.
+        source = self.table.titles.index("source")
+        cells[source] = tr(msg("begun from {row}: {source}", row=cells[0], source=term(cells[source])))
         cells[0] = self._free(cells[0])
         cells[1] = tr(msg("{name}, my own", name=term(cells[1])))
         return self._put(tuple(cells))

@@ -109,3 +109,9 @@ def test_brackets_are_drawn_by_their_figures_inside_their_room():
         assert got[2] <= right + 1e-6
         assert bottom <= got[1] + 26.0
         assert got[3] <= top + 26.0
+
+
+def test_every_column_has_a_title_in_plain_words():
+    from elevation.window.table_titles import _TITLES
+
+    assert {title for table in TABLES for title in table.titles} == set(_TITLES)

@@ -1,0 +1,83 @@
+"""What the columns of the trade's tables are called where a person reads them."""
+
+from __future__ import annotations
+
+from elevation.window.texts import tr
+from elevation.words import Message, msg
+
+_TITLES: dict[str, Message] = {
+    "id": msg("id"),
+    "name": msg("name"),
+    "drop": msg("cloth below the rod"),
+    "rod": msg("on a rod of"),
+    "pitch": msg("from ring to ring"),
+    "carries": msg("carried by"),
+    "fullness low": msg("fullness, least"),
+    "fullness typical": msg("fullness, usual"),
+    "fullness high": msg("fullness, most"),
+    "stack low": msg("stack, least"),
+    "stack": msg("stack, usual"),
+    "stack high": msg("stack, most"),
+    "plus": msg("stack, once a panel"),
+    "model": msg("stacks as"),
+    "folds": msg("folds a ring"),
+    "even": msg("even number"),
+    "parks": msg("parks outside"),
+    "datum": msg("hem measured from"),
+    "turned": msg("turned in"),
+    "pleat low": msg("pleat, least"),
+    "pleat high": msg("pleat, most"),
+    "space low": msg("space, least"),
+    "space high": msg("space, most"),
+    "draw": msg("drawn as"),
+    "common": msg("common"),
+    "source": msg("source"),
+    "sure": msg("how sure"),
+    "kind": msg("kind"),
+    "grams": msg("grams a square metre"),
+    "transmits": msg("light let through"),
+    "width": msg("width"),
+    "shrinks": msg("shrinks by"),
+    "way": msg("one way only"),
+    "body": msg("body"),
+    "market": msg("sold in"),
+    "length": msg("length"),
+    "material": msg("material"),
+    "outer": msg("outside"),
+    "wall": msg("wall of the tube"),
+    "stock": msg("longest piece"),
+    "elastic": msg("stiffness"),
+    "density": msg("density"),
+    "yields": msg("yields at"),
+    "bends to": msg("bends up to"),
+    "creep": msg("creeps by"),
+    "looks": msg("looks like"),
+    "plate width": msg("plate width"),
+    "plate above": msg("plate over the axis"),
+    "plate below": msg("plate under the axis"),
+    "rings pass": msg("rings pass"),
+    "mount": msg("fixed to"),
+    "holes": msg("holes from the axis"),
+    "arm wide": msg("arm, along the rod"),
+    "arm deep": msg("arm, high"),
+    "holds down": msg("rod held down"),
+    "extra tube": msg("extra tube"),
+    "diameter": msg("diameter"),
+    "shape": msg("shape"),
+    "bend": msg("radius of the bend"),
+    "into": msg("into"),
+    "pull": msg("holds, pulled"),
+    "shear": msg("holds, across"),
+    "shear through": msg("across, through board"),
+    "factor": msg("safety factor"),
+    "friction": msg("by friction only"),
+    "drill": msg("drill"),
+    "stack factor": msg("stack factor"),
+    "pleated factor": msg("pleated factor"),
+}
+
+
+def title_of(column: str) -> str:
+    """A column's title in plain words of the window's language."""
+    found = _TITLES.get(column)
+    return column if found is None else tr(found)
