@@ -9,7 +9,6 @@ from msgspec.structs import replace
 from elevation.findings.changing import length, mark_down, mark_up
 from elevation.findings.looking import panel_at
 from elevation.findings.model import Change, Scene
-from elevation.findings.shapes import height_at
 from elevation.room.edits import edit_at
 from elevation.room.find import layer_of
 from elevation.room.model import Layer, Ref, Room, TieBack
@@ -43,7 +42,7 @@ def tie_height(scene: Scene, ref: Ref, wanted_mm: float, *, is_up: bool) -> Iter
     tie, panel = layer_of(scene.room, ref).tie, panel_at(scene, ref)
     if tie is None or panel.tie is None or not panel.tie.hem_mm < wanted_mm < panel.top_mm:
         return
-    floor = height_at(scene.set_out.floor, panel.tie.hook[0])
+    floor = panel.tie.floor_mm
     grad = scene.room.graduation_mm
     at = length(scene, mark_up(wanted_mm - floor, grad) if is_up else mark_down(wanted_mm - floor, grad))
     if at.mm > 0:

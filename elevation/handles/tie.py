@@ -8,7 +8,6 @@ from msgspec.structs import replace
 
 from elevation.findings.model import Sticking
 from elevation.findings.naming import opening_name, side_name, where
-from elevation.findings.shapes import height_at
 from elevation.handles.context import Context, Family, HoldFigure, Scale, dressed_layers, dressed_of, make
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
@@ -53,7 +52,7 @@ def _handles(context: Context) -> Iterable[Handle]:
                 "y",
                 y,
                 (tie.hem_mm + _NEAREST * drop, panel.top_mm - _NEAREST * drop),
-                Scale(height_at(context.set_out.floor, x), 1),
+                Scale(tie.floor_mm, 1),
                 own.at if own.hold == "above-floor" else None,
                 _hold(panel.ref, HEIGHT),
                 msg("height of the {side} tie-back, {where}", **params),

@@ -223,6 +223,7 @@ class TieOut(Struct, frozen=True, gc=False):
     cloth at the hook's height and at the hem. ``edge`` is the swept leading edge from the top of the cloth down to the
     waist; ``hem_mm`` the hem's height at the fixed edge, ``lift_mm`` how much higher the leading edge's corner hangs.
     ``is_loop``: of cord or cloth; ``is_there``: nothing new is drilled for it.
+    ``floor_mm`` is the floor under the hook, as it was read after hanging where it was.
     """
 
     hook: Point
@@ -233,6 +234,7 @@ class TieOut(Struct, frozen=True, gc=False):
     lift_mm: float
     is_loop: bool
     is_there: bool
+    floor_mm: float = 0.0
 
 
 class PanelOut(Struct, frozen=True, gc=False):

@@ -68,10 +68,9 @@ def tie_of(
     if wide <= 0 or drop <= 0:
         return None
     hook_x = fixed - out * tie.out.mm
-    if tie.hold == "above-floor" and tie.at is not None:
-        wanted = height_at(floor, hook_x) + tie.at.mm
-    else:
-        wanted = hem_mm + tie.share * drop
+    under = height_at(floor, hook_x)
+    above = tie.at if tie.hold == "above-floor" else None
+    wanted = hem_mm + tie.share * drop if above is None else under + above.mm
     # A tie-back above the heading or below the hem holds nothing: the nearest it can be is shown.
     y = min(max(wanted, hem_mm + _NEAREST * drop), top_mm - _NEAREST * drop)
     waist = min(tie.waist.mm if tie.waist is not None else stack_mm, wide)
@@ -91,6 +90,7 @@ def tie_of(
         lift_mm=lift,
         is_loop=tie.kind == "loop",
         is_there=tie.there,
+        floor_mm=under,
     )
 
 

@@ -13,7 +13,6 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import panel_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import where
-from elevation.findings.shapes import height_at
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import falls_short
 from elevation.words import Mm, msg
@@ -28,7 +27,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             tie = panel.tie
             if tie is None or not tie.is_loop:
                 continue
-            high = tie.hook[1] - height_at(scene.set_out.floor, tie.hook[0])
+            high = tie.hook[1] - tie.floor_mm
             if falls_short(high, limit, scene.half_mm):
                 yield Finding(
                     "child-loop",
@@ -56,8 +55,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     panel = panel_at(scene, finding.subject)
     yield from fixed_arm(scene, finding.subject)
     if panel.tie is not None:
-        floor = height_at(scene.set_out.floor, panel.tie.hook[0])
-        yield from tie_height(scene, finding.subject, floor + limit_mm(scene, "child-loop"), is_up=True)
+        yield from tie_height(scene, finding.subject, panel.tie.floor_mm + limit_mm(scene, "child-loop"), is_up=True)
     yield from untied(finding.subject)
 
 
