@@ -72,6 +72,7 @@ SHEETS = (
     "measurements",
     "trial",
     "order",
+    "buying",
     "bench",
     "drilling",
     "hanging",
@@ -91,7 +92,8 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation --help
 
 SHEET is one of {", ".join(SHEETS)}.
-FILE's ending picks the format: .svg, .pdf or .png; N is the page of a sheet that has several.
+FILE's ending picks the format: .svg, .pdf or .png, for buying .csv and .txt too; N is the page of a sheet that
+has several.
 W and S are ids or unambiguous names.
 PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.
 A room file named like a command is given as ./check. Without ROOM a demo room opens.

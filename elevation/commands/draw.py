@@ -9,7 +9,7 @@ from elevation.commands import choosing
 from elevation.commands.arguments import Draw
 from elevation.commands.main import EXIT_FINE
 from elevation.commands.sections import section_pictures
-from elevation.commands.work_sheets import work_pages
+from elevation.commands.work_sheets import work_pages, work_table
 from elevation.errors import BadInput, BadOutput, Missing
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
@@ -30,12 +30,13 @@ from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 
 ENDINGS = (".svg", ".pdf", ".png")
+TABLES = (".csv", ".txt")
 
 
 def run_draw(given: Draw) -> int:
     """Draw what was asked for; raises an ElevationError where that cannot be done."""
     ending = given.out.suffix.lower()
-    if ending not in ENDINGS:
+    if ending not in ENDINGS + TABLES:
         raise BadInput("command line", "--out", f"“{given.out.name}” has no known ending", f"use {', '.join(ENDINGS)}")
     refuse_a_room(given.out, (given.room,))
     trade = load_with_own(load_trade)
@@ -43,6 +44,9 @@ def run_draw(given: Draw) -> int:
     walls = choosing.walls(room, given.wall, given.room.name)
     if not walls:
         raise BadInput(given.room.name, "walls", "has no wall to draw", "add one")
+    if ending in TABLES:
+        write_atomically(given.out, work_table(given, room, trade))
+        return EXIT_FINE
     if given.sheet in WORK_SHEETS:
         write(_one_page(work_pages(given, room, trade), given), given.out, given.dpi)
         return EXIT_FINE

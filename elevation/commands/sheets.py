@@ -20,24 +20,26 @@ from elevation.commands.main import EXIT_BAD, EXIT_FINE, complain
 from elevation.commands.sections import section_pictures
 from elevation.commands.speaking import shown
 from elevation.errors import BadOutput, ElevationError, Missing
+from elevation.output.tables import to_csv, to_text
 from elevation.planning.dressed import Dressed, dress
+from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
 from elevation.sheet.records import Picture
-from elevation.sheet.work.whole import WORK_SHEETS
+from elevation.sheet.work.whole import WORK_SHEETS, WORK_TABLES
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 
-OVER_ALL = ("order", "bench")
+OVER_ALL = ("order", "buying", "bench")
 """Sheets that are one over all rooms: what is bought and cut is bought and cut once."""
 EXIT_STOPPED = 130
 
 
 class Task(Struct, frozen=True):
-    """One file to make, and what makes its pages."""
+    """One file to make, and what makes its pages, or the bytes of a table."""
 
     name: str
-    make: Callable[[], Sequence[Picture]]
+    make: Callable[[], Sequence[Picture] | bytes]
 
 
 def run_sheets(given: Sheets) -> int:
@@ -83,6 +85,10 @@ def _make(task: Task, given: Sheets, made: Made) -> tuple[int, bool]:
         refuse_a_room(out, given.rooms)
         made.refuse_a_strangers(task.name)
         pages = task.make()
+        if isinstance(pages, bytes):
+            write_atomically(out, pages)
+            made.note(task.name)
+            return 1, False
         if pages:
             write(pages, out, 200)
             made.note(task.name)
@@ -104,6 +110,9 @@ def _tasks(rooms: Sequence[tuple[str, Path, Room]], trade: Trade) -> Iterator[Ta
         yield from _of_room(stem, path, room, dressed[-1], trade)
     for name in OVER_ALL:
         yield Task(f"{name}.pdf", _work(name, tuple(dressed), trade))
+    for name in WORK_TABLES:
+        yield Task(f"{name}.csv", _table(name, tuple(dressed), trade, to_csv))
+        yield Task(f"{name}.txt", _table(name, tuple(dressed), trade, to_text))
 
 
 def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) -> Iterator[Task]:
@@ -137,6 +146,12 @@ def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) 
 def _work(name: str, rooms: tuple[Dressed, ...], trade: Trade) -> Callable[[], Sequence[Picture]]:
     _, maker = WORK_SHEETS[name]
     return lambda: maker(rooms, trade, None)
+
+
+def _table(
+    name: str, rooms: tuple[Dressed, ...], trade: Trade, form: Callable[[Sequence[Sequence[str]]], bytes]
+) -> Callable[[], bytes]:
+    return lambda: form(WORK_TABLES[name](rooms, trade))
 
 
 def _progress(number: int, count: int, name: str) -> None:

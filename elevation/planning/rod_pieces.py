@@ -40,6 +40,8 @@ class RodPiece(Struct, frozen=True):
         Which of how many pieces of that rod, from the left.
     bends : tuple of bool
         Whether its left and right end is bent back to the wall.
+    room : int
+        The number of its room, from 0.
     """
 
     mark: str
@@ -53,22 +55,23 @@ class RodPiece(Struct, frozen=True):
     number: int
     count: int
     bends: tuple[bool, bool]
+    room: int = 0
 
 
 def rod_pieces(rooms: Sequence[Dressed], trade: Trade) -> tuple[RodPiece, ...]:
     """The pieces of all rods and tracks, in the order of rooms, walls and windows; a tension rod is not cut."""
     found: list[RodPiece] = []
-    for dressed in rooms:
+    for at, dressed in enumerate(rooms):
         for wall in dressed.walls:
             for laid in wall.treatments:
                 for layer in laid.layers:
                     if layer.support.kind != "tension-rod":
-                        found.extend(_of_layer(dressed.room, wall, laid, layer, trade, len(found)))
+                        found.extend(_of_layer(dressed.room, at, wall, laid, layer, trade, len(found)))
     return tuple(found)
 
 
 def _of_layer(
-    room: Room, wall: SetOut, laid: TreatmentOut, layer: LayerOut, trade: Trade, before: int
+    room: Room, at: int, wall: SetOut, laid: TreatmentOut, layer: LayerOut, trade: Trade, before: int
 ) -> Iterable[RodPiece]:
     rod = layer_of(room, layer.ref).rod
     section = row_of(trade.sections, rod.section, "section")
@@ -87,6 +90,7 @@ def _of_layer(
             number=number,
             count=len(lengths),
             bends=(ends[0] and number == 1, ends[1] and number == len(lengths)),
+            room=at,
         )
 
 

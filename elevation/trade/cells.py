@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
+from datetime import date
 
 from elevation.errors import BadInput, said
 from elevation.units.parse import parse_length
@@ -92,6 +93,22 @@ def ratio(cell: str) -> float:
     if found is None or not math.isfinite(float(found[1])):
         raise BadInput("", "", said('"{cell}" is not a bare number', cell=cell), said("write for example 2.5"))
     return float(found[1])
+
+
+def pack(cell: str) -> tuple[float, bool]:
+    """What a price buys: so many pieces, or a length with its unit in mm; with whether it is a length."""
+    found, is_length = (length(cell), True) if _UNIT.search(cell) else (ratio(cell), False)
+    if found <= 0:
+        raise BadInput("", "", f'"{cell}" is nothing', "write how many that price buys, for example 10 or 36 in")
+    return found, is_length
+
+
+def day(cell: str) -> str:
+    """A day as year, month and day: ``2026-03-31``."""
+    try:
+        return date.fromisoformat(cell).isoformat()
+    except ValueError:
+        raise BadInput("", "", f'"{cell}" is not a day', "write for example 2026-03-31") from None
 
 
 def yes(cell: str) -> bool:

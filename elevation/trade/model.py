@@ -237,6 +237,50 @@ class SawRow(Struct, frozen=True, gc=False):
     sure: Sure
 
 
+class RingRow(Struct, frozen=True, gc=False):
+    """A ring that is sold: its bore, and the thickest rod that it still runs on, mm."""
+
+    id: str
+    name: str
+    bore_mm: float
+    rod_mm: float
+    source: str
+    sure: Sure
+
+
+class PackRow(Struct, frozen=True, gc=False):
+    """How many of one kind of part (its id) come in one pack."""
+
+    id: str
+    name: str
+    count: float
+    source: str
+    sure: Sure
+
+
+class ToolRow(Struct, frozen=True, gc=False):
+    """A tool or consumable, and what work asks for it."""
+
+    id: str
+    name: str
+    kind: Literal["tool", "consumable"]
+    when: Literal["always", "holes", "masonry", "cut", "rod", "metal", "cloth"]
+    source: str
+    sure: Sure
+
+
+class PriceRow(Struct, frozen=True, gc=False):
+    """What a part (its id: ``bracket:shop-strap``) costs: ``price`` buys ``pack`` pieces, or so many mm (``is_length``)."""
+
+    id: str
+    price: float
+    currency: str
+    pack: float
+    is_length: bool
+    date: str
+    place: str
+
+
 class SubstrateRow(Struct, frozen=True, gc=False):
     """What a wall is made of.
 
@@ -312,3 +356,7 @@ class Trade(Struct, frozen=True):
     cuts: dict[str, CutRow] = {}
     materials: dict[str, MaterialRow] = {}
     fixings: dict[str, FixingRow] = {}
+    rings: dict[str, RingRow] = {}
+    packs: dict[str, PackRow] = {}
+    tools: dict[str, ToolRow] = {}
+    prices: dict[str, PriceRow] = {}

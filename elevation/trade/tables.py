@@ -7,7 +7,7 @@ import io
 from collections.abc import Callable, Mapping
 from difflib import get_close_matches
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from msgspec import Struct
 
@@ -26,10 +26,14 @@ from elevation.trade.model import (
     HeadingRow,
     LimitRow,
     MaterialRow,
+    PackRow,
+    PriceRow,
     ReadyMadeRow,
+    RingRow,
     SawRow,
     SectionRow,
     SubstrateRow,
+    ToolRow,
     Trade,
 )
 
@@ -166,6 +170,20 @@ SUBSTRATES = _columns(
 SAWS = _columns(
     Column("kerf", "kerf_mm", cells.length),
 )
+RINGS = _columns(Column("bore", "bore_mm", cells.length), Column("rod up to", "rod_mm", cells.length))
+PACKS = _columns(Column("count", "count", cells.ratio))
+TOOLS = _columns(
+    Column("kind", "kind", cells.one_of("tool", "consumable")),
+    Column("when", "when", cells.one_of("always", "holes", "masonry", "cut", "rod", "metal", "cloth")),
+)
+PRICES = (
+    Column("id", "id", cells.text),
+    Column("price", "price", cells.ratio),
+    Column("currency", "currency", cells.text),
+    Column("pack", "pack", cells.pack),
+    Column("date", "date", cells.day),
+    Column("place", "place", cells.text),
+)
 BANDS = _columns(
     Column("region", "region", cells.one_of("uk", "de")),
     Column("side", "side", cells.one_of("ceiling", "floor", "corner", "opening")),
@@ -221,7 +239,15 @@ def load_trade(folder: Path | None = None) -> Trade:
         cuts=_load(at / "cuts.csv", CUTS, CutRow),
         materials=_load(at / "materials.csv", MATERIALS, MaterialRow),
         fixings=_load(at / "fixings.csv", FIXINGS, FixingRow),
+        rings=_load(at / "rings.csv", RINGS, RingRow),
+        packs=_load(at / "packs.csv", PACKS, PackRow),
+        tools=_load(at / "tools.csv", TOOLS, ToolRow),
+        prices=_load(at / "prices.csv", PRICES, _price),
     )
+
+
+def _price(pack: tuple[float, bool], **fields: Any) -> PriceRow:
+    return PriceRow(pack=pack[0], is_length=pack[1], **fields)
 
 
 def row_of(table: Mapping[str, Row], row_id: str, what: str) -> Row:

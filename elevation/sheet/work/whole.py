@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from msgspec.structs import replace
+
 from elevation.errors import Missing, said
+from elevation.planning.buying.model import BuyingList
+from elevation.planning.buying.said import table_rows
+from elevation.planning.buying.whole import buying_list
 from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import Dressed
 from elevation.planning.drilling import drill_places
@@ -20,6 +25,7 @@ from elevation.sheet.dates import sheet_date
 from elevation.sheet.facts import state_of, title_of
 from elevation.sheet.records import Page, Picture
 from elevation.sheet.work.bench import bench_sheet
+from elevation.sheet.work.buying import buying_sheet
 from elevation.sheet.work.drilling import drilling_sheets, withheld
 from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.trial import order_sheet, trial_sheet
@@ -141,11 +147,31 @@ def order_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = No
     return order_sheet(days_of(rooms), _names(rooms), style_for(rooms[0].room), paper)
 
 
+def buying_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The buying list over rooms, said as the first of them is."""
+    return buying_sheet(_bought(rooms, trade), _names(rooms), style_for(rooms[0].room), paper)
+
+
+def buying_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...], ...]:
+    """The buying list as a table."""
+    style = replace(style_for(rooms[0].room), plain=True)
+    return tuple(table_rows(_bought(rooms, trade), style.unit, style))
+
+
+def _bought(rooms: Sequence[Dressed], trade: Trade) -> BuyingList:
+    saw = row_of(trade.saws, _SAW, "saw")
+    return buying_list(rooms, cut_list(rod_pieces(rooms, trade), saw), trade)
+
+
 WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
     "trial": (msg("Tape trial"), trial_pages),
     "order": (msg("Order of work"), order_pages),
+    "buying": (msg("Buying list"), buying_pages),
     "bench": (msg("Bench sheet"), bench_pages),
     "drilling": (msg("Drilling sheets"), drilling_pages),
     "hanging": (msg("Hanging sheets"), hanging_pages),
 }
 """By the name on the command line: what it is called, and what makes it."""
+
+WORK_TABLES: dict[str, Callable[[Sequence[Dressed], Trade], tuple[tuple[str, ...], ...]]] = {"buying": buying_rows}
+"""Sheets that are tables as well, for other programs: what makes their rows, the head first."""

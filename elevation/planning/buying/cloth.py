@@ -1,0 +1,79 @@
+"""The cloth that is bought for panels which are made: face, lining, interlining, tape of the heading."""
+
+from __future__ import annotations
+
+from elevation.planning.buying.model import Tally
+from elevation.planning.buying.parts import cloth_part
+from elevation.room.model import Fabric, Layer, Room
+from elevation.setting_out.cloth import Bolt, cloth_of_layer
+from elevation.setting_out.model import LayerOut
+from elevation.trade.model import Trade
+from elevation.trade.tables import row_of
+from elevation.words import Message, Mm, msg, term
+
+_TAPED = ("pencil", "wave")
+"""Drawings of headings that a bought tape gathers or spaces."""
+
+
+def is_made(mine: Layer) -> bool:
+    """Whether the layer's panels are sewn: none of them has a label, and none was measured as it lies there."""
+    return bool(mine.panels) and all(
+        panel.label_length is None and panel.measured_length is None and panel.hung_length is None for panel in mine.panels
+    )
+
+
+def add_cloth(tally: Tally, room: Room, mine: Layer, layer: LayerOut, window: int, trade: Trade) -> None:
+    """Add what one layer takes in cloth; nothing where its panels are bought.
+
+    Parameters
+    ----------
+    tally : Tally
+    room : Room
+    mine : Layer
+    layer : LayerOut
+        Where it landed.
+    window : int
+    trade : Trade
+    """
+    if not is_made(mine):
+        return
+    cloth = cloth_of_layer(room, mine, layer, trade)
+    if cloth is None:
+        return
+    step = trade.allowances["sold-in" if room.unit == "in" else "sold-mm"].length_mm
+    if cloth.face is None:
+        name = msg("{cloth}, not known how much", cloth=name_of(mine.fabric, trade))
+        notes = (msg("How much to buy is known once the panels' length is."),)
+        tally.add(f"{cloth_part(mine.fabric)}-unknown", "cloth", name, 1, window, notes=notes)
+        return
+    name = _sold(name_of(mine.fabric, trade), cloth.face)
+    tally.add(cloth_part(mine.fabric), "cloth", name, cloth.face.total_mm, window, measure="length", step=step)
+    for row_id, bolt in ((mine.fabric.lining, cloth.lining), (mine.fabric.interlining, cloth.interlining)):
+        if row_id is not None and bolt is not None:
+            row = row_of(trade.fabrics, row_id, "cloth")
+            name = _sold(term(row.name), bolt)
+            tally.add(f"cloth:{row_id}", "cloth", name, bolt.total_mm, window, measure="length", step=step)
+    heading = row_of(trade.headings, mine.heading, "heading")
+    if heading.drawing in _TAPED:
+        name = msg("heading tape for {heading}", heading=term(heading.name))
+        tally.add(f"heading-tape:{heading.id}", "cloth", name, cloth.flat_mm, window, measure="length", step=step)
+    elif heading.is_pleated:
+        name = msg("stiffener for {heading}", heading=term(heading.name))
+        tally.add("stiffener:buckram", "cloth", name, cloth.flat_mm, window, measure="length", step=step)
+    if heading.drawing == "eyelets":
+        count = sum(panel.rings for panel in layer.panels)
+        name = msg("eyelets that pass a rod of {diameter}", diameter=Mm(layer.support.diameter_mm, about=True))
+        tally.add(f"eyelet:{layer.support.diameter_mm:.0f}", "rings", name, count, window)
+
+
+def name_of(fabric: Fabric, trade: Trade) -> Message:
+    """What a layer's face cloth is called."""
+    if fabric.name:
+        return msg("{name}", name=fabric.name)
+    if fabric.row is not None:
+        return term(row_of(trade.fabrics, fabric.row, "cloth").name)
+    return msg("cloth not chosen yet, {body}", body=term(trade.bodies[fabric.body].name))
+
+
+def _sold(name: Message, bolt: Bolt) -> Message:
+    return msg("{cloth}, {width} wide", cloth=name, width=Mm(bolt.usable_mm, about=True))

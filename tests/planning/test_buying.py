@@ -1,0 +1,237 @@
+"""The buying list: the bedroom's by hand; packs just inside, at and outside; sums; what moves with rooms and shelf."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+
+from elevation.errors import BadInput
+from elevation.places import demo_rooms
+from elevation.planning.buying.model import HOUSE, BuyingList, Line, Tally
+from elevation.planning.buying.needs import ring_for
+from elevation.planning.buying.said import how_many, table_rows, to_buy, total_said
+from elevation.planning.buying.whole import buying_list
+from elevation.planning.cut_list import cut_list
+from elevation.planning.dressed import dress
+from elevation.planning.rod_pieces import rod_pieces
+from elevation.room.file import load_room
+from elevation.room.model import Room
+from elevation.trade.model import PriceRow, Trade
+from elevation.trade.tables import PRICES, _price, load_trade, read_table
+from elevation.words import Style, msg, say
+from tests.strategies import random_room
+
+TRADE = load_trade()
+PLAIN = Style(plain=True)
+BEDROOM = demo_rooms() / "1-bedroom.room.json"
+
+
+def bought(*rooms: Room, trade: Trade = TRADE) -> BuyingList:
+    dressed = [dress(room, trade) for room in rooms]
+    return buying_list(dressed, cut_list(rod_pieces(dressed, trade), trade.saws["hacksaw"], seconds=0.0), trade)
+
+
+def by_part(found: BuyingList) -> dict[str, Line]:
+    return {line.part: line for line in found.lines}
+
+
+def price(part: str, amount: float, pack: float = 1, currency: str = "USD", *, is_length: bool = False) -> PriceRow:
+    return PriceRow(part, amount, currency, pack, is_length, "2026-03-31", "the shop")
+
+
+def priced(trade: Trade, found: BuyingList) -> Trade:
+    """A trade in which every line of a list has a price."""
+    rows = [
+        price(line.part, 3.37 + number, 304.8 if line.measure == "length" else 7, is_length=line.measure == "length")
+        for number, line in enumerate(found.lines)
+    ]
+    return replace(trade, prices={row.id: row for row in rows})
+
+
+def test_the_bedroom_by_hand() -> None:
+    """One 60 in rod of 3/4 in conduit (0.922 in), ball finials, two straps of two holes each; two panels of 54 by 84 in.
+
+    Rings every 6 in of 54 in: 10 a panel. A bore 1/4 in over the rod: 1 1/4 in is the next size up from 0.922 + 0.25.
+    """
+    found = by_part(bought(load_room(BEDROOM)))
+    figures = {
+        part: (line.needed, line.packs, line.left)
+        for part, line in found.items()
+        if line.group not in ("tools", "consumables")
+    }
+    assert figures == {
+        "rod:conduit-3/4": (1, 1, 0),
+        "bracket:shop-strap": (2, 2, 0),
+        "end:ball-finial": (2, 2, 0),
+        "clip-ring:ring-1-1/4": (20, 2, 0),
+        "panel:1372x2134-washed-linen-terracotta": (2, 2, 0),
+        "fixing:board-timber-studs": (4, 1, 6),
+    }
+    panels = found["panel:1372x2134-washed-linen-terracotta"]
+    assert say(how_many(panels, panels.needed, "in"), PLAIN) == "1 pair"
+    assert say(to_buy(found["clip-ring:ring-1-1/4"], "in"), PLAIN) == "2 packs of 10"
+    assert "tool:level" in found
+    assert "tool:masonry-bits" not in found
+    assert "tool:shears" not in found
+
+
+def test_cloth_of_the_same_kind_is_bought_in_one_piece() -> None:
+    """Two windows of the living room share a cloth: lengths add up first and are rounded up to half a yard once."""
+    for line in bought(load_room(demo_rooms() / "2-living-room.room.json")).lines:
+        if line.measure == "length":
+            assert line.bought == pytest.approx(
+                -(-Fraction(line.needed).limit_denominator(1000) // Fraction("457.2")) * 457.2
+            )
+
+
+@pytest.mark.parametrize(("needed", "packs", "left"), [(9, 1, 1), (10, 1, 0), (11, 2, 9), (20, 2, 0), (21, 3, 9)])
+def test_packs_just_inside_at_and_outside(needed: int, packs: int, left: int) -> None:
+    tally = Tally()
+    tally.add("ring:any", "rings", msg("{name}", name="rings"), needed)
+    (line,) = tally.lines({}, {"ring": 10}, {})
+    assert (line.packs, line.left) == (packs, left)
+
+
+@pytest.mark.parametrize(("length", "steps"), [(457.1, 1), (457.2, 1), (457.3, 2)])
+def test_lengths_just_inside_at_and_outside_a_step(length: float, steps: int) -> None:
+    tally = Tally()
+    tally.add("cloth:any", "cloth", msg("{name}", name="cloth"), length, measure="length", step=457.2)
+    (line,) = tally.lines({}, {}, {})
+    assert line.packs == steps
+
+
+@pytest.mark.parametrize(
+    ("diameter", "ring"),
+    [(0.99, "ring-1-1/4"), (1.0, "ring-1-1/4"), (1.01, "ring-1-1/2"), (2.25, "ring-2-1/2"), (2.26, None)],
+)
+def test_a_ring_has_a_quarter_inch_of_play(diameter: float, ring: str | None) -> None:
+    """ "1/4 to 1/2 in larger than the pole": a rod and bracket maker's guide."""
+    row = ring_for(diameter * 25.4, TRADE)
+    assert (None if row is None else row.id) == ring
+    for one in TRADE.rings.values():
+        assert one.bore_mm - one.rod_mm == pytest.approx(25.4 / 4)
+
+
+def test_the_price_s_own_pack_wins() -> None:
+    tally = Tally()
+    tally.add("ring:any", "rings", msg("{name}", name="rings"), 15)
+    (line,) = tally.lines({}, {"ring": 10}, {"ring:any": price("ring:any", 4.2, 7)})
+    assert (line.packs, line.left, line.cents) == (3, 6, 1260)
+
+
+def test_the_shelf_comes_first_and_what_is_there_costs_nothing() -> None:
+    for on_shelf, packs, left, cents in (
+        (0, 2, 5, 800),
+        (4, 2, 9, 800),
+        (5, 1, 0, 400),
+        (6, 1, 1, 400),
+        (15, 0, 0, 0),
+        (99, 0, 0, 0),
+    ):
+        tally = Tally()
+        tally.add("ring:any", "rings", msg("{name}", name="rings"), 15, 0)
+        (line,) = tally.lines({"ring:any": on_shelf}, {"ring": 10}, {"ring:any": price("ring:any", 4, 10)})
+        assert (line.packs, line.left, line.cents, line.shelf) == (packs, left, cents, min(on_shelf, 15))
+
+
+def test_two_equal_rooms_buy_twice_but_tools_once() -> None:
+    room = load_room(demo_rooms() / "2-living-room.room.json")
+    one, two = by_part(bought(room)), by_part(bought(room, room))
+    assert one.keys() == two.keys()
+    for part, line in one.items():
+        times = 1 if line.group in ("tools", "consumables") or line.group == "rods" else 2
+        if line.group == "rods":
+            # Pieces of two rooms may share a bar.
+            assert line.needed <= two[part].needed <= 2 * line.needed
+        else:
+            assert two[part].needed == pytest.approx(times * line.needed)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_windows_and_house_add_up_to_everything(seed: int) -> None:
+    rooms = (random_room(seed), random_room(seed + 1000))
+    trade = priced(TRADE, bought(*rooms))
+    found = bought(*rooms, trade=trade)
+    assert found.total().unpriced == 0
+    parts = [found.of_window(index).cents.get("USD", 0) for index in (*range(len(found.windows)), HOUSE)]
+    assert sum(parts) == found.total().cents.get("USD", 0) == sum(line.cents or 0 for line in found.lines)
+    for line in found.lines:
+        assert line.bought == pytest.approx(line.packs * line.pack)
+        assert 0 <= line.left < line.pack
+        assert line.shelf + line.bought == pytest.approx(line.needed + line.left)
+
+
+def test_sums_stay_blank_while_a_price_is_missing_and_never_read_zero() -> None:
+    room = load_room(BEDROOM)
+    full = priced(TRADE, bought(room))
+    some = replace(full, prices={key: row for key, row in full.prices.items() if key != "end:ball-finial"})
+    assert total_said(bought(room, trade=full).total()) is not None
+    lacking = bought(room, trade=some)
+    assert lacking.total().unpriced == 1
+    assert total_said(lacking.total()) is None
+    last = list(table_rows(lacking, "in", PLAIN))[-1]
+    assert last[7] == ""
+    assert "1 line without a price" in last[-1]
+    assert by_part(lacking)["end:ball-finial"].cents is None
+    none = bought(room)
+    assert total_said(none.total()) is None
+    assert none.total().unpriced == len(none.lines)
+
+
+def test_currencies_are_not_mixed() -> None:
+    tally = Tally()
+    tally.add("ring:a", "rings", msg("{name}", name="a"), 1, 0)
+    tally.add("ring:b", "rings", msg("{name}", name="b"), 1, 0)
+    prices = {"ring:a": price("ring:a", 2, currency="USD"), "ring:b": price("ring:b", 3, currency="EUR")}
+    found = BuyingList((), tuple(tally.lines({}, {}, prices)))
+    assert found.total().cents == {"USD": 200, "EUR": 300}
+
+
+@pytest.mark.parametrize(
+    ("cells", "wrong"),
+    [
+        ("2.50,USD,10,2026-02-30,shop", "is not a day"),
+        ("2.50,USD,0,2026-02-28,shop", "is nothing"),
+        ("-2,USD,1,2026-02-28,shop", "bare number"),
+        ("2.50,USD,1,2026-02-28,", "is empty"),
+    ],
+)
+def test_a_wrong_price_is_refused_with_its_line(cells: str, wrong: str) -> None:
+    with pytest.raises(BadInput) as caught:
+        read_table(f"id,price,currency,pack,date,place\nring:a,{cells}\n", "prices.csv", PRICES, _price)
+    assert wrong in str(caught.value)
+    assert "line 2" in str(caught.value)
+
+
+def test_a_price_for_a_length_buys_a_length() -> None:
+    rows = read_table(
+        "id,price,currency,pack,date,place\ncloth:a,9.00,USD,36 in,2026-02-28,shop\n", "prices.csv", PRICES, _price
+    )
+    tally = Tally()
+    tally.add("cloth:a", "cloth", msg("{name}", name="a"), 1000.0, measure="length", step=457.2)
+    (line,) = tally.lines({}, {}, rows)
+    assert line.bought == pytest.approx(1371.6)
+    assert line.cents == 1350
+
+
+def test_our_own_table_of_prices_has_only_its_head() -> None:
+    assert TRADE.prices == {}
+
+
+@pytest.mark.parametrize("path", sorted(demo_rooms().glob("*.room.json")), ids=lambda path: Path(path).name.split(".")[0])
+def test_every_demo_room_buys_each_bracket_and_each_ring_once(path: Path) -> None:
+    room = load_room(path)
+    found = bought(room)
+    layers = [layer for wall in dress(room, TRADE).walls for laid in wall.treatments for layer in laid.layers]
+    brackets = sum(line.needed for line in found.lines if line.group == "brackets")
+    assert brackets == sum(bracket.on != "layer" for layer in layers for bracket in layer.brackets)
+    runners = sum(line.needed for line in found.lines if line.part.split(":")[0] in ("ring", "clip-ring", "glide"))
+    assert runners == sum(
+        panel.rings
+        for layer in layers
+        for panel in layer.panels
+        if layer.support.kind == "track" or TRADE.headings[layer.heading].carries == "rings"
+    )
