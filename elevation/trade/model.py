@@ -238,12 +238,11 @@ class SawRow(Struct, frozen=True, gc=False):
 
 
 class RingRow(Struct, frozen=True, gc=False):
-    """A ring that is sold: its bore, and the thickest rod that it still runs on, mm."""
+    """A ring that is sold: its bore, mm."""
 
     id: str
     name: str
     bore_mm: float
-    rod_mm: float
     source: str
     sure: Sure
 

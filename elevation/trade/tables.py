@@ -170,7 +170,7 @@ SUBSTRATES = _columns(
 SAWS = _columns(
     Column("kerf", "kerf_mm", cells.length),
 )
-RINGS = _columns(Column("bore", "bore_mm", cells.length), Column("rod up to", "rod_mm", cells.length))
+RINGS = _columns(Column("bore", "bore_mm", cells.length))
 PACKS = _columns(Column("count", "count", cells.ratio))
 TOOLS = _columns(
     Column("kind", "kind", cells.one_of("tool", "consumable")),

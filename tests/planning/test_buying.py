@@ -54,6 +54,7 @@ def priced(trade: Trade, found: BuyingList) -> Trade:
 def test_the_bedroom_by_hand() -> None:
     """One 60 in rod of 3/4 in conduit (0.922 in), ball finials, two straps of two holes each; two panels of 54 by 84 in.
 
+    The panels were measured, so they are there; both straps stand on studs, which the usual screw holds in.
     Rings every 6 in of 54 in: 10 a panel. A bore 1/4 in over the rod: 1 1/4 in is the next size up from 0.922 + 0.25.
     """
     found = by_part(bought(load_room(BEDROOM)))
@@ -67,8 +68,8 @@ def test_the_bedroom_by_hand() -> None:
         "bracket:shop-strap": (2, 2, 0),
         "end:ball-finial": (2, 2, 0),
         "clip-ring:ring-1-1/4": (20, 2, 0),
-        "panel:1372x2134-washed-linen-terracotta": (2, 2, 0),
-        "fixing:board-timber-studs": (4, 1, 6),
+        "panel:1372x2134-washed-linen-terracotta": (2, 0, 0),
+        "fixing:screw-8": (4, 1, 6),
     }
     panels = found["panel:1372x2134-washed-linen-terracotta"]
     assert say(how_many(panels, panels.needed, "in"), PLAIN) == "1 pair"
@@ -111,8 +112,6 @@ def test_a_ring_has_a_quarter_inch_of_play(diameter: float, ring: str | None) ->
     """ "1/4 to 1/2 in larger than the pole": a rod and bracket maker's guide."""
     row = ring_for(diameter * 25.4, TRADE)
     assert (None if row is None else row.id) == ring
-    for one in TRADE.rings.values():
-        assert one.bore_mm - one.rod_mm == pytest.approx(25.4 / 4)
 
 
 def test_the_price_s_own_pack_wins() -> None:

@@ -10,9 +10,10 @@ from elevation.planning.buying.parts import size, slug
 from elevation.planning.dressed import Dressed
 from elevation.room.find import layer_of, wall_of
 from elevation.room.model import Layer, Panel, Room
+from elevation.setting_out.framing import FRAMING
 from elevation.setting_out.model import LayerOut, PelmetOut, SetOut, SupportOut, TreatmentOut
 from elevation.trade.model import HeadingRow, RingRow, Trade
-from elevation.trade.tables import row_of
+from elevation.trade.tables import limit_of, row_of
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg, term
 
@@ -45,7 +46,7 @@ def _treatment(tally: Tally, room: Room, wall: SetOut, laid: TreatmentOut, windo
         _runners(tally, layer, window, trade)
         for panel in mine.panels:
             _panel(tally, panel, mine, window)
-        _board(tally, layer, window)
+        _board(tally, wall, layer, substrate, window, trade)
         _ties(tally, layer, mine, substrate, window, trade)
         add_cloth(tally, room, mine, layer, window, trade)
     _dress(tally, laid, window)
@@ -57,7 +58,9 @@ def _metal(tally: Tally, layer: LayerOut, mine: Layer, window: int, trade: Trade
         kit = row_of(trade.brackets, bracket.kit, "bracket kit")
         # The back rod's place is part of the front layer's double bracket.
         if kit.mount != "layer":
-            tally.add(f"bracket:{kit.id}", "brackets", term(kit.name), 1, window)
+            notes = (msg("one that hangs there already is at hand"),) if bracket.is_there else ()
+            there = 1 if bracket.is_there else 0
+            tally.add(f"bracket:{kit.id}", "brackets", term(kit.name), 1, window, there=there, notes=notes)
     if support.kind == "tension-rod":
         note: tuple[Message, ...] = ()
         if support.least_mm is not None and support.most_mm is not None:
@@ -89,16 +92,14 @@ def _fits(support: SupportOut) -> Message:
 def _fixings(tally: Tally, layer: LayerOut, mine: Layer, substrate: str, window: int, trade: Trade) -> None:
     chosen = {bracket.id: bracket.fixing for bracket in mine.brackets}
     for bracket in layer.brackets:
-        kit = row_of(trade.brackets, bracket.kit, "bracket kit")
-        if not kit.holes_mm:
+        count = len(row_of(trade.brackets, bracket.kit, "bracket kit").holes_mm)
+        if not count or bracket.is_there:
             continue
-        row = chosen.get(bracket.ref[-1])
-        if layer.board is not None and row is None:
-            _by_the_wall(tally, "timber", len(kit.holes_mm), window, trade)
-        elif row is not None:
-            tally.add(f"fixing:{row}", "fixings", term(trade.fixings[row].name), len(kit.holes_mm), window)
+        row = trade.fixings.get(chosen.get(bracket.ref[-1]) or bracket.fixing or "")
+        if row is not None:
+            tally.add(f"fixing:{row.id}", "fixings", term(row.name), count, window)
         else:
-            _by_the_wall(tally, substrate, len(kit.holes_mm), window, trade)
+            _by_the_wall(tally, "timber" if layer.board is not None else substrate, count, window, trade)
 
 
 def _by_the_wall(tally: Tally, substrate: str, count: int, window: int, trade: Trade) -> None:
@@ -124,7 +125,16 @@ def _runners(tally: Tally, layer: LayerOut, window: int, trade: Trade) -> None:
     if is_track:
         tally.add("glide:track", "rings", msg("glides for the track"), count, window)
     else:
-        _rings(tally, heading, layer.support, count, window, (parked,) if heading.parks_outside else (), trade)
+        _rings(
+            tally,
+            heading,
+            layer.support,
+            layer.wish.ring_mm,
+            count,
+            window,
+            (parked,) if heading.parks_outside else (),
+            trade,
+        )
     if heading.is_pleated or heading.drawing in ("pencil", "wave") or (is_track and heading.carries == "rings"):
         tally.add(f"hook:{heading.id}", "rings", msg("hooks for {heading}", heading=term(heading.name)), count, window)
 
@@ -133,32 +143,46 @@ def _rings(
     tally: Tally,
     heading: HeadingRow,
     support: SupportOut,
+    own_mm: float | None,
     count: int,
     window: int,
     parked: tuple[Message, ...],
     trade: Trade,
 ) -> None:
+    least = limit_of(trade, "rings-tight")
     ring = ring_for(support.diameter_mm, trade)
     kind = "clip-ring" if heading.id == "clip-rings" else "ring"
     what = term(heading.name) if heading.drawing == "rings" else msg("rings with an eye")
-    if ring is None:
+    if own_mm is not None:
+        part = f"{kind}:{own_mm:.0f}"
+        name = msg("{what}, bore {bore}", what=what, bore=Mm(own_mm))
+        note = _play(own_mm, support) if own_mm - support.diameter_mm + TOUCH_MM >= least else _TIGHT
+    elif ring is None:
         part = f"{kind}:wide"
         name = msg("{what}, wide enough for a rod of {diameter}", what=what, diameter=Mm(support.diameter_mm, about=True))
         note = msg("No ring of the table runs on it: ask for one with room to spare.")
     else:
         part = f"{kind}:{ring.id}"
         name = msg("{what}, bore {bore}", what=what, bore=Mm(ring.bore_mm, about=True))
-        note = msg(
-            "bore checked: {play} more than the rod's {diameter}",
-            play=Mm(ring.bore_mm - support.diameter_mm, about=True),
-            diameter=Mm(support.diameter_mm, about=True),
-        )
+        note = _play(ring.bore_mm, support)
     tally.add(part, "rings", name, count, window, notes=(note, *parked))
+
+
+_TIGHT = msg("the ring that was measured is tight on this rod: see the findings")
+
+
+def _play(bore_mm: float, support: SupportOut) -> Message:
+    return msg(
+        "bore checked: {play} more than the rod's {diameter}",
+        play=Mm(bore_mm - support.diameter_mm, about=True),
+        diameter=Mm(support.diameter_mm, about=True),
+    )
 
 
 def ring_for(diameter_mm: float, trade: Trade) -> RingRow | None:
     """The smallest ring that runs on a rod of that diameter; None where none of the table does."""
-    fits = [row for row in trade.rings.values() if row.rod_mm + TOUCH_MM >= diameter_mm]
+    least = diameter_mm + limit_of(trade, "rings-tight")
+    fits = [row for row in trade.rings.values() if row.bore_mm + TOUCH_MM >= least]
     return min(fits, key=lambda row: row.bore_mm, default=None)
 
 
@@ -177,7 +201,7 @@ def _panel(tally: Tally, own: Panel, mine: Layer, window: int) -> None:
     tally.add(part, "panels", what, own.count, window, there=own.count if in_hand else 0, notes=notes)
 
 
-def _board(tally: Tally, layer: LayerOut, window: int) -> None:
+def _board(tally: Tally, wall: SetOut, layer: LayerOut, substrate: str, window: int, trade: Trade) -> None:
     board = layer.board
     if board is None:
         return
@@ -189,6 +213,21 @@ def _board(tally: Tally, layer: LayerOut, window: int) -> None:
         thick=Mm(board.thick_mm, about=True),
     )
     tally.add(f"board:{size(length, height, board.thick_mm)}", "boards", name, 1, window)
+    # Two screws at each piece of framing; where none is known, two behind each bracket.
+    middle = (board.bottom_mm + board.top_mm) / 2
+    studs = [
+        zone
+        for zone in wall.zones
+        if zone.kind in FRAMING
+        and zone.kind != "header"
+        and zone.bottom_mm <= middle <= zone.top_mm
+        and board.left_mm <= (zone.left_mm + zone.right_mm) / 2 <= board.right_mm
+    ]
+    row = None if board.held is None else trade.fixings.get(board.held.fixing)
+    if row is not None and studs:
+        tally.add(f"fixing:{row.id}", "fixings", term(row.name), 2 * len(studs), window)
+    else:
+        _by_the_wall(tally, substrate, 2 * len(layer.brackets), window, trade)
 
 
 def _ties(tally: Tally, layer: LayerOut, mine: Layer, substrate: str, window: int, trade: Trade) -> None:
