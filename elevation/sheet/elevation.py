@@ -21,6 +21,7 @@ from elevation.sheet.facts import state_of, title_of
 from elevation.sheet.layouts import Arranged, Layout, arrange
 from elevation.sheet.margins import margins
 from elevation.sheet.paper import scale_name
+from elevation.sheet.plan import plan_extent, plan_groups, under
 from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record
 from elevation.trade.model import Trade
 from elevation.units.format import LESS, MORE
@@ -121,7 +122,7 @@ def arranged_sheet(
     treatments = _treatments(room, set_out)
 
     def lay(at: float) -> Annotation:
-        return lay_annotation(set_out, findings, style, at, room=room, key_table=False)
+        return with_plan(lay_annotation(set_out, findings, style, at, room=room, key_table=False), set_out, style, at)
 
     def fill(annotation: Annotation, layout: Layout) -> Iterable[Sequence[Block]]:
         width = min(column.width for column in layout.columns)
@@ -132,9 +133,29 @@ def arranged_sheet(
     told = _told(arranged)
     if told < len(findings):
         # A mark whose number the list had no room to explain would only puzzle.
-        annotation = lay_annotation(set_out, findings[:told], style, arranged.scale, room=room, key_table=False)
+        annotation = with_plan(
+            lay_annotation(set_out, findings[:told], style, arranged.scale, room=room, key_table=False),
+            set_out,
+            style,
+            arranged.scale,
+        )
         arranged = replace(arranged, annotation=annotation)
     return arranged
+
+
+def with_plan(annotation: Annotation, set_out: SetOut, style: Style, scale: float) -> Annotation:
+    """The annotation with the plan of the wall under it, where a neighbour stands round one of its corners.
+
+    Elsewhere the plan has a sheet of its own, and the elevation the whole height of the paper.
+    """
+    if set_out.corners == (None, None):
+        return annotation
+    left, bottom, right, top = annotation.extent
+    frame = under(set_out, bottom * scale, scale)
+    plan = plan_extent(set_out, frame, scale)
+    extent = (min(left, plan[0] / scale), plan[1] / scale, max(right, plan[2] / scale), top)
+    groups = (*annotation.groups, *plan_groups(set_out, frame, style, scale, "drawn"))
+    return replace(annotation, groups=groups, extent=extent)
 
 
 def _told(arranged: Arranged) -> int:

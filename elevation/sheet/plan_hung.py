@@ -6,9 +6,10 @@ from math import isfinite
 
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Point, Span, SupportOut, TreatmentOut
 from elevation.sheet import inks
-from elevation.sheet.paths import circle, polygon
+from elevation.sheet.paths import circle, polygon, rectangle
 from elevation.sheet.plan_frame import Frame
 from elevation.sheet.records import NARROW, Fill, Ink, Line, Path, Pen, Polyline, Record, Text
+from elevation.sheet.type_metrics import text_width
 from elevation.trade.mitres import mitre
 from elevation.words import Mm, Style, msg, say
 
@@ -177,10 +178,14 @@ def _projection(
     tick = _STROKE_MM * mm_per_paper
     text = say(msg("{figure}", figure=Mm(support.projection_mm)), style)
     middle = (a[1] + b[1]) / 2 - FIGURE * 0.36 * mm_per_paper
+    left, pad = x + 1.6 * mm_per_paper, 0.4 * mm_per_paper
+    wide, high = text_width(text, FIGURE) * mm_per_paper, FIGURE * 0.72 * mm_per_paper
     return [
+        # Clear paper under the figure: a radiator or a stool often stands there.
+        Fill(rectangle(left - pad, middle - pad, left + wide + pad, middle + high + pad), Ink.PAPER),
         Line(a, b, _THIN),
         *(Line((x - tick, y - tick), (x + tick, y + tick), Pen(Ink.THIN, NARROW)) for _, y in (a, b)),
-        Text((x + 1.6 * mm_per_paper, middle), text, FIGURE),
+        Text((left, middle), text, FIGURE),
     ]
 
 

@@ -7,6 +7,7 @@ import re
 import xml.etree.ElementTree as ET
 
 import pytest
+from msgspec.structs import replace
 
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
@@ -16,6 +17,7 @@ from elevation.room.file import load_room
 from elevation.room.model import Room
 from elevation.room.style import style_for
 from elevation.setting_out.whole import set_out
+from elevation.sheet.elevation import elevation_sheet
 from elevation.sheet.plan import plan_groups
 from elevation.sheet.plan_frame import along_neighbour, frame_of
 from elevation.sheet.plan_sheet import plan_sheet
@@ -137,3 +139,22 @@ def test_any_wall_has_a_plan_and_unfolds(seed: int) -> None:
         walls = unfold(room, wall, scheme, TRADE)
         row = unfolded_sheet(room, walls, findings, TRADE, style_for(room), date="2026-01-02")
         assert row.page is not None
+
+
+def test_the_elevation_of_a_wall_with_a_neighbour_has_its_plan_under_it() -> None:
+    laid = set_out(BAY, "middle", "s1", TRADE)
+    findings = find(Scene(BAY, laid, TRADE))
+    picture = elevation_sheet(BAY, laid, findings, TRADE, style_for(BAY), date="2026-01-02")
+    plans = [group for group in picture.groups if group.layer == "plan"]
+    assert plans
+    heights = [y for group in plans for record in group.records if isinstance(record, Polyline) for _, y in record.points]
+    # All of it under the floor, and on the paper inside the frame.
+    assert max(heights) < 0
+    assert picture.page is not None
+    assert picture.origin[1] + min(heights) / picture.scale > 10.0
+    alone = BAY.walls[1]
+    ends = {side: replace(getattr(alone, side), neighbour=None) for side in ("left", "right")}
+    single = replace(BAY, walls=(replace(alone, schemes=(), **ends),))
+    bare = set_out(single, "middle", None, TRADE)
+    picture = elevation_sheet(single, bare, (), TRADE, style_for(BAY), date="2026-01-02")
+    assert not [group for group in picture.groups if group.layer == "plan"]
