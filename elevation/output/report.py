@@ -243,6 +243,7 @@ def _treatment(treatment: TreatmentOut, more: Mapping[Ref, Plain]) -> Plain:
         "id": treatment.ref[-1],
         "name": treatment.name,
         "openings": [opening.ref[-1] for opening in treatment.openings],
+        "goes_on": [None if leg is None else subject_text(leg) for leg in treatment.joined],
         "layers": [_layer(layer, more.get(layer.ref, {})) for layer in treatment.layers],
         "glass": _glass(treatment.glass),
         "clearances": _clearances(treatment.clearances),
