@@ -219,3 +219,98 @@ def test_a_panel_still_to_be_made_is_as_long_as_its_hem_asks() -> None:
     laid = scene(room)
     assert "panel-length" not in rules(room)
     assert not [one for one in stickings(laid, laid.set_out.treatments[0]) if "reach their hem" in one.reason.template]
+
+
+# --- where findings point, and the sides of things ----------------------------------------------------------------
+
+
+@pytest.mark.parametrize("mirrored", [False, True])
+def test_the_stack_beside_the_casing_and_just_over_it(mirrored: bool) -> None:
+    # Left side of the opening at 54 in, casing of 2 1/4 in: it begins at 51 3/4 in. Open cloth ends 4 in beyond the opening
+    # where the rod reaches 10 in beyond: 1 3/4 in beside the casing, which it covers once the rod reaches less than 8 1/4.
+    panel = "right" if mirrored else "left"
+
+    def needed(beyond_in: float) -> float:
+        room = panels(reach(good_room(), inch(beyond_in)), stationary=True)
+        one = at(room, (*LAYER, "p2" if mirrored else "p1"), stationary=False)
+        finding = the(rod(one, projection=inch(2)), "folds-rub")
+        assert panel in said(finding.text)
+        return (finding.limit_mm or 0.0) / INCH
+
+    assert needed(8.25 + 1 / 64) == pytest.approx(3.25)
+    assert needed(8.25 - 1 / 64) == pytest.approx(4.0)
+
+
+def test_cloth_that_ends_above_the_casing_does_not_reach_it() -> None:
+    # The casing's top is at 80 1/4 in; a frill of 2 in ends at 80 1/2 in, one of 2 1/2 in below it.
+    near = rod(reach(good_room(), inch(3)), projection=inch(2))
+    assert the(at(near, LAYER, hem=Hem("length", inch(2))), "folds-rub").limit_mm == pytest.approx(3.25 * INCH)
+    assert the(at(near, LAYER, hem=Hem("length", inch(2.5))), "folds-rub").limit_mm == pytest.approx(4 * INCH)
+    bare = at(near, ("w1", "o1"), casing=inch(0))
+    assert the(bare, "folds-rub").limit_mm == pytest.approx(3.25 * INCH)
+
+
+def test_pleats_reach_half_of_what_lies_between_them() -> None:
+    # Spaces of up to 4 in between triple pleats (a workroom book): 2 in and 1/4 in stacked, or the closed fold's.
+    room = at(rod(good_room(), projection=inch(1)), LAYER, heading="pinch-pleat")
+    layer = scene(room).set_out.treatments[0].layers[0]
+    closed = max(panel.fold_depth_mm for panel in layer.panels) / 2 / INCH + 0.75
+    assert the(room, "folds-rub").limit_mm == pytest.approx((max(2.0, closed) + 0.25) * INCH)
+
+
+def test_pieces_side_by_side_are_as_deep_as_one() -> None:
+    one, two = rod(good_room(), projection=inch(2)), rod(panels(good_room(), count=2), projection=inch(2))
+    layer = scene(two).set_out.treatments[0].layers[0]
+    assert layer.panels[0].rings == 20
+    # Half of 6 in either way; two pieces stack 9 in and come over the casing by that.
+    assert the(one, "folds-rub").limit_mm == pytest.approx(3.25 * INCH)
+    assert the(two, "folds-rub").limit_mm == pytest.approx(4.0 * INCH)
+
+
+def test_findings_point_at_what_they_are_about() -> None:
+    rub = the(out(2 * INCH), "folds-rub")
+    layer = scene(out(2 * INCH)).set_out.treatments[0].layers[0]
+    stacks = [pytest.approx((panel.open[0] + panel.open[1]) / 2) for panel in layer.panels]
+    assert rub.at is not None
+    assert rub.at[0] in stacks
+    ring = the(at(good_room(), LAYER, ring=inch(0.9)), "rings-tight")
+    assert ring.at == pytest.approx((72 * INCH, 84.25 * INCH))
+    for room, rule in ((wishing(2.0), "cloth-narrow"), (in_hand(60), "panel-length"), (shrinking(0.03), "wash")):
+        finding = the(room, rule)
+        landed = scene(room).set_out.treatments[0].layers[0].panels
+        assert finding.at is not None
+        assert any(panel.closed[0] < finding.at[0] < panel.closed[1] for panel in landed)
+        assert landed[0].hem_low_mm - HAIR <= finding.at[1] <= landed[0].top_mm
+
+
+def test_a_thinner_rod_is_the_thickest_of_its_kind_that_fits() -> None:
+    room = at(good_room(), LAYER, ring=inch(1))
+    thin = [one for one in offered(room, the(room, "rings-tight")) if layer_of(one, LAYER).rod.section != "conduit-3/4"]
+    section = trade().sections[layer_of(thin[0], LAYER).rod.section]
+    now = trade().sections["conduit-3/4"]
+    assert section.material == now.material
+    assert section.outer_mm + 0.25 * INCH <= INCH
+    others = [row.outer_mm for row in trade().sections.values() if row.material == now.material]
+    assert section.outer_mm == max(outer for outer in others if outer + 0.25 * INCH <= INCH)
+
+
+def test_the_panel_that_is_said_too_long_is_as_long_as_it_is() -> None:
+    finding = the(in_hand(60), "panel-length")
+    assert finding.measured_mm == pytest.approx(60 * INCH)
+    assert finding.limit_mm == pytest.approx(58.5 * INCH)
+    assert "1¹⁄₂ in too long" in said(finding.text)
+    assert "60 in long" in said(finding.text)
+    short = the(in_hand(57), "panel-length")
+    assert "1¹⁄₂ in too short" in said(short.text)
+
+
+def test_two_pieces_need_half_of_it_each() -> None:
+    room = panels(wishing(2.0), flat_width=inch(20), count=2)
+    assert the(room, "cloth-narrow").limit_mm == pytest.approx(56 * INCH)
+    widths = {layer_of(one, LAYER).panels[0].flat_width.mm / INCH for one in offered(room, the(room, "cloth-narrow"))}
+    assert any(width == pytest.approx(28) for width in widths)
+
+
+def test_nobody_is_asked_to_be_content_with_less_than_once() -> None:
+    less = panels(wishing(2.0), flat_width=inch(27.5))
+    assert all(layer_of(one, LAYER).making.fullness == 2.0 for one in offered(less, the(less, "cloth-narrow")))

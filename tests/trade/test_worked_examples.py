@@ -284,3 +284,34 @@ def test_cloth_without_width(usable: float) -> None:
 )
 def test_no_silly_pleats(flat: float, finished: float, count: int | None) -> None:
     assert pleats_of(flat, finished, 50.0, 90.0, (100.0, 150.0), (90.0, 100.0), count) is None
+
+
+def test_marks_of_every_pleat_on_the_flat_panel() -> None:
+    # The book's panel: 2 in flat, then 13 pleats of 7 in with 4 in between, then 3 in: the second begins at 2 + 7 + 4.
+    made = pleats_of(144 * INCH, 53 * INCH, 2 * INCH, 3 * INCH, (7 * INCH, 7 * INCH), (4 * INCH, 4 * INCH))
+    assert made is not None
+    assert [inches(begin) for begin, _ in made.marks_mm] == pytest.approx([2 + 11 * index for index in range(13)])
+    assert [inches(end) for _, end in made.marks_mm] == pytest.approx([9 + 11 * index for index in range(13)])
+
+
+@pytest.mark.parametrize(("count", "is_made"), [(2, True), (400, True), (401, False), (1, False), (0, False)])
+def test_from_two_pleats_to_four_hundred(count: int, is_made: bool) -> None:
+    made = pleats_of(5000.0, 2000.0, 50.0, 90.0, (100.0, 150.0), (90.0, 100.0), count)
+    assert (made is not None) is is_made
+
+
+@pytest.mark.parametrize(("pleat", "space"), [((0.0, 0.0), (90.0, 100.0)), ((100.0, 150.0), (0.0, 0.0))])
+def test_a_heading_without_pleats_has_none(pleat: tuple[float, float], space: tuple[float, float]) -> None:
+    assert pleats_of(5000.0, 2000.0, 50.0, 90.0, pleat, space) is None
+
+
+def test_plain_cloth_has_no_repeat_to_match() -> None:
+    assert to_repeat(Fraction(1950), 0.0) == 1950
+    assert drop_match(Fraction(1950), Fraction(1950), 0.0, 3) == 0
+    assert drop_match(Fraction(1900), Fraction(1950), 650.0, 2) == 650
+
+
+def test_half_widths_are_rounded_up_to_halves() -> None:
+    # contractdecor.com: 2.52 widths; of cloth bought by halves they are 3, and 2.4 are 2 1/2.
+    assert widths_of(136 * INCH, 54 * INCH, halves=True) == 3
+    assert widths_of(2.4 * 1371.6, 1371.6, halves=True) == Fraction(5, 2)

@@ -67,7 +67,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     making = layer_of(scene.room, layer.ref).making
     if making.fullness is not None and wanted > 0:
         # Down to what the cloth gives, to a hundredth: less than once is no curtain.
-        wish = int(making.fullness * panel.flat_width_mm / wanted * 100) / 100
+        wish = int(making.fullness * panel.flat_width_mm / wanted * 100 + 1e-9) / 100
         if wish >= 1:
             label = msg("Be content with a fullness of {fullness}", fullness=Ratio(wish, 2))
             yield layer_changed(label, layer.ref, making=_with(making, wish))
