@@ -47,7 +47,7 @@ COMMANDS = (
     Command("save-as", msg("Save &as…"), ("Ctrl+Shift+S",)),
     Command("revert", msg("&Back to what is saved")),
     Command("export", msg("&Draw to a file…"), ("Ctrl+E", "Ctrl+P"), "export"),
-    Command("sections", msg("Draw the &sections…"), ("Ctrl+Shift+E",)),
+    Command("sections", msg("Draw the sect&ions…"), ("Ctrl+Shift+E",)),
     Command("measuring", msg("&Measuring sheet…"), ("Ctrl+M",), "print"),
     Command("measurements", msg("Measurements of all &walls…"), ("Ctrl+Shift+M",)),
     Command("house", msg("Open a &house…"), ("Ctrl+Shift+O",)),
