@@ -31,10 +31,12 @@ def meeting_places(layer: LayerOut) -> tuple[float, ...]:
 
 
 def must_pass(layer: LayerOut, x_mm: float) -> bool:
-    """Whether rings have to slide past a bracket there: it stands inside a panel's travel."""
-    return any(
-        not panel.stationary and panel.travel[0] + TOUCH_MM < x_mm < panel.travel[1] - TOUCH_MM for panel in layer.panels
-    )
+    """Whether rings have to slide past a bracket there: it stands between where a panel parks and where it closes to."""
+    for panel in layer.panels:
+        left, right = min(panel.open[0], panel.closed[0]), max(panel.open[1], panel.closed[1])
+        if not panel.stationary and left + TOUCH_MM < x_mm < right - TOUCH_MM:
+            return True
+    return False
 
 
 def _kit(scene: Scene, layer: LayerOut, x_mm: float) -> str:

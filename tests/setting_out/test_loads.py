@@ -223,3 +223,14 @@ def test_the_worst_places_are_no_better_than_any_drawn_width() -> None:
         xs = [found.support.left_mm + i * found.support.length_mm / 40 for i in range(41)]
         assert max(found.loads.line.at(x) for x in xs) <= (found.support.sag_mm or 0) + 1e-9
         assert (found.support.sag_mm or 0) >= worst - 1e-9
+
+
+def test_a_span_that_only_lifts_sags_by_nothing_in_its_middle() -> None:
+    # All cloth hangs in the long span; the short one beside it is lifted all along.
+    places = brackets(ENDS[0], held("from-centre", 22), ENDS[1])
+    one = (Panel(id="p", flat_width=inch(54), parks="left", weight_kg=8.0, stationary=True, stack=inch(30)),)
+    found = layer_of(panels=one, brackets=places, rod=BARE)
+    assert found.loads is not None
+    short = found.loads.spans[-1]
+    assert short.sag_mm == 0.0
+    assert short.at_mm == pytest.approx((short.left_mm + short.right_mm) / 2)
