@@ -58,9 +58,14 @@ class Announcer(QObject):
             self._say(tr(msg("Nothing is broken any more.")))
 
     def _say(self, text: str) -> None:
-        # Named when there is something to say: its many enumerations are not built before the first picture.
-        from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
-
         self.said.emit(text)
-        if QAccessible.isActive():
-            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self._speaker, text))
+        announce(self._speaker, text)
+
+
+def announce(speaker: QObject, text: str) -> None:
+    """Say a text to a screen reader, where one listens."""
+    # Named when there is something to say: its many enumerations are not built before the first picture.
+    from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+
+    if text and QAccessible.isActive():
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(speaker, text))

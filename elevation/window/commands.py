@@ -38,8 +38,9 @@ class Commands:
         files = window.files
         actions.connect({
             "new": self.new, "open": files.ask_open, "save": self.save, "save-as": self.save_as,
-            "revert": self.revert, "export": files.ask_export, "measuring": files.ask_measuring_sheet,
-            "sections": files.ask_sections, "measurements": files.ask_measurements, "house": self.open_house,
+            "revert": self.revert, "sheets": self.open_sheets, "export": files.ask_export,
+            "sections": files.ask_sections, "measuring": files.ask_measuring_sheet,
+            "measurements": files.ask_measurements, "house": self.open_house,
             "close": self.close, "undo": self._session.undo, "redo": self._session.redo,
             "next-wall": self.next_wall, "previous-wall": self.previous_wall, "add-wall": self.add_wall,
             "duplicate-scheme": self.duplicate_scheme, "name-scheme": self.name_scheme,
@@ -118,6 +119,12 @@ class Commands:
         from elevation.window.house import open_house
 
         open_house(self._window)
+
+    def open_sheets(self) -> None:
+        """Choose sheets, look at them, print and export."""
+        from elevation.window.sheets_dialog import open_sheets
+
+        open_sheets(self._window)
 
     def begin(self, room: Room) -> None:
         """Work on a new room."""

@@ -219,6 +219,10 @@ class Files:
         self._tell(tr(msg("Drawn to {name}.", name=str(path))))
         return True
 
+    def propose(self, parts: list[str], ending: str) -> Path:
+        """A file beside the room, named by ``parts``."""
+        return self._folder() / f"{_file_name(' '.join(part for part in parts if part))}{ending}"
+
     def _folder(self) -> Path:
         if self._session.path is not None:
             return self._session.path.parent

@@ -18,7 +18,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
     (
         "room",
         msg("&Room"),
-        ("new", "open", "house", "demo>", "recent>", _LINE, "save", "save-as", "revert", _LINE, "export", "sections",
+        ("new", "open", "house", "demo>", "recent>", _LINE, "save", "save-as", "revert", _LINE, "sheets", "export", "sections",
          "measuring", "measurements", _LINE, "close"),
     ),
     (
@@ -55,7 +55,7 @@ _SUBMENUS = {
     "theme>": msg("&Theme"),
 }
 _BAR = (
-    "new", "open", "save", "export", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
+    "new", "open", "save", "sheets", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
     "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", "zones", "bands", "sag",
     _LINE, "unfolded", "plan", "section", "fit", "left-side", "right-side",
 )  # fmt: skip

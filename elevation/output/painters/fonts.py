@@ -7,6 +7,7 @@ agree with the table that ``sheet`` measures by.
 from __future__ import annotations
 
 from functools import cache
+from threading import get_ident
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QFont, QFontDatabase
@@ -36,7 +37,9 @@ def _family(weight: str) -> str:
 
 
 @cache
-def _drawing_font(weight: str) -> QFont:
+def _drawing_font(weight: str, thread: int) -> QFont:
+    # A font keeps its engine, which belongs to one thread: an export on the worker must not share the window's.
+    del thread
     font = QFont(_known[weight])
     font.setPixelSize(SET_AT)
     font.setWeight(QFont.Weight.DemiBold if weight == "semibold" else QFont.Weight.Normal)
@@ -63,7 +66,7 @@ def drawing_font(weight: str) -> QFont:
         At ``SET_AT`` pixels, kerning, ligatures and hinting off. Needs a QGuiApplication.
     """
     _family(weight)
-    return _drawing_font(weight)
+    return _drawing_font(weight, get_ident())
 
 
 def window_font(points: float) -> QFont:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QSizeF
 from PySide6.QtGui import QPageLayout, QPageSize, QPainter, QPdfWriter
@@ -37,13 +37,15 @@ def _with_spaces(data: bytes) -> bytes:
     return _GLYPHS_TO_TEXT.sub(lambda found: found[0].replace(b"<0009>", b"<0020>"), data)
 
 
-def to_pdf(pictures: Sequence[Picture]) -> bytes:
+def to_pdf(pictures: Sequence[Picture], before_page: Callable[[int], None] | None = None) -> bytes:
     """PDF bytes with one page for each picture, in order.
 
     Parameters
     ----------
     pictures : sequence of Picture
         At least one, each with a page. One mm of paper is one mm on the page.
+    before_page : callable or None
+        Told the number of each page (from 0) before it is painted; what it raises ends the work.
 
     Raises
     ------
@@ -67,6 +69,8 @@ def to_pdf(pictures: Sequence[Picture]) -> bytes:
         raise BadOutput("PDF", "", said("could not be begun"), "")
     try:
         for number, (picture, page) in enumerate(zip(pictures, pages, strict=True)):
+            if before_page is not None:
+                before_page(number)
             if number:
                 writer.setPageLayout(_layout(page))
                 writer.newPage()
