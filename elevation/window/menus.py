@@ -18,8 +18,8 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
     (
         "room",
         msg("&Room"),
-        ("new", "open", "house", "demo>", "recent>", _LINE, "save", "save-as", "revert", _LINE, "sheets", "export", "sections",
-         "measuring", "measurements", _LINE, "close"),
+        ("new", "open", "house", "demo>", "recent>", _LINE, "save", "save-as", "revert", _LINE, "sheets", "export",
+         "sections", "measuring", "measurements", _LINE, "close"),
     ),
     (
         "edit",
