@@ -24,14 +24,13 @@ from elevation.output.tables import to_csv, to_text
 from elevation.planning.dressed import Dressed, dress
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
+from elevation.sheet.every import OVER_ALL
 from elevation.sheet.records import Picture
 from elevation.sheet.work.whole import WORK_SHEETS, WORK_TABLES
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 
-OVER_ALL = ("order", "buying", "bench")
-"""Sheets that are one over all rooms: what is bought and cut is bought and cut once."""
 EXIT_STOPPED = 130
 
 

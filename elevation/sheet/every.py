@@ -114,17 +114,19 @@ _DRAWINGS: tuple[SheetKind, ...] = (
 _PURPOSES: dict[str, Message] = {
     "trial": msg("stick it up with tape before you drill"),
     "order": msg("what to do on which day"),
+    "buying": msg("what to buy in packs, over all rooms"),
     "bench": msg("cut every rod from as little stock as can be"),
     "drilling": msg("holes at true size, to prick through"),
     "hanging": msg("step by step at this wall"),
 }
-_OVER_ALL = ("order", "bench")
+OVER_ALL = ("order", "buying", "bench")
+"""Sheets to work by that are one over all rooms."""
 
 
 def every_sheet() -> tuple[SheetKind, ...]:
     """All kinds, drawings first, then the sheets to work by in the order of ``WORK_SHEETS``."""
     work = (
-        SheetKind(name, title, _PURPOSES.get(name, msg("to work by")), make, True, name in _OVER_ALL)
+        SheetKind(name, title, _PURPOSES.get(name, msg("to work by")), make, True, name in OVER_ALL)
         for name, (title, make) in WORK_SHEETS.items()
     )
     return (*_DRAWINGS, *work)
