@@ -68,6 +68,7 @@ SHEETS = (
     "section",
     "plan",
     "unfolded",
+    "picture",
     "measuring",
     "measurements",
     "trial",
@@ -77,7 +78,7 @@ SHEETS = (
     "drilling",
     "hanging",
 )
-PAPERS = ("a4", "a3", "letter", "tabloid")
+PAPERS = ("a4", "a3", "letter", "tabloid", "4:5", "1:1", "16:9")
 
 _HELP = f"""\
 Elevation draws a window wall to scale with its curtain rod and panels.
@@ -91,7 +92,8 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation --version
   elevation --help
 
-SHEET is one of {", ".join(SHEETS)}.
+SHEET is one of {", ".join(SHEETS)};
+a picture has --paper 4:5, 1:1 or 16:9.
 FILE's ending picks the format: .svg, .pdf or .png, for buying .csv and .txt too; N is the page of a sheet that
 has several.
 W and S are ids or unambiguous names.

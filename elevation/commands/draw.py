@@ -14,14 +14,16 @@ from elevation.errors import BadInput, BadOutput, Missing
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
 from elevation.output.svg import to_svg
+from elevation.planning.dressed import dress
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room, Scheme, Wall
 from elevation.room.style import style_for
 from elevation.setting_out.whole import set_out
 from elevation.sheet.elevation import elevation_sheet
 from elevation.sheet.measuring import measuring_sheet
-from elevation.sheet.paper import page_named, scale_of
+from elevation.sheet.paper import TO_POST, page_named, scale_of
 from elevation.sheet.plan_sheet import plan_sheet
+from elevation.sheet.post import post_pages
 from elevation.sheet.records import Picture
 from elevation.sheet.unfolded import unfold, unfolded_sheet
 from elevation.sheet.work.whole import WORK_SHEETS
@@ -46,6 +48,13 @@ def run_draw(given: Draw) -> int:
         raise BadInput(given.room.name, "walls", "has no wall to draw", "add one")
     if ending in TABLES:
         write_atomically(given.out, work_table(given, room, trade))
+        return EXIT_FINE
+    if given.paper in TO_POST and given.sheet != "picture":
+        raise BadInput("command line", "--paper", f"{given.paper} is the shape of a picture", "add --sheet picture")
+    if given.sheet == "picture":
+        shown = [dress(room, trade, wall.id, _scheme_id(wall, given)) for wall in walls]
+        page = None if given.paper is None else page_named(given.paper)
+        write(_one_page(post_pages(shown, trade, page), given), given.out, given.dpi)
         return EXIT_FINE
     if given.sheet in WORK_SHEETS:
         write(_one_page(work_pages(given, room, trade), given), given.out, given.dpi)
@@ -79,6 +88,11 @@ def _one_page(pages: Sequence[Picture], given: Draw) -> Sequence[Picture]:
     if not 1 <= given.page <= len(pages):
         raise BadInput("command line", "--page", f"is {given.page}", f"give a number from 1 to {len(pages)}")
     return pages[given.page - 1 : given.page]
+
+
+def _scheme_id(wall: Wall, given: Draw) -> str | None:
+    scheme = choosing.schemes(wall, given.scheme, False, given.room.name)[0]
+    return None if scheme is None else scheme.id
 
 
 def _sections(room: Room, wall: Wall, given: Draw, trade: Trade) -> list[Picture]:

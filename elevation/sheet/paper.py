@@ -24,6 +24,10 @@ A2 = Page("a2", 594.0, 420.0)
 ANSI_C = Page("c", 558.8, 431.8)
 """Size C of ASME Y14.1. These two are no one's home printer: they are taken where nothing smaller can hold the wall."""
 PAGES = {page.name: page for page in (A4, A3, LETTER, TABLOID)}
+TO_POST = {
+    page.name: page for page in (Page("4:5", 137.16, 171.45), Page("1:1", 137.16, 137.16), Page("16:9", 243.84, 137.16))
+}
+"""Shapes of pictures: 1080 by 1350, 1080 by 1080 and 1920 by 1080 pixels at 200 dots to the inch."""
 
 SMALLEST_COMFORTABLE = 24.0
 """A larger sheet is proposed when the small one would force a scale smaller than this (1:24)."""
@@ -60,7 +64,7 @@ def page_named(name: str) -> Page:
     NoSuch
         There is none.
     """
-    page = PAGES.get(name.strip().lower())
+    page = PAGES.get(name.strip().lower()) or TO_POST.get(name.strip())
     if page is None:
         raise NoSuch(said("paper"), name, said("is not a sheet"), said("use {choices}", choices=", ".join(PAGES)))
     return page

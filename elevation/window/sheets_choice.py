@@ -22,6 +22,9 @@ _PAPERS: dict[str, Message] = {
     "a3": msg("A3"),
     "letter": msg("Letter"),
     "tabloid": msg("Tabloid"),
+    "4:5": msg("4:5, to post"),
+    "1:1": msg("1:1, to post"),
+    "16:9": msg("16:9, to post"),
 }
 _WIDTH = 290
 

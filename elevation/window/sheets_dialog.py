@@ -162,6 +162,7 @@ class Sheets(QDialog):
 
     def begin(self) -> None:
         """Make the pages that are chosen."""
+        self._wait.stop()
         self.cancel()
         self.pages, self.index = (), 0
         if not self._session.wall_id:
