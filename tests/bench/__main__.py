@@ -14,7 +14,7 @@ import msgspec
 
 from elevation.trade.tables import load_trade
 from elevation.window.start import make_app
-from tests.bench import desk, engine, hitch, memory, papers, start
+from tests.bench import cut_list, desk, engine, hitch, house, memory, papers, start
 from tests.bench.timing import Row
 
 
@@ -42,6 +42,8 @@ def main() -> None:
             rows += hitch.hitches(count, trade, folder, 200 if given.short else 2000)
         if sys.platform == "linux":
             rows.append(memory.memory(folder))
+            rows += house.house(20 if given.short else house.ROOMS)
+        rows.append(cut_list.cut_list(5 if given.short else cut_list.INSTANCES))
     print(f"{'row':<34}{'ours ms':>9}{'ref ms':>9}{'ratio':>8}{'p95':>8}{'at most':>9}")
     for row in rows:
         p95 = f"{row.p95:8.2f}" if row.p95 is not None else " " * 8
