@@ -9,7 +9,10 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from elevation.room.model import Hem, Obstacle, TieBack
+from elevation.room.file import dump_room, load_bytes
+from elevation.room.model import Bracket, Hem, Obstacle, TieBack
+from tests.findings.rooms import LAYER as CORNER_LAYER
+from tests.findings.test_corner import round_corner
 from tests.handles.case import Case, fact
 from tests.handles.rooms import (
     BACK,
@@ -36,6 +39,19 @@ LONGER = with_rod(right=held("beyond-opening", 14))
 RADIATOR = Obstacle(id="x1", kind="hot-water-radiator", left=inch(60), bottom=inch(0), width=inch(20), height=inch(20))
 SINGLE = room(layer=with_layer(panels=LAYER_FRONT.panels[:1]))
 MET = room(layer=with_layer(panels=(LAYER_FRONT.panels[0], replace(LAYER_FRONT.panels[1], drawn=inch(40)))))
+
+THREE = room(
+    layer=with_layer(
+        brackets=(
+            LAYER_FRONT.brackets[0],
+            Bracket(id="b3", place=held("from-left-end", 30)),
+            Bracket(id="b2", place=held("from-right-end", 18)),
+        )
+    )
+)
+# As a file says it: worked out lengths have a text of their own.
+AT_CORNER = load_bytes(dump_room(round_corner()), "corner")
+THIRD = fact("place.at", *LAYER, "b3")
 
 CLOTH = (
     Case("bracket-left-end", room(), "bracket", B1_REF, 40, "the rod's left end", B1, "0 in"),
@@ -74,6 +90,19 @@ CLOTH = (
         "half way between Window 1 and Window 2",
         B1,
         "60 in",
+    ),
+    # Neighbours at 42 and 82 in.
+    Case("bracket-midway", THREE, "bracket", (*LAYER, "b3"), 62, "midway between its neighbours", THIRD, "22 in"),
+    # The axis ends 3 1/2 in before a square corner at 144 in; a bracket stands 6 in from there at most.
+    Case(
+        "bracket-corner",
+        AT_CORNER,
+        "bracket",
+        (*CORNER_LAYER, "b2"),
+        134.5,
+        "as far from the corner as a bracket may stand",
+        fact("place.at", *CORNER_LAYER, "b2"),
+        "6 in",
     ),
     Case("hem-top", room(), "hem", LAYER, None, "the top of the cloth", HEM, "84 1/4 in"),
     Case("hem-kiss", room(), "hem", LAYER, 0, "kisses the floor", WHOLE_HEM, Hem("kiss")),
