@@ -19,6 +19,16 @@ from elevation.trade.tables import load_trade
 
 def run_window(given: Window) -> int:
     """Open the window on a room (default: the first demo room), or draw it; returns the exit code."""
+    # Nothing that is made before the first picture can be let go of: looking for it would only take time. The window
+    # turns the collector on again once it stands.
+    gc.disable()
+    try:
+        return _run(given)
+    finally:
+        gc.enable()
+
+
+def _run(given: Window) -> int:
     path = given.room or choosing.first_demo()
     trade = _tables()
     if given.room is not None:
@@ -26,8 +36,6 @@ def run_window(given: Window) -> int:
         choosing.load(path, trade)
     reason = why_no_window()
     if reason is None:
-        # Nothing that is made before the first picture can be let go of: looking for it would only take time.
-        gc.disable()
         _load_all_but_qt()
         try:
             import PySide6.QtWidgets  # noqa: F401

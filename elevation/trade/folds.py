@@ -2,7 +2,7 @@
 
 A fold is taken as one wave of a sine: the flat cloth of one fold is the wave's arc length, its pitch along the rod is the
 wave's length. The arc length of y = A sin(2 pi x / p) over one wave is p (2/pi) sqrt(1 + k2) E(k2 / (1 + k2)) with
-k = 2 pi A / p and E the complete elliptic integral of the second kind; it is solved once over a grid, then looked up.
+k = 2 pi A / p and E the complete elliptic integral of the second kind; it is solved at the nodes of a grid that are met, once each, and looked up between them.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ import math
 from functools import cache
 
 GREATEST_FULLNESS = 8.0
-_STEPS = 256
+_STEP = math.sqrt(GREATEST_FULLNESS**2 - 1) / 256
 
 
 def arc_ratio(steepness: float) -> float:
@@ -56,13 +56,12 @@ def steepness_of(ratio: float, start: float = 1.0) -> float:
 
 
 @cache
-def _grid() -> tuple[float, tuple[float, ...]]:
-    # Steepness over u = sqrt(ratio^2 - 1) is smooth, also where it starts from zero; the table is even in u.
-    step = math.sqrt(GREATEST_FULLNESS**2 - 1) / _STEPS
-    grid = [0.0]
-    for i in range(1, _STEPS + 1):
-        grid.append(steepness_of(math.sqrt(1 + (i * step) ** 2), grid[-1] + step))
-    return step, tuple(grid)
+def _node(index: int) -> float:
+    # Steepness over u = sqrt(ratio^2 - 1) is smooth, also where it starts from zero. One room meets few of the nodes.
+    if index == 0:
+        return 0.0
+    u = index * _STEP
+    return steepness_of(math.sqrt(1 + u * u), 1.5 * u)
 
 
 def fold_depth(flat_mm: float, wide_mm: float) -> float:
@@ -88,9 +87,8 @@ def fold_depth(flat_mm: float, wide_mm: float) -> float:
         return 0.0
     if ratio >= GREATEST_FULLNESS:
         return flat_mm / 2
-    step, grid = _grid()
-    place = math.sqrt(ratio * ratio - 1) / step
+    place = math.sqrt(ratio * ratio - 1) / _STEP
     index = int(place)
     part = place - index
-    steepness = grid[index] * (1 - part) + grid[index + 1] * part
+    steepness = _node(index) * (1 - part) + _node(index + 1) * part
     return steepness * wide_mm / math.pi
