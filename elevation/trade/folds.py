@@ -2,7 +2,8 @@
 
 A fold is taken as one wave of a sine: the flat cloth of one fold is the wave's arc length, its pitch along the rod is the
 wave's length. The arc length of y = A sin(2 pi x / p) over one wave is p (2/pi) sqrt(1 + k2) E(k2 / (1 + k2)) with
-k = 2 pi A / p and E the complete elliptic integral of the second kind; it is solved at the nodes of a grid that are met, once each, and looked up between them.
+k = 2 pi A / p and E the complete elliptic integral of the second kind; it is solved at the nodes of a grid that are
+met, once each, and looked up between them.
 """
 
 from __future__ import annotations
