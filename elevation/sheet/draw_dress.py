@@ -23,7 +23,8 @@ _BAR_MM = 16.0
 def pelmet_group(treatment: TreatmentOut, pelmet: PelmetOut, style: Style) -> Group:
     """The pelmet as one group of layer ``pelmet``, wall coordinates in mm."""
     left, bottom, right = pelmet.left_mm, pelmet.bottom_mm, pelmet.right_mm
-    shade = Gradient((0.0, bottom), (0.0, bottom - _SHADOW_MM), (Stop(0.0, inks.SHADE), Stop(1.0, inks.SHADE_FAINT)))
+    # Even: a PDF painter makes a shadow that fades solid.
+    shade = inks.SHADE_SOFT
     records: list[Record] = [Fill(rectangle(left, bottom - _SHADOW_MM, right, bottom), shade)]
     records.extend(_board(pelmet) if pelmet.kind == "board" else _valance(treatment, pelmet))
     return Group(treatment.ref, "pelmet", pelmet_title(treatment, style), tuple(records))

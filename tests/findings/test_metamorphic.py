@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from typing import Any
 
@@ -46,7 +47,9 @@ def told(room: Room, wall: str = "a", scheme: str = "s") -> Told:
 
 
 def _figures(one: Finding) -> tuple[str, tuple[str, ...], str, float | None]:
-    measured = None if one.measured_mm is None else round(one.measured_mm, 3) + 0.0
+    # To a hundredth. The offset keeps the places where rounding turns away from the round figures that walls have, so
+    # that a float's last digit does not part two figures that agree.
+    measured = None if one.measured_mm is None else float(math.floor(one.measured_mm * 100 + 0.2718))
     return one.rule, one.subject, one.weight.value, measured
 
 

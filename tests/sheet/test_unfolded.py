@@ -127,7 +127,7 @@ def test_the_plan_shows_the_rod_as_far_out_as_it_stands_and_mitred() -> None:
         assert from_corner == pytest.approx(-y / math.tan(math.radians(67.5)))
 
 
-@pytest.mark.parametrize("seed", range(40))
+@pytest.mark.parametrize("seed", range(24))
 def test_any_wall_has_a_plan_and_unfolds(seed: int) -> None:
     room = random_room(seed)
     for wall in room.walls:
