@@ -99,7 +99,9 @@ class MainWindow(QMainWindow):
         self.notices = Notices(self)
         fill_menus(self)
         self.bar = fill_bar(self)
-        self._quiet = QTimer(self, singleShot=True, interval=QUIET_MS)
+        self._quiet = QTimer(self, singleShot=True)
+        # Not as a keyword: in a Turkish locale PySide looks for "setİnterval".
+        self._quiet.setInterval(QUIET_MS)
         self._quiet.timeout.connect(self._make_late)
         self.refresher = Refresher(self.refresh, self)
         self._connect()
