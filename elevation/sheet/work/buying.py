@@ -54,7 +54,7 @@ def buying_sheet(
         paragraph(
             say(
                 msg(
-                    "What lies on your shelf is taken off first; packs are rounded up. A blank is for the price you see: "
+                    "Panels that were measured count as at hand; packs are rounded up. A blank is for the price you see: "
                     "what has no price is in no sum."
                 ),
                 style,
