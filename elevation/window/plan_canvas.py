@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
-
 from msgspec.structs import replace
 from PySide6.QtCore import QPointF, QSize, Qt
-from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent, QWheelEvent
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from elevation.handles.model import Handle
-from elevation.handles.remembered import Key
-from elevation.session.events import Event
 from elevation.setting_out.model import Point
 from elevation.sheet.plan import plan_extent
 from elevation.sheet.plan_hung import figure_x
-from elevation.window import picking
 from elevation.window.canvas import Canvas
 from elevation.window.canvas_picture import MARGIN_MM
+from elevation.window.following_canvas import WHEEL_STEP, FollowingCanvas
 from elevation.window.plan_picture import PlanPicture
 from elevation.window.texts import tr
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport
@@ -25,7 +21,6 @@ from elevation.words import msg
 
 HEIGHT_PX = 124
 BORDER_PX = 9.0
-_WHEEL_STEP = 1.15
 _AXES = frozenset({"rod-left", "rod-right", "bracket", "lead", "projection", "corner-left", "corner-right"})
 
 
@@ -41,7 +36,7 @@ class PlanViewport(Viewport, frozen=True, gc=False):
         return (x - self.x) / self.px_per_mm, (y - self.y) / self.px_per_mm
 
 
-class PlanCanvas(Canvas):
+class PlanCanvas(FollowingCanvas):
     """The wall seen from above.
 
     Nothing is worked out while it is hidden. Zooming and panning sideways are the elevation's, so that both stay in line.
@@ -53,17 +48,11 @@ class PlanCanvas(Canvas):
     """
 
     def __init__(self, elevation: Canvas, parent: QWidget | None = None) -> None:
-        self._elevation = elevation
         self._down_px = 0.0
-        super().__init__(elevation.session, parent)
         self.plan = PlanPicture(elevation.session)
-        self.picture = self.plan
+        super().__init__(elevation, self.plan, tr(msg("The wall seen from above, drawn to scale")), parent)
         self.setMinimumSize(240, 90)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        self.setAccessibleName(tr(msg("The wall seen from above, drawn to scale")))
-        self.theme = elevation.theme
-        elevation.view_changed.connect(self.follow)
-        self._shown = elevation.shown
 
     def sizeHint(self) -> QSize:
         """Room for a wall and what stands out from it."""
@@ -71,24 +60,13 @@ class PlanCanvas(Canvas):
 
     # -- where it stands -------------------------------------------------------------
 
-    def follow(self) -> None:
-        """Stand at the elevation's scale and in line with it, right under it."""
-        if not self.isVisible() or not self.session.wall_id:
-            return
-        if self._shown != self._elevation.shown:
-            self._shown = self._elevation.shown
-            self.update()
-        lead = self._elevation.viewport
+    def _in_line(self, lead: Viewport) -> Viewport:
         _, bottom, _, top = plan_extent(self.plan.set_out(), self.plan.frame(), lead.mm_per_paper)
         aside = self._elevation.mapToGlobal(QPointF(0, 0)).x() - self.mapToGlobal(QPointF(0, 0)).x()
         # Right under the elevation; a strip that is higher than it needs to be leaves the rest of itself free.
         free = max(self.height() - (top - bottom) * lead.px_per_mm, 0.0)
         start = min(BORDER_PX + MARGIN_MM / 2 * PX_PER_PAPER_MM, free / 2) + top * lead.px_per_mm
-        viewport = PlanViewport(lead.px_per_mm, lead.x + aside, start + self._down_px)
-        if viewport != self.viewport:
-            self.viewport = viewport
-            self.update()
-            self.view_changed.emit()
+        return PlanViewport(lead.px_per_mm, lead.x + aside, start + self._down_px)
 
     def fit(self) -> None:
         """The elevation decides what is seen; downwards the plan stands right under it."""
@@ -106,7 +84,7 @@ class PlanCanvas(Canvas):
         if event.modifiers() & Qt.KeyboardModifier.ShiftModifier or abs(delta.x()) > abs(delta.y()):
             self._elevation.shift(delta.x() / 2 or delta.y() / 2, 0.0)
         else:
-            self.zoom(_WHEEL_STEP ** (delta.y() / 120.0), event.position().x(), None)
+            self.zoom(WHEEL_STEP ** (delta.y() / 120.0), event.position().x(), None)
         event.accept()
 
     def _pan(self, place: QPointF) -> None:
@@ -117,42 +95,7 @@ class PlanCanvas(Canvas):
             self.follow()
             self._settle_cursor()
 
-    def _on_changed(self, event: Event) -> None:
-        if not self.isVisible():
-            return
-        if event in ("view", "selection"):
-            self.hot = None
-        if event != "room" or self.session.gesture is None:
-            self.follow()
-        self.update()
-
-    def _size(self) -> tuple[object, ...]:
-        return ()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Stay where it stands."""
-        super().resizeEvent(event)
-        self.follow()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with the room."""
-        super().showEvent(event)
-        self.follow()
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """A handle that is held is given up."""
-        self.hand.cancel()
-        super().hideEvent(event)
-
     # -- handles -----------------------------------------------------------------------
-
-    def handles(self) -> tuple[Handle, ...]:
-        """Projection, ends, brackets and leading edges of what hangs, and the corners, where the plan shows them."""
-        return self._placed(self.session.handles())
-
-    def some_handles(self, keys: Collection[Key]) -> dict[Key, Handle]:
-        """The same of those that are asked for."""
-        return {handle.key: handle for handle in self._placed(tuple(self.session.some_handles(keys).values()))}
 
     def _placed(self, handles: tuple[Handle, ...]) -> tuple[Handle, ...]:
         if not self.session.wall_id:
@@ -179,16 +122,6 @@ class PlanCanvas(Canvas):
             else:
                 placed.append(replace(handle, at=(handle.at[0], out)))
         return tuple(placed)
-
-    def _takeable(self, x: float, y: float) -> Handle | None:
-        return picking.handle_at(self.handles(), self.viewport, x, y)
-
-    def _pull(self, at: Point, place: QPointF) -> None:
-        self._pan_from = QPointF(*(self._pressed_at or at))
-        self._pan(place)
-
-    def _pointed_spot(self) -> Point | None:
-        return None
 
     def _click(self, x: float, y: float) -> None:
         at, out = self.viewport.to_wall(x, y)

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 from PySide6.QtCore import QPointF, QSize, Qt
-from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent, QWheelEvent
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from elevation.handles.model import Handle
-from elevation.handles.remembered import Key
-from elevation.session.events import Event
-from elevation.setting_out.model import Point
 from elevation.window import picking
 from elevation.window.canvas import Canvas
+from elevation.window.following_canvas import WHEEL_STEP, FollowingCanvas
 from elevation.window.section_picture import SectionPicture
 from elevation.window.texts import tr
 from elevation.window.viewport import PX_PER_PAPER_MM, Viewport
@@ -25,11 +22,10 @@ if TYPE_CHECKING:
     from elevation.sheet.records import Dimension
 
 WIDTH_PX = 232
-_WHEEL_STEP = 1.15
 _AXES = ("rod-height", "hem", "projection")
 
 
-class SectionCanvas(Canvas):
+class SectionCanvas(FollowingCanvas):
     """The wall cut through what is selected.
 
     Nothing is worked out while it is hidden. Zooming and panning upwards are the elevation's, so that heights stay level.
@@ -41,17 +37,11 @@ class SectionCanvas(Canvas):
     """
 
     def __init__(self, elevation: Canvas, parent: QWidget | None = None) -> None:
-        self._elevation = elevation
         self._aside_px = 0.0
-        super().__init__(elevation.session, parent)
         self.section = SectionPicture(elevation.session, elevation.picture)
-        self.picture = self.section
+        super().__init__(elevation, self.section, tr(msg("The wall in section, drawn to scale")), parent)
         self.setMinimumSize(170, 240)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName(tr(msg("The wall in section, drawn to scale")))
-        self.theme = elevation.theme
-        elevation.view_changed.connect(self.follow)
-        self._shown = elevation.shown
 
     def sizeHint(self) -> QSize:
         """Room for a wall, its cloth and two columns of heights."""
@@ -59,22 +49,11 @@ class SectionCanvas(Canvas):
 
     # -- where it stands -------------------------------------------------------------
 
-    def follow(self) -> None:
-        """Stand at the elevation's scale and level with it, in the middle of its own width."""
-        if not self.isVisible() or not self.session.wall_id:
-            return
-        if self._shown != self._elevation.shown:
-            self._shown = self._elevation.shown
-            self.update()
-        lead = self._elevation.viewport
+    def _in_line(self, lead: Viewport) -> Viewport:
         extent = self.section.extent(lead)
         middle = (extent[0] + extent[2]) / 2 * PX_PER_PAPER_MM
         top = self._elevation.mapToGlobal(QPointF(0, 0)).y() - self.mapToGlobal(QPointF(0, 0)).y()
-        viewport = Viewport(lead.px_per_mm, self.width() / 2 - middle + self._aside_px, lead.y + top)
-        if viewport != self.viewport:
-            self.viewport = viewport
-            self.update()
-            self.view_changed.emit()
+        return Viewport(lead.px_per_mm, self.width() / 2 - middle + self._aside_px, lead.y + top)
 
     def fit(self) -> None:
         """The elevation decides what is seen; sideways it stands in the middle."""
@@ -93,7 +72,7 @@ class SectionCanvas(Canvas):
             self._aside_px += delta.x() / 2 or delta.y() / 2
             self.follow()
         else:
-            self.zoom(_WHEEL_STEP ** (delta.y() / 120.0), None, event.position().y())
+            self.zoom(WHEEL_STEP ** (delta.y() / 120.0), None, event.position().y())
         event.accept()
 
     def _pan(self, place: QPointF) -> None:
@@ -104,42 +83,7 @@ class SectionCanvas(Canvas):
             self.follow()
             self._settle_cursor()
 
-    def _on_changed(self, event: Event) -> None:
-        if not self.isVisible():
-            return
-        if event in ("view", "selection"):
-            self.hot = None
-        if event != "room" or self.session.gesture is None:
-            self.follow()
-        self.update()
-
-    def _size(self) -> tuple[object, ...]:
-        return ()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Stay in the middle."""
-        super().resizeEvent(event)
-        self.follow()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with the room."""
-        super().showEvent(event)
-        self.follow()
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """A handle that is held is given up."""
-        self.hand.cancel()
-        super().hideEvent(event)
-
     # -- handles -----------------------------------------------------------------------
-
-    def handles(self) -> tuple[Handle, ...]:
-        """Rod height, projection and hem of each layer that is cut, where the section shows them."""
-        return self._placed(self.session.handles())
-
-    def some_handles(self, keys: Collection[Key]) -> dict[Key, Handle]:
-        """The same of those that are asked for."""
-        return {handle.key: handle for handle in self._placed(tuple(self.session.some_handles(keys).values()))}
 
     def _placed(self, handles: tuple[Handle, ...]) -> tuple[Handle, ...]:
         if not self.session.wall_id:
@@ -160,16 +104,6 @@ class SectionCanvas(Canvas):
             }[handle.axis]
             placed.append(replace(handle, at=at))
         return tuple(placed)
-
-    def _takeable(self, x: float, y: float) -> Handle | None:
-        return picking.handle_at(self.handles(), self.viewport, x, y)
-
-    def _pull(self, at: Point, place: QPointF) -> None:
-        self._pan_from = QPointF(*(self._pressed_at or at))
-        self._pan(place)
-
-    def _pointed_spot(self) -> Point | None:
-        return None
 
     def _click(self, x: float, y: float) -> None:
         groups = self.picture.groups(self.viewport, self._shown)

@@ -18,6 +18,7 @@ from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import obstacle_name, side_name, where
 from elevation.findings.rules import heat_beside
+from elevation.findings.rules.heat_told import too_near
 from elevation.findings.shapes import cloth_back, way
 from elevation.setting_out.model import LayerOut, ObstacleOut, PanelOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, falls_short
@@ -68,25 +69,9 @@ def _heater(
     if not falls_short(free, asked, scene.half_mm):
         return None
     limit, authority = _said(scene, obstacle)
-    params = {
-        "where": where(treatment),
-        "side": side_name(panel.side),
-        "obstacle": obstacle_name(obstacle),
-        "limit": limit,
-    }
-    if along <= TOUCH_MM and up <= TOUCH_MM:
-        weight = Weight.STOP
-        text = msg(
-            "{where}: the {side} panel hangs before {obstacle} and can touch it; it has to keep {limit} away.", **params
-        )
-    else:
-        weight = Weight.BROKEN
-        text = msg(
-            "{where}: the {side} panel comes within {free} of {obstacle}, {short} less than the {limit} to keep.",
-            free=Mm(free),
-            short=Mm(asked - free),
-            **params,
-        )
+    weight, text = too_near(
+        treatment, panel, obstacle_name(obstacle), limit, free, asked, touches=along <= TOUCH_MM and up <= TOUCH_MM
+    )
     return Finding("heat", weight, panel.ref, text, authority, free, asked, _middle(obstacle), _caution())
 
 

@@ -12,6 +12,7 @@ from math import hypot
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.model import Finding, Scene, Weight
 from elevation.findings.naming import beside_name, side_name, where
+from elevation.findings.rules.heat_told import too_near
 from elevation.findings.rules.meets_beside import near
 from elevation.findings.shapes import way
 from elevation.setting_out.corners import box, stretch_of
@@ -67,25 +68,9 @@ def _heater(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: Panel
         return
     own = thing.clearance_mm is not None
     limit = msg("{limit}", limit=Mm(asked)) if own else said_limit(scene, limit_id)
-    params = {
-        "where": where(treatment),
-        "side": side_name(panel.side),
-        "obstacle": beside_name(thing),
-        "limit": limit,
-    }
-    if flat <= TOUCH_MM and up <= TOUCH_MM:
-        weight = Weight.STOP
-        text = msg(
-            "{where}: the {side} panel hangs before {obstacle} and can touch it; it has to keep {limit} away.", **params
-        )
-    else:
-        weight = Weight.BROKEN
-        text = msg(
-            "{where}: the {side} panel comes within {free} of {obstacle}, {short} less than the {limit} to keep.",
-            free=Mm(free),
-            short=Mm(asked - free),
-            **params,
-        )
+    weight, text = too_near(
+        treatment, panel, beside_name(thing), limit, free, asked, touches=flat <= TOUCH_MM and up <= TOUCH_MM
+    )
     authority = msg("the heater's own sheet") if own else authority_of(scene, limit_id)
     caution = msg("The heater's own sheet governs: read it before you hang cloth near it.")
     yield Finding("heat", weight, panel.ref, text, authority, free, asked, _at(panel, thing), caution)
