@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.changing import length, mark_down
-from elevation.findings.looking import panel_at
+from elevation.findings.looking import layer_at, panel_at
 from elevation.findings.model import Change, Scene
 from elevation.room.edits import replace_at
 from elevation.room.find import layer_of, panel_of
 from elevation.room.model import Hem, Ref, Room
-from elevation.words import Message, Mm, msg, msg_plural
+from elevation.setting_out.ready_width import ready_width
+from elevation.words import Message, Mm, msg, msg_plural, term
 
 
 def panel_changed(label: Message, ref: Ref, **fields: object) -> Change:
@@ -65,6 +66,20 @@ def counts(scene: Scene, ref: Ref, by: int) -> Iterator[Change]:
     count = panels[0].count + by
     label = msg_plural("Hang {count} piece in every panel", "Hang {count} pieces side by side in every panel", count=count)
     yield panels_changed(label, ref, count=count)
+
+
+def ready_pieces(scene: Scene, ref: Ref) -> Iterator[Change]:
+    """Ready-made pieces of the width that comes nearest to the fullness wished, in every panel of the layer."""
+    fit, _ = ready_width(scene.room, layer_at(scene, ref), scene.trade)
+    if fit is None:
+        return
+    label = msg_plural(
+        "Hang {count} ready-made piece {wide} wide in every panel",
+        "Hang {count} ready-made pieces {wide} wide in every panel",
+        count=fit.count,
+        wide=term(fit.row.name),
+    )
+    yield panels_changed(label, ref, count=fit.count, flat_width=length(scene, fit.row.width_mm))
 
 
 def hem_above(scene: Scene, ref: Ref, y_mm: float) -> Iterator[Change]:

@@ -162,6 +162,9 @@ def ready_report(ready: Ready) -> Plain:
         "longer": None if ready.longer is None else ready.longer.row.id,
         "longer_rod_height_mm": None if ready.longer is None else _mm(ready.longer.rod_mm),
         "label_off_mm": _mm(ready.off_mm),
+        "width": None if ready.width is None else ready.width.row.id,
+        "width_count": None if ready.width is None else ready.width.count,
+        "width_fullness": None if ready.width is None else round(ready.width.fullness, 4),
     }
 
 

@@ -1,4 +1,4 @@
-"""Ready-made panels for one layer, in words: the best length for this height, the height for the next, panels in hand."""
+"""Ready-made panels for one layer, in words: best length for this height, height for the next, widths, panels in hand."""
 
 from __future__ import annotations
 
@@ -6,11 +6,12 @@ from msgspec import Struct
 
 from elevation.room.model import Room
 from elevation.setting_out.model import LayerOut, PanelOut
+from elevation.setting_out.ready_width import ready_width
 from elevation.trade.model import Trade
-from elevation.trade.ready import Fit, best, fits, next_longer
+from elevation.trade.ready import Fit, WidthFit, best, fits, next_longer
 from elevation.trade.tables import limit_of
 from elevation.units.tolerance import TOUCH_MM
-from elevation.words import Message, Mm, msg, term
+from elevation.words import Message, Mm, Ratio, msg, msg_plural, term
 
 
 class Ready(Struct, frozen=True, gc=False):
@@ -18,7 +19,7 @@ class Ready(Struct, frozen=True, gc=False):
 
     ``wished_mm`` is the finished length that would hang as wished; ``best`` and ``longer`` what the shops have.
     ``in_hand`` is the panel of the layer that is known by a length of its own, ``off_mm`` by how much its label may be
-    wrong (0: it was measured).
+    wrong (0: it was measured). ``width`` is the ready-made width that comes nearest to the fullness wished, ``fullness``.
     """
 
     wished_mm: float
@@ -26,6 +27,8 @@ class Ready(Struct, frozen=True, gc=False):
     longer: Fit | None
     in_hand: PanelOut | None
     off_mm: float
+    width: WidthFit | None = None
+    fullness: float = 0.0
 
 
 def ready_for(room: Room, layer: LayerOut, trade: Trade) -> Ready | None:
@@ -40,7 +43,8 @@ def ready_for(room: Room, layer: LayerOut, trade: Trade) -> Ready | None:
     chosen = best(found, _limit(room, trade, "hem-low") + room.graduation_mm / 2)
     known = panel if panel.length_by else None
     off = _limit(room, trade, "label-off") if panel.length_by == "label" else 0.0
-    return Ready(wished, chosen, next_longer(found, chosen), known, off)
+    width, fullness = ready_width(room, layer, trade)
+    return Ready(wished, chosen, next_longer(found, chosen), known, off, width, fullness)
 
 
 def _limit(room: Room, trade: Trade, limit_id: str) -> float:
@@ -80,7 +84,20 @@ def ready_lines(ready: Ready, layer: LayerOut) -> tuple[Message, ...]:
                 by=Mm(ready.longer.over_mm),
             )
         )
+    if ready.width is not None:
+        lines.append(_wide(ready.width, ready.fullness))
     return tuple(lines)
+
+
+def _wide(fit: WidthFit, wished: float) -> Message:
+    return msg_plural(
+        "{count} ready-made piece {wide} wide in each panel makes it {got} times as full ({wished} are wished).",
+        "{count} ready-made pieces {wide} wide in each panel make it {got} times as full ({wished} are wished).",
+        count=fit.count,
+        wide=term(fit.row.name),
+        got=Ratio(fit.fullness, 2),
+        wished=Ratio(wished, 2),
+    )
 
 
 def _fitting(fit: Fit) -> Message:

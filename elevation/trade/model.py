@@ -191,6 +191,17 @@ class ReadyMadeRow(Struct, frozen=True, gc=False):
     sure: Sure
 
 
+class ReadyWidthRow(Struct, frozen=True, gc=False):
+    """A width that single panels are sold in, laid flat, by market (``in`` or ``mm``)."""
+
+    id: str
+    name: str
+    market: Literal["in", "mm"]
+    width_mm: float
+    source: str
+    sure: Sure
+
+
 class BodyRow(Struct, frozen=True, gc=False):
     """How thick cloth stacks beside ``light``: the factor on stack figures of flat cloth, and on those of pleated cloth.
 
@@ -358,4 +369,5 @@ class Trade(Struct, frozen=True):
     rings: dict[str, RingRow] = {}
     packs: dict[str, PackRow] = {}
     tools: dict[str, ToolRow] = {}
+    ready_widths: dict[str, ReadyWidthRow] = {}
     prices: dict[str, PriceRow] = {}

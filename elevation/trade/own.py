@@ -55,6 +55,7 @@ TABLES = (
     Table("headings", tables.HEADINGS, model.HeadingRow),
     Table("fabrics", tables.FABRICS, model.FabricRow),
     Table("ready_made", tables.READY_MADE, model.ReadyMadeRow),
+    Table("ready_widths", tables.READY_WIDTHS, model.ReadyWidthRow),
     Table("sections", tables.SECTIONS, model.SectionRow),
     Table("materials", tables.MATERIALS, model.MaterialRow),
     Table("brackets", tables.BRACKETS, model.BracketRow),

@@ -29,6 +29,7 @@ from elevation.trade.model import (
     PackRow,
     PriceRow,
     ReadyMadeRow,
+    ReadyWidthRow,
     RingRow,
     SawRow,
     SectionRow,
@@ -146,6 +147,10 @@ READY_MADE = _columns(
     Column("market", "market", cells.one_of("in", "mm")),
     Column("length", "length_mm", cells.length),
 )
+READY_WIDTHS = _columns(
+    Column("market", "market", cells.one_of("in", "mm")),
+    Column("width", "width_mm", cells.length),
+)
 BODIES = _columns(
     Column("stack factor", "stack_factor", cells.ratio),
     Column("pleated factor", "pleated_factor", cells.ratio),
@@ -229,6 +234,7 @@ def load_trade(folder: Path | None = None) -> Trade:
         brackets=_load(at / "brackets.csv", BRACKETS, BracketRow),
         ends=_load(at / "ends.csv", ENDS, EndRow),
         ready_made=_load(at / "ready_made.csv", READY_MADE, ReadyMadeRow),
+        ready_widths=_load(at / "ready_widths.csv", READY_WIDTHS, ReadyWidthRow),
         bodies=_load(at / "bodies.csv", BODIES, BodyRow),
         limits=_load(at / "limits.csv", LIMITS, LimitRow),
         substrates=_load(at / "substrates.csv", SUBSTRATES, SubstrateRow),

@@ -35,6 +35,7 @@ _TITLES: dict[str, Message] = {
     "headings": msg("Headings"),
     "fabrics": msg("Fabrics"),
     "ready_made": msg("Ready-made lengths"),
+    "ready_widths": msg("Ready-made widths"),
     "sections": msg("Rod sections"),
     "materials": msg("Materials of rods"),
     "brackets": msg("Brackets"),

@@ -10,12 +10,14 @@ import pytest
 
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
+from elevation.findings.rules.fullness import RULE
 from elevation.planning.ready_words import Ready, ready_for, ready_lines
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Hem, Room, Station
 from elevation.setting_out.model import LayerOut
 from elevation.setting_out.whole import set_out_afresh
-from elevation.trade.ready import best, fits, next_longer
+from elevation.trade.model import ReadyWidthRow
+from elevation.trade.ready import best, best_width, fits, next_longer, width_fits
 from elevation.units import Length
 from tests.findings.rooms import HALF, INCH, LAYER, at, good_room, inch, mm, panels, rod, said, trade
 
@@ -116,3 +118,57 @@ def test_nothing_to_say_without_panels_or_shops() -> None:
     assert best((), 0.0) is None
     assert next_longer((), None) is None
     assert fits(trade().ready_made.values(), "mm", 1.0, 0.0)[0].row.length_mm == 1370
+
+
+def test_the_width_whose_pieces_come_nearest_to_the_fullness() -> None:
+    # By hand: each panel of the pair covers 40 in; clip rings are usual at 2 and at least 1.5 times. Two of 40 in are 2.0.
+    covers = 40 * INCH
+    found = width_fits(trade().ready_widths.values(), "in", covers, 1.5)
+    counts = {fit.row.id: (fit.count, round(fit.fullness, 6)) for fit in found}
+    assert counts["us-w40"] == (2, 2.0)
+    assert counts["us-w54"] == (2, 2.7)
+    chosen = best_width(found, 2.0, 3.0)
+    assert chosen is not None
+    assert chosen.row.id == "us-w40"
+
+
+@pytest.mark.parametrize(("covers_mm", "count"), [(1120.0, 2), (1120.0001, 3), (1119.9, 2), (560.0, 1), (560.001, 2)])
+def test_pieces_at_and_beside_the_least_fullness(covers_mm: float, count: int) -> None:
+    # 140 cm at 2.5 times cover 560 mm, two of them 1120 mm: exactly enough is enough.
+    rows = [row for row in trade().ready_widths.values() if row.id == "fr-w140"]
+    (fit,) = width_fits(rows, "mm", covers_mm, 2.5)
+    assert fit.count == count
+    assert fit.fullness == pytest.approx(count * 1400 / covers_mm)
+
+
+def test_no_width_beyond_the_most_the_heading_takes() -> None:
+    rows = [row for row in trade().ready_widths.values() if row.id == "uk-w229"]
+    found = width_fits(rows, "mm", 763.0, 1.5)
+    assert best_width(found, 2.0, 2290 / 763.0) is not None
+    assert best_width(found, 2.0, 2290 / 763.0 - 1e-6) is None
+    assert width_fits(rows, "mm", 0.0, 1.5) == ()
+    assert best_width((), 2.0, 3.0) is None
+
+
+def test_of_equal_fullness_the_fewest_pieces() -> None:
+    one = ReadyWidthRow("a", "a", "mm", 1000.0, "", "from memory")
+    two = ReadyWidthRow("b", "b", "mm", 2000.0, "", "from memory")
+    chosen = best_width(width_fits([one, two], "mm", 1000.0, 1.5), 2.0, 3.0)
+    assert chosen is not None
+    assert (chosen.row.id, chosen.count) == ("b", 1)
+
+
+def test_the_width_is_said_and_hung_by_one_click() -> None:
+    room = panels(good_room(), flat_width=inch(30))
+    made = ready(room)
+    assert made.width is not None
+    lines = [said(line) for line in ready_lines(made, landed(room))]
+    assert any("ready-made piece" in line and f"{made.width.row.name} wide" in line for line in lines), lines
+    scene = Scene(room, set_out_afresh(room, "w1", "s1", trade()), trade())
+    thin = next(one for one in find(scene) if one.rule == "fullness")
+    label = next(change for change in RULE.changes(scene, thin) if "ready-made" in said(change.label))
+    hung = label.edit(room)
+    after = landed(hung)
+    assert {panel.count for panel in layer_of(hung, LAYER).panels} == {made.width.count}
+    assert after.panels[0].flat_width_mm == pytest.approx(made.width.count * made.width.row.width_mm)
+    assert not any(one.rule == "fullness" for one in find(Scene(hung, set_out_afresh(hung, "w1", "s1", trade()), trade())))

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from elevation.findings.changing import mark_up
-from elevation.findings.changing_cloth import flat_width, layer_changed
+from elevation.findings.changing_cloth import flat_width, layer_changed, ready_pieces
 from elevation.findings.looking import layer_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import side_name, where
@@ -63,6 +63,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     if found is None:
         return
     panel, wanted, _ = found
+    yield from ready_pieces(scene, finding.subject)
     yield from flat_width(scene, panel.ref, mark_up(wanted / panel.count, scene.room.graduation_mm))
     making = layer_of(scene.room, layer.ref).making
     if making.fullness is not None and wanted > 0:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.changing import mark_down, mark_up
-from elevation.findings.changing_cloth import counts, flat_width
+from elevation.findings.changing_cloth import counts, flat_width, ready_pieces
 from elevation.findings.looking import layer_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import side_name, where
@@ -83,6 +83,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         return
     panel, got, limit = found
     grad = scene.room.graduation_mm
+    yield from ready_pieces(scene, finding.subject)
     if got > limit:
         yield from counts(scene, finding.subject, -1)
         yield from flat_width(scene, panel.ref, mark_down(panel.flat_width_mm / panel.count * limit / got, grad))
