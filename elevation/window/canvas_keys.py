@@ -78,7 +78,8 @@ class CanvasKeys:
             canvas.session.selection = None
             self._on = None
             canvas.update()
-            return True
+            # The window puts its notice away with the same key.
+            return False
         if handle is None:
             return False
         self.is_shown = True

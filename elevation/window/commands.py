@@ -321,9 +321,10 @@ class Commands:
         self._window.notice.say(
             tr(
                 msg(
-                    "Drag a handle; Shift moves one end alone, Ctrl switches sticking off, figures set it exactly, Esc"
-                    " gives it back. Tab goes through the handles, arrows move one by a mark, with Shift by ten. The wheel"
-                    " zooms at the pointer; drag the paper or hold Space to shift it. F6 goes to the window's next part."
+                    "Drag a handle: Shift moves one end alone, Ctrl moves freely past the places where it sticks, typed"
+                    " figures set it exactly, Esc gives it back. Tab goes from handle to handle, the arrow keys move one"
+                    " by your tape's finest mark, with Shift by ten. The wheel zooms at the pointer; drag the paper, or"
+                    " hold Space, to shift it. F6 goes to the window's next part, Ctrl+P to the sheets."
                 )
             )
         )

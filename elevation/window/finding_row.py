@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QEnterEvent, QFocusEvent, QMouseEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from elevation.findings.model import Finding, Weight
 from elevation.planning.remedies import Remedy
 from elevation.window.overlay import paint_mark
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
+from elevation.window.wrapping_button import WrappingButton
 from elevation.words import Style, msg
 
 
@@ -47,7 +48,7 @@ class Mark(QWidget):
         painter.end()
 
 
-class RemedyButton(QPushButton):
+class RemedyButton(WrappingButton):
     """One remedy: shown on the wall while the pointer or the keyboard is on it, applied by a click."""
 
     tried = Signal(object)
@@ -56,15 +57,12 @@ class RemedyButton(QPushButton):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._remedy: Remedy | None = None
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.clicked.connect(self._apply)
 
     def offer(self, remedy: Remedy, style: Style) -> None:
         """Offer a remedy."""
         self._remedy = remedy
-        text = tr(remedy.label, style)
-        self.setText(text.replace("&", "&&"))
-        self.setAccessibleName(text)
+        self.set_words(tr(remedy.label, style))
 
     def _apply(self) -> None:
         if self._remedy is not None:
@@ -156,12 +154,17 @@ class FindingRow(QWidget):
     def show_remedies(self, offered: tuple[Remedy, ...], none_because: str, style: Style) -> None:
         """Offer remedies, or say why there is none."""
         self.clear_remedies()
+        before: QWidget = self.head
         for remedy in offered:
             button = RemedyButton(self.more)
             button.offer(remedy, style)
             button.tried.connect(self.tried)
             button.applied.connect(self.applied)
             self.more_box.addWidget(button)
+            button.show()
+            # A button made now stands last in Qt's own order: Tab would miss the remedies of the finding it opened.
+            QWidget.setTabOrder(before, button)
+            before = button
         if not offered:
             label = QLabel(none_because, self.more)
             label.setWordWrap(True)

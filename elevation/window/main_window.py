@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
-from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QMainWindow, QVBoxLayout, QWidget
 
 from elevation.room.model import Ref
 from elevation.session.events import Event
@@ -30,6 +30,7 @@ from elevation.window.menus import fill_bar, fill_menus
 from elevation.window.notice import Notice
 from elevation.window.notices import Notices
 from elevation.window.panes import Panes
+from elevation.window.passing import ENTER
 from elevation.window.plain_words import plain_words
 from elevation.window.plan_place import PlanPlace
 from elevation.window.proportions_panel import ProportionsPanel
@@ -331,6 +332,16 @@ class MainWindow(QMainWindow):
         """A narrow window has another layout."""
         self.splitter.settle(event.size().width())
         super().resizeEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """What no part of the window took: Enter presses the button that has the keyboard, Esc puts a notice away."""
+        focused = QApplication.focusWidget()
+        if event.key() in ENTER and isinstance(focused, QAbstractButton):
+            focused.click()
+        elif event.key() == Qt.Key.Key_Escape and self.notice.isVisible():
+            self.notice.put_away()
+        else:
+            super().keyPressEvent(event)
 
     def showEvent(self, event: QEvent) -> None:
         """Tell when the first picture stands."""

@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
+from elevation.findings.naming import where
 from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
@@ -135,7 +136,7 @@ class ProportionsPanel(QWidget):
         name = msg("{name}: {ratio}", name=proportion.name, ratio=Ratio(proportion.ratio))
         _set(row.name, sentence(tr(name, style)))
         row.bar.show_parts(tuple(round(value, 2) for _, value in proportion.parts))
-        parts = [tr(msg("{part} {length}", part=label, length=Mm(value)), style) for label, value in proportion.parts]
+        parts = [tr(msg("{part}: {length}", part=label, length=Mm(value)), style) for label, value in proportion.parts]
         # A wall of many parts would say its figures twice over: the form and the drawing have them.
         _set(row.figures, " · ".join(parts) if len(parts) <= MOST_PARTS else "")
         row.figures.setVisible(len(parts) <= MOST_PARTS)
@@ -151,7 +152,8 @@ class ProportionsPanel(QWidget):
 
 def _glass_text(treatment: TreatmentOut) -> Message:
     glass = treatment.glass
-    name = treatment.name or ", ".join(str(opening.number) for opening in treatment.openings)
+    # Never a bare number before a colon: it would read as a numbered list.
+    name: Message | str = treatment.name or where(treatment)
     if glass.clear_open >= 0.9995:
         return msg("{name}: all of the glass is clear when open.", name=name)
     if treatment.mount in INSIDE:

@@ -113,3 +113,32 @@ def test_the_ring_goes_with_its_finding(low):
     assert low.canvas._pointed_spot() == row.finding.at
     low.session.undo()
     assert low.canvas._pointed_spot() is None
+
+
+def test_enter_opens_a_finding_and_tab_comes_to_its_remedies(low):
+    """Without a mouse: Enter on the finding, Tab to the first remedy, Enter again."""
+    row = row_of(low, "rod-low")
+    row.head.setFocus()
+    QTest.keyClick(row.head, Qt.Key.Key_Return)
+    assert row.head.isChecked()
+    QTest.keyClick(row.head, Qt.Key.Key_Tab)
+    assert low.focusWidget() is row.buttons[0]
+    QTest.keyClick(row.buttons[0], Qt.Key.Key_Return)
+    assert "rod-low" not in {finding.rule for finding in low.session.findings()}
+
+
+def test_a_remedy_goes_on_over_several_lines_where_its_column_is_narrow(low):
+    row = row_of(low, "rod-low")
+    row.head.click()
+    button = row.buttons[0]
+    one_line = button.heightForWidth(button.sizeHint().width())
+    assert button.heightForWidth(button.minimumSizeHint().width()) >= 3 * one_line - 4 * 10
+    assert button.minimumSizeHint().width() < button.sizeHint().width() / 2
+
+
+def test_escape_puts_a_notice_away(window):
+    window.commands.say_keys()
+    assert window.notice.isVisible()
+    window.canvas.setFocus()
+    QTest.keyClick(window.canvas, Qt.Key.Key_Escape)
+    assert not window.notice.isVisible()
