@@ -54,7 +54,7 @@ class WrappingButton(QPushButton):
         del event
         option = QStyleOptionButton()
         self.initStyleOption(option)
-        option.text = ""  # type: ignore[attr-defined]  # a field of the option that the stubs leave out
+        option.text = ""
         painter = QStylePainter(self)
         painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
         painter.setPen(self.palette().color(QPalette.ColorRole.ButtonText))
