@@ -8,6 +8,7 @@ from typing import Literal
 # Named through their module: Qt's binding builds a class and all its enumerations when it is first named.
 from PySide6 import QtWidgets
 
+from elevation.window.endings import with_ending
 from elevation.window.texts import tr
 from elevation.words import msg
 
@@ -35,9 +36,16 @@ class Dialogs:
         return Path(name) if name else None
 
     def save_as(self, title: str, proposal: Path, filters: str) -> Path | None:
-        """Ask where to save; Qt itself asks before a file is written over."""
-        name, _ = QtWidgets.QFileDialog.getSaveFileName(self._parent, title, str(proposal), filters)
-        return Path(name) if name else None
+        """Ask where to save, and of which kind; nothing is written over without being asked about."""
+        name, kind = QtWidgets.QFileDialog.getSaveFileName(self._parent, title, str(proposal), filters)
+        if not name:
+            return None
+        path = with_ending(Path(name), proposal.name, filters, kind)
+        if path != Path(name) and path.exists():
+            # Qt asked about the name as it was typed, which was another file.
+            text = tr(msg("{name} is there already.", name=path.name))
+            return path if self.sure(title, text, tr(msg("&Write over it"))) else None
+        return path
 
     def text(self, title: str, label: str, value: str) -> str | None:
         """Ask for one line of text."""

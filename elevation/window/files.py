@@ -40,6 +40,7 @@ class Files:
         self._settings = settings
         self.dialogs = dialogs
         self._tell = tell
+        self._drawn_to: Path | None = None
 
     @property
     def name(self) -> str:
@@ -139,7 +140,7 @@ class Files:
         wall = wall_of(self._session.room, self._session.wall_id)
         name = _file_name(" ".join(part for part in (self.name, wall.name) if part))
         filters = tr(msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)"))
-        path = self.dialogs.save_as(tr(msg("Draw to a file")), self._folder() / f"{name}.pdf", filters)
+        path = self.dialogs.save_as(tr(msg("Draw to a file")), self._out() / f"{name}.pdf", filters)
         if path is not None:
             self.export(path, self.elevations() if path.suffix.lower() == ".pdf" else [self.elevation()])
 
@@ -149,7 +150,7 @@ class Files:
         words = (self.name, wall.name, tr(msg("section")))
         name = _file_name(" ".join(part for part in words if part))
         filters = tr(msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)"))
-        path = self.dialogs.save_as(tr(msg("Sections of the wall")), self._folder() / f"{name}.pdf", filters)
+        path = self.dialogs.save_as(tr(msg("Sections of the wall")), self._out() / f"{name}.pdf", filters)
         if path is not None:
             self.export(path, self.sections())
 
@@ -168,7 +169,7 @@ class Files:
     def ask_measuring_sheet(self) -> None:
         """Ask where, and write the blank measuring sheet of the wall."""
         filters = tr(msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)"))
-        proposal = self._folder() / f"{_file_name(self.name)} {tr(msg('measuring sheet'))}.pdf"
+        proposal = self._out() / f"{_file_name(self.name)} {tr(msg('measuring sheet'))}.pdf"
         path = self.dialogs.save_as(tr(msg("Measuring sheet")), proposal, filters)
         if path is not None:
             self.export(path, [self.measuring_sheet()])
@@ -178,7 +179,7 @@ class Files:
         from elevation.sheet.measuring import measuring_sheets
 
         filters = tr(msg("PDF to print (*.pdf)"))
-        proposal = self._folder() / f"{_file_name(self.name)} {tr(msg('measurements'))}.pdf"
+        proposal = self._out() / f"{_file_name(self.name)} {tr(msg('measurements'))}.pdf"
         path = self.dialogs.save_as(tr(msg("Measurements of all walls")), proposal, filters)
         if path is not None:
             room = self._session.committed
@@ -216,12 +217,20 @@ class Files:
         except (BadInput, BadOutput) as error:
             self._tell(tr_whole_error(error))
             return False
+        self.went_to(path)
         self._tell(tr(msg("Drawn to {name}.", name=str(path))))
         return True
 
     def propose(self, parts: list[str], ending: str) -> Path:
         """A file beside the room, named by ``parts``."""
-        return self._folder() / f"{_file_name(' '.join(part for part in parts if part))}{ending}"
+        return self._out() / f"{_file_name(' '.join(part for part in parts if part))}{ending}"
+
+    def went_to(self, path: Path) -> None:
+        """Remember where drawings go, until the window is closed."""
+        self._drawn_to = path.parent
+
+    def _out(self) -> Path:
+        return self._drawn_to or self._folder()
 
     def _folder(self) -> Path:
         if self._session.path is not None:

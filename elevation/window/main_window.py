@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QVBoxLayout, QWidget
 
 from elevation.room.model import Ref
 from elevation.session.events import Event
@@ -30,7 +30,7 @@ from elevation.window.menus import fill_bar, fill_menus
 from elevation.window.notice import Notice
 from elevation.window.notices import Notices
 from elevation.window.panes import Panes
-from elevation.window.passing import ENTER
+from elevation.window.passing import press_focused
 from elevation.window.plain_words import plain_words
 from elevation.window.plan_place import PlanPlace
 from elevation.window.proportions_panel import ProportionsPanel
@@ -335,10 +335,9 @@ class MainWindow(QMainWindow):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """What no part of the window took: Enter presses the button that has the keyboard, Esc puts a notice away."""
-        focused = QApplication.focusWidget()
-        if event.key() in ENTER and isinstance(focused, QAbstractButton):
-            focused.click()
-        elif event.key() == Qt.Key.Key_Escape and self.notice.isVisible():
+        if press_focused(event.key()):
+            return
+        if event.key() == Qt.Key.Key_Escape and self.notice.isVisible():
             self.notice.put_away()
         else:
             super().keyPressEvent(event)

@@ -5,10 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QScrollArea, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QScrollArea, QWidget
 
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 """The two keys that take what was typed."""
+
+
+def press_focused(key: int) -> bool:
+    """Press the button that has the keyboard, where ``key`` is Enter; False where there is nothing to press."""
+    focused = QApplication.focusWidget()
+    if key not in ENTER or not isinstance(focused, QAbstractButton):
+        return False
+    focused.click()
+    return True
 
 
 def pass_on(editors: Sequence[QWidget], own: QWidget, *, forward: bool) -> None:

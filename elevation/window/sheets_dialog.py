@@ -8,7 +8,7 @@ from threading import Event
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QHideEvent, QKeySequence, QShortcut, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QProgressBar, QPushButton, QVBoxLayout
 
 from elevation.errors import ElevationError
@@ -17,6 +17,7 @@ from elevation.room.find import scheme_of, wall_of
 from elevation.session.worker import Done
 from elevation.sheet.records import Picture
 from elevation.window.announcer import announce
+from elevation.window.passing import press_focused
 from elevation.window.sheets_choice import SheetsChoice
 from elevation.window.sheets_pages import Stopped, Wanted, pages_of, write_pages
 from elevation.window.sheets_preview import SheetPreview
@@ -135,6 +136,11 @@ class Sheets(QDialog):
         self.preview.theme = self._window.theme
         self.choice.sheets.setFocus()
         self.begin()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses the button that has the keyboard: none of them is the dialog's usual one."""
+        if not press_focused(event.key()):
+            super().keyPressEvent(event)
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Nothing is made for a dialog that nobody sees."""
@@ -294,7 +300,8 @@ class Sheets(QDialog):
         """Ask where, and write the pages there."""
         path = self._window.files.dialogs.save_as(tr(msg("Export")), self.proposal(), tr(_FILTERS))
         if path is not None:
-            self.export(path if path.suffix else path.with_name(f"{path.name}.pdf"))
+            self._window.files.went_to(path)
+            self.export(path)
 
     def proposal(self) -> Path:
         """A name for the file: whose sheets they are, and what they are."""

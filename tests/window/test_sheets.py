@@ -233,3 +233,9 @@ def test_works_by_keyboard_alone(sheets, qtbot):
     assert {sheets.preview, sheets.print_button, sheets.export_button, sheets.choice.paper_box} <= names
     QTest.keyClick(sheets, Qt.Key.Key_Escape)
     assert not sheets.isVisible()
+
+
+def test_enter_presses_the_button_that_has_the_keyboard(sheets):
+    sheets.close_button.setFocus()
+    QTest.keyClick(sheets.close_button, Qt.Key.Key_Return)
+    assert not sheets.isVisible()
