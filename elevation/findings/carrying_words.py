@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from elevation.findings.weights import weight_in
-from elevation.setting_out.carried import HoldOut
+from elevation.setting_out.carried import HoldOut, LoadsOut
 from elevation.setting_out.model import BracketOut
 from elevation.trade.model import Trade
 from elevation.words import Message, Ratio, msg
@@ -19,8 +19,25 @@ def carries(bracket: BracketOut, unit: str) -> Message:
     return msg("carries {load} at most, {whole} when somebody tugs", load=load, whole=weight_in(unit, bracket.held.load_n))
 
 
-def holds(held: HoldOut | None, trade: Trade) -> Message | None:
-    """How many times that its fixing holds, or why it cannot be told; None where nothing is to be said."""
+def end_carries(loads: LoadsOut, side: int, unit: str, trade: Trade) -> tuple[Message, ...]:
+    """What an end (0 left, 1 right) that carries the rod carries, and what holds it; empty where that is nothing."""
+    load, held = loads.ends_n[side], loads.held[side]
+    if load is None or held is None:
+        return ()
+    told = holds(held, trade, beside=True)
+    carried = msg(
+        "carries {load} at most, {whole} when somebody tugs",
+        load=weight_in(unit, max(load, 0.0)),
+        whole=weight_in(unit, held.load_n),
+    )
+    return (carried,) if told is None else (carried, told)
+
+
+def holds(held: HoldOut | None, trade: Trade, *, beside: bool = False) -> Message | None:
+    """How many times that its fixing holds, or why it cannot be told; None where nothing is to be said.
+
+    ``beside``: it may be fixed to a wall beside this one.
+    """
     if held is None:
         return None
     if held.times is not None:
@@ -32,7 +49,9 @@ def holds(held: HoldOut | None, trade: Trade) -> Message | None:
             fixing=Message(row.name),
         )
     return {
-        "wall": msg("what the wall is made of is not known: no figure"),
+        "wall": msg("what the wall it is fixed to is made of is not known: no figure")
+        if beside
+        else msg("what the wall is made of is not known: no figure"),
         "chosen": msg("what it is fixed with is not chosen: no figure"),
         "packet": msg("its packet's figures are not typed: no figure"),
         "short": msg("too little thread is left in the wood"),

@@ -84,6 +84,11 @@ def side_name(side: str) -> Message:
     return msg("left") if side == "left" else msg("right")
 
 
+def end_name(side: int) -> Message:
+    """An end of a rod (0 left, 1 right), for the middle of a sentence."""
+    return msg("the right end of the rod") if side else msg("the left end of the rod")
+
+
 def bracket_place(order: int, count: int) -> Message:
     """Which bracket of a rod, counted from the left."""
     if order == 0 and count > 1:

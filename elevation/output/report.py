@@ -8,6 +8,7 @@ from elevation.findings.model import Finding
 from elevation.planning.ready_words import Ready
 from elevation.planning.remedies import Remedies
 from elevation.room.model import Ref
+from elevation.setting_out.carried import HoldOut
 from elevation.setting_out.cloth import Bolt, LayerCloth
 from elevation.setting_out.model import (
     BlindOut,
@@ -59,6 +60,17 @@ def _bracket(bracket: BracketOut) -> Plain:
         "uplift_n": _force(bracket.uplift_n),
         "fixing": bracket.fixing,
         "holds_times": None if bracket.holds_times is None else round(bracket.holds_times, _PLACES),
+    }
+
+
+def _end(held: HoldOut | None) -> Plain | None:
+    """What holds an end that carries the rod; null for one that carries nothing."""
+    if held is None:
+        return None
+    return {
+        "fixing": held.fixing,
+        "holds_times": None if held.times is None else round(held.times, _PLACES),
+        "why": held.why,
     }
 
 
@@ -183,6 +195,7 @@ def _layer(layer: LayerOut, more: Plain) -> Plain:
             "diameter_mm": _mm(rod.diameter_mm),
             "sag_mm": _mm(rod.sag_mm),
             "sag_limit_mm": _mm(rod.sag_limit_mm),
+            "ends": [] if layer.loads is None else [_end(held) for held in layer.loads.held],
         },
         "brackets": [_bracket(bracket) for bracket in layer.brackets],
         "panels": [_panel(panel) for panel in layer.panels],

@@ -91,6 +91,7 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
     if "ends" in parts:
         other = theirs.rod
         rod = changed(rod, ends=other.ends, left_ends=other.left_ends, right_ends=other.right_ends)
+        rod = changed(rod, left_fixing=other.left_fixing, right_fixing=other.right_fixing)
     layer = changed(mine, rod=rod)
     if rod.height != mine.rod.height:
         # A rod that is held at another height has to be hung again.

@@ -228,6 +228,8 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
         Row id in the ends table (``bare``, ``cap``, ``ball-finial``, ``socket``, ``return`` ...).
     left_ends, right_ends : str or None
         Row id for that end alone where it ends in another way.
+    left_fixing, right_fixing : str or None
+        Row id in the fixings table: what holds an end that carries the rod (a socket, a tube bent back to the wall).
     stock : Length or None
         Longest piece at hand; None takes the section's.
     kind : str
@@ -253,6 +255,8 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     overlap: Length | None = None
     wall: Length | None = None
     material: str | None = None
+    left_fixing: str | None = None
+    right_fixing: str | None = None
 
 
 class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -168,6 +168,10 @@ def _check_layer_rows(layer: Layer, trade: Trade, place: Place) -> None:
         row = getattr(layer.rod, key)
         if row is not None:
             _check_row(row, trade.ends, rod.at(key), said("rod end"))
+    for key in ("left_fixing", "right_fixing"):
+        row = getattr(layer.rod, key)
+        if row is not None:
+            _check_row(row, trade.fixings, rod.at(key), said("fixing"))
     _check_row(layer.heading, trade.headings, place.at("heading"), said("heading"))
     for key, kind, name in (
         ("row", "face", said("cloth")),

@@ -23,26 +23,6 @@ class SpanOut(Struct, frozen=True, gc=False):
     is_end: bool = False
 
 
-class LoadsOut(Struct, frozen=True, gc=False):
-    """What hangs on a rod and what that does to it.
-
-    ``hung_n`` is what all its cloth, rings and glides weigh, ``rod_n`` the rod itself. ``spans`` left to right; none where
-    the rod's stiffness is not known. ``line`` is the sagged line and ``slopes`` those at the outer brackets in
-    degrees (down into the rod positive), both with the panels as drawn and without the droop of brackets.
-    ``stress`` is the most with panels where that is worst, in N/mm2 like ``stress_limit``.
-    ``ends_n`` is what sockets or tubes bent back carry at either end.
-    """
-
-    hung_n: float
-    rod_n: float
-    spans: tuple[SpanOut, ...] = ()
-    line: Sagged | None = None
-    stress: float | None = None
-    stress_limit: float | None = None
-    slopes: tuple[float, float] | None = None
-    ends_n: tuple[float | None, float | None] = (None, None)
-
-
 class HoldOut(Struct, frozen=True, gc=False):
     """What holds a bracket, or a mounting board.
 
@@ -60,3 +40,24 @@ class HoldOut(Struct, frozen=True, gc=False):
     pull_n: float = 0.0
     shear_n: float = 0.0
     factor: float = 0.0
+
+
+class LoadsOut(Struct, frozen=True, gc=False):
+    """What hangs on a rod and what that does to it.
+
+    ``hung_n`` is what all its cloth, rings and glides weigh, ``rod_n`` the rod itself. ``spans`` left to right; none where
+    the rod's stiffness is not known. ``line`` is the sagged line and ``slopes`` those at the outer brackets in
+    degrees (down into the rod positive), both with the panels as drawn and without the droop of brackets.
+    ``stress`` is the most with panels where that is worst, in N/mm2 like ``stress_limit``.
+    ``ends_n`` is what sockets or tubes bent back carry at either end, ``held`` what holds them there.
+    """
+
+    hung_n: float
+    rod_n: float
+    spans: tuple[SpanOut, ...] = ()
+    line: Sagged | None = None
+    stress: float | None = None
+    stress_limit: float | None = None
+    slopes: tuple[float, float] | None = None
+    ends_n: tuple[float | None, float | None] = (None, None)
+    held: tuple[HoldOut | None, HoldOut | None] = (None, None)

@@ -11,41 +11,28 @@ from collections.abc import Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from elevation.room.model import Bracket, Room, Treatment
+from elevation.room.model import Bracket, Rod, Treatment
 from elevation.setting_out.carried import HoldOut
 from elevation.setting_out.framing import FRAMING
+from elevation.setting_out.hold_facts import (
+    USUAL,
+    USUAL_THROUGH_LATH,
+    HoldFacts,
+    at_framing,
+    face_of,
+    finds_hold,
+    row_strength,
+)
+from elevation.setting_out.holding_ends import ends_held
 from elevation.setting_out.model import BoardOut, BracketOut, LayerOut, TreatmentOut, ZoneOut
 from elevation.trade.fixing import Strength, on_plate, screw_strength, times_held
 from elevation.trade.model import FixingRow, Trade
 from elevation.trade.section import GRAVITY
 from elevation.trade.tables import limit_of
-from elevation.units.tolerance import TOUCH_MM
 
-USUAL = "screw-8"
-USUAL_THROUGH_LATH = "screw-8-3"
 USUAL_OF_BOARD = "screw-10-3"
 
 _BOARD_EDGE_MM = 25.4  # screws stand 1 in off the edges of a mounting board (common practice, no source)
-
-_MASONRY = frozenset({"masonry", "dabs", "battens"})
-_HOLLOW = frozenset({"studs", "dabs", "battens"})
-
-
-class HoldFacts(Struct, frozen=True, gc=False):
-    """What holding depends on besides the treatment: the wall's kind, how that is built, how hard somebody tugs (N)."""
-
-    substrate: str
-    build: str
-    tug_n: float
-
-
-def hold_facts(room: Room, substrate: str, trade: Trade) -> HoldFacts:
-    """The facts of one wall."""
-    row = trade.substrates.get(substrate)
-    tug = limit_of(trade, "tug-children" if room.children else "tug")
-    if room.tug_kg is not None:
-        tug = room.tug_kg * GRAVITY
-    return HoldFacts(substrate, "unknown" if row is None else row.build, tug)
 
 
 class _Carried(Struct, frozen=True, gc=False):
@@ -58,9 +45,9 @@ class _Carried(Struct, frozen=True, gc=False):
 def with_fixings(
     made: TreatmentOut, treatment: Treatment, zones: Sequence[ZoneOut], facts: HoldFacts, trade: Trade
 ) -> TreatmentOut:
-    """A treatment with what holds each of its brackets."""
+    """A treatment with what holds each of its brackets, and the ends that carry a rod."""
     layers = tuple(
-        _layer(made, layer, {bracket.id: bracket for bracket in own.brackets}, zones, facts, trade)
+        _layer(made, layer, own.rod, {bracket.id: bracket for bracket in own.brackets}, zones, facts, trade)
         for layer, own in zip(made.layers, treatment.layers, strict=True)
     )
     return replace(made, layers=layers)
@@ -69,12 +56,13 @@ def with_fixings(
 def _layer(
     made: TreatmentOut,
     layer: LayerOut,
+    rod: Rod,
     own: Mapping[str, Bracket],
     zones: Sequence[ZoneOut],
     facts: HoldFacts,
     trade: Trade,
 ) -> LayerOut:
-    if all(bracket.load_n is None for bracket in layer.brackets):
+    if all(bracket.load_n is None for bracket in layer.brackets) and layer.loads is None:
         return layer
     brackets = []
     on_board: list[tuple[float, _Carried]] = []
@@ -90,7 +78,10 @@ def _layer(
     board = layer.board
     if board is not None:
         board = replace(board, held=_board_held(board, on_board, zones, facts, trade))
-    return replace(layer, brackets=tuple(brackets), board=board)
+    loads = layer.loads
+    if loads is not None and any(layer.support.carried):
+        loads = replace(loads, held=ends_held(made.mount, layer, loads, rod, zones, facts, trade))
+    return replace(layer, brackets=tuple(brackets), board=board, loads=loads)
 
 
 def _carried(made: TreatmentOut, layer: LayerOut, bracket: BracketOut, tug_n: float) -> _Carried:
@@ -154,17 +145,8 @@ def _is_wood(bracket: BracketOut, zones: Sequence[ZoneOut], facts: HoldFacts) ->
     """Whether wood likely stands behind a bracket's plate; that of a metal stud wall is none."""
     if facts.build == "timber":
         return True
-    return facts.substrate != "board-metal-studs" and _at_framing(bracket, zones)
-
-
-def _at_framing(bracket: BracketOut, zones: Sequence[ZoneOut]) -> bool:
     middle = (bracket.plate[1] + bracket.plate[3]) / 2
-    return any(
-        zone.kind in FRAMING
-        and zone.left_mm - TOUCH_MM <= bracket.x_mm <= zone.right_mm + TOUCH_MM
-        and zone.bottom_mm - TOUCH_MM <= middle <= zone.top_mm + TOUCH_MM
-        for zone in zones
-    )
+    return facts.substrate != "board-metal-studs" and at_framing(bracket.x_mm, middle, zones)
 
 
 def _usual(mount: str, layer: LayerOut, is_wood: bool, facts: HoldFacts) -> str:
@@ -185,32 +167,14 @@ def _not_there(mount: str, layer: LayerOut, row: FixingRow, is_wood: bool, is_ch
         return ""
     if layer.board is not None:
         return "" if row.into == "wood" else "there"
-    fits = {
-        "wood": is_wood or (facts.build == "battens" and is_chosen),
-        "board": facts.build in _HOLLOW and facts.substrate != "plaster-lath",
-        "board-steel": facts.substrate == "board-metal-studs",
-        "masonry": facts.build in _MASONRY,
-    }
-    return "" if fits[row.into] else "there"
+    return "" if finds_hold(row, facts.build, facts.substrate, is_wood, is_chosen) else "there"
 
 
 def _strength(mount: str, layer: LayerOut, row: FixingRow, own: Bracket, facts: HoldFacts, trade: Trade) -> Strength | None:
     """What one fixing holds: as its packet says, else as its row does."""
-    found: Strength | None
-    if row.into == "wood":
-        face = 0.0
-        if mount == "ceiling" or (mount == "wall" and layer.board is None and facts.build != "timber"):
-            face = limit_of(trade, "face-lath" if facts.substrate == "plaster-lath" else "face-board")
-        found = screw_strength(
-            row,
-            face + limit_of(trade, "bracket-thick"),
-            face == 0.0,
-            limit_of(trade, "wood-gravity"),
-            limit_of(trade, "stays"),
-            layer.board.thick_mm if layer.board is not None and mount == "wall" else None,
-        )
-    else:
-        found = Strength(row.pull_n or None, row.shear_n or None)
+    is_faced = mount == "ceiling" or (mount == "wall" and layer.board is None and facts.build != "timber")
+    wood = layer.board.thick_mm if layer.board is not None and mount == "wall" else None
+    found = row_strength(row, face_of(facts.substrate, trade) if is_faced else 0.0, trade, wood)
     if own.pull_kg is None and own.shear_kg is None:
         return found
     base = found or Strength(None, None)
@@ -242,8 +206,8 @@ def _board_held(
     if len(xs) < 2 or lever <= 0:
         return HoldOut(USUAL_OF_BOARD, None, "there", load)
     row = trade.fixings[USUAL_OF_BOARD]
-    face = limit_of(trade, "face-lath" if facts.substrate == "plaster-lath" else "face-board")
-    strength = screw_strength(row, face + board.thick_mm, False, limit_of(trade, "wood-gravity"), limit_of(trade, "stays"))
+    before = face_of(facts.substrate, trade) + board.thick_mm
+    strength = screw_strength(row, before, False, limit_of(trade, "wood-gravity"), limit_of(trade, "stays"))
     if strength is None:
         return HoldOut(USUAL_OF_BOARD, None, "short", load, factor=row.factor)
     shares = _shared(xs, hung)

@@ -91,6 +91,13 @@ def _fixings(treatment: TreatmentOut) -> Iterator[MissingFact]:
         elif "packet" in why:
             text = msg("What the fixings hold is not typed from their packet: how much the brackets hold cannot be told.")
             yield MissingFact(layer.ref, "brackets.pull_kg", text)
+        ends = (None, None) if layer.loads is None else layer.loads.held
+        if ends[0] is not None and ends[0].why == "chosen":
+            text = msg("What the left end of the rod is fixed with is not chosen: how much it holds cannot be told.")
+            yield MissingFact(layer.ref, "rod.left_fixing", text)
+        if ends[1] is not None and ends[1].why == "chosen":
+            text = msg("What the right end of the rod is fixed with is not chosen: how much it holds cannot be told.")
+            yield MissingFact(layer.ref, "rod.right_fixing", text)
 
 
 def _packets(treatment: TreatmentOut) -> Iterator[MissingFact]:

@@ -18,7 +18,8 @@ from elevation.setting_out.chain import Resolved, Spot, resolved
 from elevation.setting_out.corners import beside_of
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts, defaults_of, overhead_of
 from elevation.setting_out.framing import FramingSizes, framing_sizes, zones_of
-from elevation.setting_out.holding import HoldFacts, hold_facts, with_fixings
+from elevation.setting_out.hold_facts import HoldFacts, hold_facts
+from elevation.setting_out.holding import with_fixings
 from elevation.setting_out.legs import LedRod, Legs, led, led_by, legs_of
 from elevation.setting_out.memo import Memo, Same
 from elevation.setting_out.missing import missing_of
@@ -205,7 +206,7 @@ class Keeper:
         """What hangs, with what holds it: that depends on what stands inside the wall as well."""
         if scheme is None:
             return treatments
-        facts = self._hold_facts.keep(hold_facts(room, wall.substrate, trade))
+        facts = self._hold_facts.keep(hold_facts(room, wall, trade))
         own = {treatment.id: treatment for treatment in scheme.treatments}
         held = tuple(self._dressers[made.ref].held(made, own[made.ref[-1]], zones, facts, trade) for made in treatments)
         return self._held.keep(held)

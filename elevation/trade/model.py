@@ -151,7 +151,8 @@ class EndRow(Struct, frozen=True, gc=False):
     """How a rod ends: extra tube beyond the rod's end (bare ends), length and thickness of cap, finial or socket.
 
     A ``socket`` is screwed to a side wall or jamb and a ``return`` bends the tube back to the wall, on an arc of radius
-    ``bend_mm`` (0: an elbow): both carry the rod, so no bracket is needed there.
+    ``bend_mm`` (0: an elbow): both carry the rod, so no bracket is needed there. ``holes_mm`` are the screws
+    that hold such an end over the rod's axis, ``plate_below_mm`` how far what lies on the wall reaches below that.
     """
 
     id: str
@@ -163,6 +164,8 @@ class EndRow(Struct, frozen=True, gc=False):
     source: str
     sure: Sure
     bend_mm: float = 0.0
+    holes_mm: tuple[float, ...] = ()
+    plate_below_mm: float = 0.0
 
     @property
     def carries(self) -> bool:

@@ -141,6 +141,8 @@ ENDS = _columns(
     Column("diameter", "diameter_mm", cells.length),
     Column("shape", "shape", cells.one_of("none", "cap", "ball", "spear", "socket", "return")),
     Column("bend", "bend_mm", cells.length),
+    Column("holes", "holes_mm", cells.offsets),
+    Column("plate below", "plate_below_mm", cells.length),
 )
 ALLOWANCES = _columns(Column("length", "length_mm", cells.length))
 READY_MADE = _columns(

@@ -22,7 +22,7 @@ from elevation.window.cloth_facts import made_of_facts, making_facts, scale_fact
 from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
-from elevation.window.holds_facts import fixing_facts, made_facts, strength_fact
+from elevation.window.holds_facts import end_facts, fixing_facts, made_facts, strength_fact
 from elevation.window.leg_facts import leg_facts
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
@@ -174,7 +174,7 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
             msg("sash to the rod's centre") if mount in INSIDE else msg("wall to the rod's centre"),
             needed=True,
         ),
-        *_ends(ref, rod, trade),
+        *_ends(session, ref, rod, trade),
     )
 
 
@@ -204,7 +204,7 @@ def _packet(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
     return () if rod.overlap is None else (Fact(ref, "rod.overlap", msg("leading edges overlap by")),)
 
 
-def _ends(ref: Ref, rod: Rod, trade: Trade) -> tuple[Fact, ...]:
+def _ends(session: Session, ref: Ref, rod: Rod, trade: Trade) -> tuple[Fact, ...]:
     """How a rod or a track ends, and what it is cut from; a tension rod has neither."""
     if rod.kind == "tension-rod":
         return ()
@@ -215,6 +215,7 @@ def _ends(ref: Ref, rod: Rod, trade: Trade) -> tuple[Fact, ...]:
         Fact(ref, "rod.ends", msg("ends"), "choice", ends),
         Fact(ref, "rod.left_ends", msg("left end, if another"), "choice", own_ends, edit=left),
         Fact(ref, "rod.right_ends", msg("right end, if another"), "choice", own_ends, edit=right),
+        *end_facts(session, ref, rod, trade),
         Fact(ref, "rod.stock", msg("longest piece at hand")),
     )
 

@@ -7,10 +7,10 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from elevation.findings.carrying_words import carries, holds
+from elevation.findings.carrying_words import carries, end_carries, holds
 from elevation.room.edits import edit_at, replace_at, replace_rod
 from elevation.room.find import bracket_of, layer_of
-from elevation.room.model import Bracket, Ref, Room
+from elevation.room.model import Bracket, Ref, Rod, Room
 from elevation.room.validate import check_room
 from elevation.session.session import Session
 from elevation.trade.model import Trade
@@ -115,6 +115,53 @@ def strength_fact(session: Session, ref: Ref) -> Fact:
         "told",
         read=lambda _room: ". ".join(sentence(line) for line in strength_of(session, ref)),
     )
+
+
+def end_facts(session: Session, ref: Ref, rod: Rod, trade: Trade) -> tuple[Fact, ...]:
+    """The rows of what holds the ends that carry a rod: sockets, and tubes bent back to the wall."""
+    rows = (
+        ("", tr(msg("the usual screw where there is wood"))),
+        *((row.id, tr(term(row.name))) for row in trade.fixings.values()),
+    )
+    names = (
+        ("left_fixing", rod.left_ends, msg("left end fixed by"), msg("strength, left end")),
+        ("right_fixing", rod.right_ends, msg("right end fixed by"), msg("strength, right end")),
+    )
+    facts: list[Fact] = []
+    for side, (field, own, fixed, strength) in enumerate(names):
+        if not trade.ends[own or rod.ends].carries:
+            continue
+        facts += [
+            Fact(
+                ref,
+                f"rod.{field}",
+                fixed,
+                "choice",
+                rows,
+                edit=partial(_end_fixed, ref, field),
+                read=partial(_end_fixing, ref, field),
+            ),
+            Fact(ref, f"strength.{field}", strength, "told", read=partial(_end_strength, session, ref, side)),
+        ]
+    return tuple(facts)
+
+
+def _end_fixed(ref: Ref, field: str, room: Room, value: Any) -> Room:
+    return replace_rod(room, ref, **{field: value or None})
+
+
+def _end_fixing(ref: Ref, field: str, room: Room) -> str:
+    return getattr(layer_of(room, ref).rod, field) or ""
+
+
+def _end_strength(session: Session, ref: Ref, side: int, _room: Room) -> str:
+    layer = next(
+        (layer for treatment in session.set_out().treatments for layer in treatment.layers if layer.ref == ref), None
+    )
+    if layer is None or layer.loads is None:
+        return ""
+    lines = end_carries(layer.loads, side, session.room.unit, session.trade)
+    return ". ".join(sentence(tr(line)) for line in lines)
 
 
 def tug_fact() -> Fact:

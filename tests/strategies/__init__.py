@@ -84,7 +84,7 @@ class Maker(Corners, Walls, Schemes):
         coarse = {"in": (25.4 / 8, 25.4 / 16, 25.4 / 32), "mm": (1.0, 5.0)}[self.unit]
         graduation = pick.one_of(coarse)
         text = length_of(graduation, self.unit, 25.4 / 32 if self.unit == "in" else 1.0)
-        return Room(
+        made = Room(
             name=pick.one_of(("", "Room", "Wohnküche", 'A "room" & more')),
             unit=self.unit,
             graduation=text if pick.chance(2) else None,
@@ -100,6 +100,7 @@ class Maker(Corners, Walls, Schemes):
             limits={"rod-low": self.between(25, 150)} if pick.chance(6) else {},
             walls=walls,
         )
+        return self.with_end_fixings(made)
 
 
 def random_room(seed: int) -> Room:

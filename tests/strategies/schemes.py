@@ -6,6 +6,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from elevation.room.edits import edit_at
 from elevation.room.model import (
     Blind,
     Board,
@@ -21,6 +22,7 @@ from elevation.room.model import (
     Panel,
     Pelmet,
     Rod,
+    Room,
     Scheme,
     TieBack,
     Treatment,
@@ -256,6 +258,22 @@ class Schemes(Lengths):
             wall=self.between(0, 3) if pick.chance(4) else None,
             material=pick.one_of(MATERIALS) if pick.chance(2) else None,
         )
+
+    def with_end_fixings(self, room: Room) -> Room:
+        """Chosen fixings at rod ends; picked after everything else, so that older seeds keep what they made."""
+
+        def fixed(layer: Layer) -> Layer:
+            pick = self.pick
+            left = pick.one_of(FIXINGS) if pick.chance(4) else None
+            right = pick.one_of(FIXINGS) if pick.chance(4) else None
+            return _with(layer, rod=_with(layer.rod, left_fixing=left, right_fixing=right))
+
+        for wall in room.walls:
+            for scheme in wall.schemes:
+                for treatment in scheme.treatments:
+                    for layer in treatment.layers:
+                        room = edit_at(room, (wall.id, scheme.id, treatment.id, layer.id), fixed)
+        return room
 
     def packet(self) -> Packet:
         """What a packet says: any of it, or all."""

@@ -181,7 +181,8 @@ def test_solid_sections_have_no_wall() -> None:
 def test_a_wrong_shape_of_end_is_told() -> None:
     with pytest.raises(BadInput, match='column "shape"'):
         read_table(
-            "id,name,extra tube,length,diameter,shape,bend,source,sure\na,A,0 in,1 in,1 in,cube,0 in,x,published\n",
+            "id,name,extra tube,length,diameter,shape,bend,holes,plate below,source,sure\n"
+            "a,A,0 in,1 in,1 in,cube,0 in,none,0 in,x,published\n",
             "e.csv",
             ENDS,
             EndRow,

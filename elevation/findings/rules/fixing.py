@@ -1,8 +1,8 @@
 """fixing: what holds a bracket holds less than what hangs on it with a tug at a panel, or holds nothing there at all.
 
-Broken; every mount; brackets and mounting boards whose wall and fixing are known. Figures of anchors are from memory and
-the lowest of each: the packet in hand governs, and so does the wall. A plug under a ceiling holds by friction alone and is
-never counted on.
+Broken; every mount; brackets, ends that carry the rod, and mounting boards whose wall and fixing are known. Figures of
+anchors are from memory and the lowest of each: the packet in hand governs, and so does the wall. A plug under a ceiling
+holds by friction alone and is never counted on.
 """
 
 from __future__ import annotations
@@ -16,10 +16,10 @@ from elevation.findings.changing_strength import more_brackets
 from elevation.findings.limits import drilling
 from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import end_name, where
 from elevation.findings.rules import off_framing
 from elevation.findings.weights import weight
-from elevation.room.edits import edit_at
+from elevation.room.edits import edit_at, replace_rod
 from elevation.room.model import Layer, Ref, Room
 from elevation.setting_out.carried import HoldOut
 from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut
@@ -42,6 +42,13 @@ def weakest(layer: LayerOut) -> BracketOut | None:
     return min(weak, key=lambda bracket: bracket.holds_times or 0.0, default=None)
 
 
+def weak_ends(layer: LayerOut) -> tuple[int, ...]:
+    """The ends (0 left, 1 right) that carry the rod and are held too little, the worst first."""
+    held = (None, None) if layer.loads is None else layer.loads.held
+    weak = [(one.times or 0.0, side) for side, one in enumerate(held) if one is not None and holds_too_little(one)]
+    return tuple(side for _, side in sorted(weak))
+
+
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         bracket = weakest(layer)
@@ -49,6 +56,11 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             name = bracket_name(scene, bracket.ref)
             text = _said(scene, treatment, name, bracket.held)
             at = (bracket.x_mm, bracket.height_mm)
+            yield Finding("fixing", Weight.BROKEN, layer.ref, text, _authority(), at=at, caution=drilling())
+        elif (weak := weak_ends(layer)) and layer.loads is not None and (end := layer.loads.held[weak[0]]) is not None:
+            support = layer.support
+            at = ((support.left_mm, support.right_mm)[weak[0]], support.height_mm)
+            text = _said(scene, treatment, end_name(weak[0]), end)
             yield Finding("fixing", Weight.BROKEN, layer.ref, text, _authority(), at=at, caution=drilling())
         elif layer.board is not None and layer.board.held is not None and holds_too_little(layer.board.held):
             text = _said(scene, treatment, msg("the mounting board"), layer.board.held)
@@ -89,6 +101,13 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     if weak and mount == "wall":
         # Onto wood, or a board across it, telling what that costs.
         yield from off_framing.RULE.changes(scene, finding)
+    ends = () if weak else weak_ends(layer)
+    if ends:
+        name = end_name(ends[0]) if len(ends) == 1 else msg("both ends of the rod")
+        for row in scene.trade.fixings.values():
+            if row.into == "wood" or row.pull_n > 0:
+                label = msg("Fix {bracket} with {fixing}", bracket=name, fixing=Message(row.name))
+                yield Change(label, _ends_fixed(layer.ref, ends, row.id))
     if weak:
         for row in scene.trade.fixings.values():
             # A figure that only the packet gives cannot be promised.
@@ -96,6 +115,11 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
                 label = msg("Fix it with {fixing}", fixing=Message(row.name))
                 yield Change(label, _fixed(layer.ref, weak, row.id))
     yield from more_brackets(scene, layer.ref)
+
+
+def _ends_fixed(ref: Ref, ends: tuple[int, ...], key: str) -> Callable[[Room], Room]:
+    fields = {("left_fixing", "right_fixing")[side]: key for side in ends}
+    return lambda room: replace_rod(room, ref, **fields)
 
 
 def _fixed(ref: Ref, weak: set[str], key: str) -> Callable[[Room], Room]:

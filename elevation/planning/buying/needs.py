@@ -43,6 +43,7 @@ def _treatment(tally: Tally, room: Room, wall: SetOut, laid: TreatmentOut, windo
         mine = layer_of(room, layer.ref)
         _metal(tally, layer, mine, window, trade)
         _fixings(tally, layer, mine, substrate, window, trade)
+        _end_fixings(tally, layer, mine, substrate, window, trade)
         _runners(tally, layer, window, trade)
         for panel in mine.panels:
             _panel(tally, panel, mine, window)
@@ -100,6 +101,24 @@ def _fixings(tally: Tally, layer: LayerOut, mine: Layer, substrate: str, window:
             tally.add(f"fixing:{row.id}", "fixings", term(row.name), count, window)
         else:
             _by_the_wall(tally, "timber" if layer.board is not None else substrate, count, window, trade)
+
+
+def _end_fixings(tally: Tally, layer: LayerOut, mine: Layer, substrate: str, window: int, trade: Trade) -> None:
+    """Screws of the ends that carry the rod; a side wall's own kind is asked on the spot where it is not known."""
+    support, held = layer.support, (None, None) if layer.loads is None else layer.loads.held
+    chosen = (mine.rod.left_fixing, mine.rod.right_fixing)
+    for side, end in enumerate((support.left_ends, support.right_ends)):
+        if not support.carried[side] or end not in trade.ends:
+            continue
+        told = held[side]
+        row = trade.fixings.get(chosen[side] or ("" if told is None else told.fixing))
+        count = len(trade.ends[end].holes_mm)
+        if row is not None:
+            tally.add(f"fixing:{row.id}", "fixings", term(row.name), count, window)
+        elif trade.ends[end].shape == "return":
+            _by_the_wall(tally, substrate, count, window, trade)
+        else:
+            _by_the_wall(tally, "not-known", count, window, trade)
 
 
 def _by_the_wall(tally: Tally, substrate: str, count: int, window: int, trade: Trade) -> None:
