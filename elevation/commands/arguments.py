@@ -68,6 +68,7 @@ SHEETS = (
     "section",
     "plan",
     "unfolded",
+    "schemes",
     "picture",
     "measuring",
     "measurements",

@@ -8,6 +8,7 @@ from pathlib import Path
 from elevation.commands import choosing
 from elevation.commands.arguments import Draw
 from elevation.commands.main import EXIT_FINE
+from elevation.commands.schemes import scheme_pictures
 from elevation.commands.sections import section_pictures
 from elevation.commands.work_sheets import work_pages, work_table
 from elevation.errors import BadInput, BadOutput, Missing
@@ -55,6 +56,9 @@ def run_draw(given: Draw) -> int:
         shown = [dress(room, trade, wall.id, _scheme_id(wall, given)) for wall in walls]
         page = None if given.paper is None else page_named(given.paper)
         write(_one_page(post_pages(shown, trade, page), given), given.out, given.dpi)
+        return EXIT_FINE
+    if given.sheet == "schemes":
+        write(_one_page(scheme_pictures(given, room, walls, trade), given), given.out, given.dpi)
         return EXIT_FINE
     if given.sheet in WORK_SHEETS:
         write(_one_page(work_pages(given, room, trade), given), given.out, given.dpi)

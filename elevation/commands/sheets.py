@@ -26,6 +26,7 @@ from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
 from elevation.sheet.every import OVER_ALL
 from elevation.sheet.records import Picture
+from elevation.sheet.schemes import scheme_pages
 from elevation.sheet.work.whole import WORK_SHEETS, WORK_TABLES
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
@@ -134,9 +135,14 @@ def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) 
     def measuring() -> list[Picture]:
         return [picture_of(room, wall, None, trade, sheet="measuring") for wall in room.walls]
 
+    def schemes() -> Sequence[Picture]:
+        return scheme_pages((dressed,), trade)
+
     yield Task(f"{stem}-elevation.pdf", elevations)
     yield Task(f"{stem}-section.pdf", sections)
     yield Task(f"{stem}-measuring.pdf", measuring)
+    if any(len(wall.schemes) > 1 for wall in room.walls):
+        yield Task(f"{stem}-schemes.pdf", schemes)
     for name in WORK_SHEETS:
         if name not in OVER_ALL:
             yield Task(f"{stem}-{name}.pdf", _work(name, (dressed,), trade))

@@ -335,6 +335,18 @@ def duplicate_scheme(room: Room, wall_id: str, scheme_id: str, name: str) -> tup
     return replace_at(room, (wall_id,), schemes=schemes), (wall_id, copy.id)
 
 
+def keep_scheme(room: Room, wall_id: str, scheme_id: str) -> Room:
+    """A room in which that scheme is the only one of its wall; the same room where it is already.
+
+    Raises
+    ------
+    NoSuch
+        There is no such wall or scheme.
+    """
+    scheme = scheme_of(room, wall_id, scheme_id)
+    return replace_at(room, (wall_id,), schemes=(scheme,))
+
+
 def rename_scheme(room: Room, wall_id: str, scheme_id: str, name: str) -> Room:
     """A room in which that scheme is called ``name``; its id stays."""
     return replace_at(room, (wall_id, scheme_id), name=name)

@@ -46,6 +46,7 @@ def bare_sheet(
     date: str | None = None,
     notes: Sequence[str] = (),
     stop: str = "",
+    enough: float = SMALLEST_COMFORTABLE,
 ) -> Picture:
     """The drawing on the sheet and at the scale that suit it.
 
@@ -56,7 +57,7 @@ def bare_sheet(
     words : Words
     style : Style
     page : Page or None
-        None: the small sheet of the room's unit, or a larger one where that would force a scale under 1:24.
+        None: the small sheet of the room's unit, or a larger one where that would force too small a scale.
     scale : float or None
         Wall mm for one paper mm; None: the largest standard one that fits.
     date : str or None
@@ -64,6 +65,8 @@ def bare_sheet(
         Beside the scale bar.
     stop : str
         What stands across a sheet that must not be built from; empty for none.
+    enough : float
+        A larger sheet is taken where this one forces a scale smaller than 1 to this.
 
     Raises
     ------
@@ -78,7 +81,7 @@ def bare_sheet(
         found = _largest(draw, sheet, scales, band)
         if found is not None and (best is None or found[0] < best[1]):
             best = (sheet, *found)
-        if best is not None and (scale is not None or best[1] <= SMALLEST_COMFORTABLE):
+        if best is not None and (scale is not None or best[1] <= enough):
             break
     if best is None:
         wanted = said("1:{scale}", scale=scale) if scale is not None else said("the drawing")

@@ -14,6 +14,7 @@ from elevation.sheet.measuring import measuring_sheet
 from elevation.sheet.plan_sheet import plan_sheet
 from elevation.sheet.post import post_pages
 from elevation.sheet.records import Page, Picture
+from elevation.sheet.schemes import scheme_pages
 from elevation.sheet.section_sheet import section_sheet
 from elevation.sheet.unfolded import unfold, unfolded_sheet
 from elevation.sheet.work.whole import WORK_SHEETS, Maker
@@ -108,6 +109,7 @@ _DRAWINGS: tuple[SheetKind, ...] = (
     SheetKind("section", msg("Section"), msg("rod, bracket and cloth from the side"), section_pages),
     SheetKind("plan", msg("Plan"), msg("what stands and hangs, from above"), plan_pages),
     SheetKind("unfolded", msg("Unfolded elevation"), msg("walls that meet in corners, side by side"), unfolded_pages),
+    SheetKind("schemes", msg("Schemes side by side"), msg("what differs between them, before and after"), scheme_pages),
     SheetKind("picture", msg("Picture to post"), msg("wall, cloth and three figures, no title block"), post_pages),
     SheetKind("measuring", msg("Measuring sheet"), msg("blank, to fill in at the wall"), _measuring(is_filled=False)),
     SheetKind("measurements", msg("Measurements"), msg("what was measured, wall by wall"), _measuring(is_filled=True)),

@@ -67,6 +67,7 @@ COMMANDS = (
     Command("same-as", msg("Make other windows the s&ame…"), ("Ctrl+Shift+A",)),
     Command("level-rods", msg("All rods of the room at this &height")),
     Command("next-scheme", msg("Ne&xt scheme"), ("Ctrl+Tab",)),
+    Command("schemes", msg("Schemes side b&y side…"), ("Ctrl+B",)),
     Command("fit", msg("&Whole wall"), ("Ctrl+0",), "fit"),
     Command("zoom-in", msg("Zoom &in"), ("Ctrl++", "Ctrl+="), "zoom-in"),
     Command("zoom-out", msg("Zoom o&ut"), ("Ctrl+-",), "zoom-out"),

@@ -44,7 +44,8 @@ class Commands:
             "close": self.close, "undo": self._session.undo, "redo": self._session.redo,
             "next-wall": self.next_wall, "previous-wall": self.previous_wall, "add-wall": self.add_wall,
             "duplicate-scheme": self.duplicate_scheme, "name-scheme": self.name_scheme,
-            "delete-scheme": self.delete_scheme, "next-scheme": self.next_scheme, "fit": window.canvas.fit,
+            "delete-scheme": self.delete_scheme, "next-scheme": self.next_scheme,
+            "schemes": self.open_schemes, "fit": window.canvas.fit,
             "zoom-in": self.zoom_in, "zoom-out": self.zoom_out, "cloth-open": self.show_as_switched,
             "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
@@ -92,7 +93,7 @@ class Commands:
         schemes = len(wall.schemes) if wall is not None else 0
         for name, is_possible in (
             ("duplicate-scheme", schemes > 0), ("name-scheme", schemes > 0), ("delete-scheme", schemes > 0),
-            ("next-scheme", schemes > 1), ("next-wall", len(session.committed.walls) > 1),
+            ("next-scheme", schemes > 1), ("schemes", schemes > 0), ("next-wall", len(session.committed.walls) > 1),
             ("previous-wall", len(session.committed.walls) > 1), ("save", session.is_modified or session.path is None),
             ("revert", session.is_modified),
         ):  # fmt: skip
@@ -205,6 +206,12 @@ class Commands:
         ids = [scheme.id for scheme in wall_of(self._session.committed, self._session.wall_id).schemes]
         if self._session.scheme_id in ids:
             self._session.switch_scheme(ids[(ids.index(self._session.scheme_id) + 1) % len(ids)])
+
+    def open_schemes(self) -> None:
+        """Schemes side by side."""
+        from elevation.window.schemes_dialog import open_schemes
+
+        open_schemes(self._window)
 
     def duplicate_scheme(self) -> None:
         """Go on in a copy of the scheme."""

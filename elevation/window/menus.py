@@ -34,7 +34,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         msg("&Wall"),
         (
             "next-wall", "previous-wall", "add-wall", "duplicate-wall", _LINE, "next-scheme", "duplicate-scheme",
-            "name-scheme", "delete-scheme",
+            "name-scheme", "delete-scheme", _LINE, "schemes",
         ),
     ),
     (

@@ -14,7 +14,7 @@ LATER = (
     "socket", "ssl", "email", "http", "asyncio", "multiprocessing", "unittest", "sqlite3",
     "elevation.window.hang_panel", "elevation.window.standing_panel", "elevation.window.new_room", "elevation.window.plots",
     "elevation.window.sheets_dialog", "elevation.window.sheets_choice", "elevation.sheet.every",
-    "elevation.sheet.work.whole",
+    "elevation.sheet.work.whole", "elevation.window.schemes_dialog", "elevation.planning.comparing",
     "elevation.output.painters.pdf", "elevation.output.painters.png",
     "elevation.sheet.measuring", "elevation.words.collect",
 )  # fmt: skip

@@ -1,0 +1,346 @@
+"""Schemes of the wall side by side: compare, look before and after, keep one, draw the sheet. Worked out on the worker."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from threading import Event
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from PySide6.QtCore import QSignalBlocker, Qt, QTimer, Signal
+from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QDialog,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QPushButton,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from elevation.errors import ElevationError
+from elevation.planning.comparing import MOST, Comparison, choices, compare
+from elevation.room.edits import keep_scheme
+from elevation.room.find import wall_of
+from elevation.room.style import style_for
+from elevation.session.worker import Done
+from elevation.sheet.drawing import View, draw_wall
+from elevation.sheet.schemes import NONE, alike_said, scheme_sheet
+from elevation.window.choice import Choice
+from elevation.window.schemes_picture import Drawn, SchemesPicture
+from elevation.window.sheets_pages import write_pages
+from elevation.window.texts import tr, tr_whole_error
+from elevation.window.theme import make_quiet
+from elevation.words import Message, msg
+
+if TYPE_CHECKING:
+    from elevation.trade.model import Trade
+    from elevation.window.main_window import MainWindow
+
+_KIND = "schemes"
+_SETTLED_MS = 120
+"""While a handle is dragged nothing is compared; this long after the last change everything is."""
+_FILTERS = msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)")
+
+
+class _Made(Struct, frozen=True):
+    """What the worker made."""
+
+    compared: Comparison
+    drawn: tuple[Drawn, ...]
+
+
+class Schemes(QDialog):
+    """The view of a wall's schemes; it follows the room while it is open.
+
+    Attributes
+    ----------
+    compared : Comparison or None
+        What is shown; None before it is worked out.
+    ready : Signal()
+        It is shown, or could not be.
+    """
+
+    ready = Signal()
+    _done = Signal(object)
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        self._session = window.session
+        self._generation = -1
+        self._wall = ""
+        self._picked: list[str | None] = []
+        self.compared: Comparison | None = None
+        self.setWindowTitle(tr(msg("Schemes side by side")))
+        self.picks: list[QCheckBox] = []
+        self._pick_box = QHBoxLayout()
+        self._pick_box.setSpacing(14)
+        self.cloth = Choice(tr(msg("Cloth")), self)
+        self.cloth.offer(
+            [("drawn", tr(msg("as drawn"))), ("open", tr(msg("open"))), ("closed", tr(msg("closed")))], "drawn"
+        )
+        self.cloth.chosen.connect(self.begin)
+        self.before = QPushButton(tr(msg("&Before and after")), self)
+        self.before.setCheckable(True)
+        self.before.setAutoDefault(False)
+        self.before.toggled.connect(self._turn_before)
+        self.picture = SchemesPicture(window.theme, self)
+        self.picture.chosen.connect(self._choose)
+        self.table = QTableWidget(self)
+        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.table.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
+        self.table.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.table.setWordWrap(True)
+        self.table.setAccessibleName(tr(msg("What differs between the schemes")))
+        header = self.table.horizontalHeader()
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        header.setTextElideMode(Qt.TextElideMode.ElideRight)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        self.alike = QLabel(self)
+        self.alike.setTextFormat(Qt.TextFormat.PlainText)
+        self.alike.setWordWrap(True)
+        make_quiet(self.alike)
+        self.show_button = self._button(msg("&Go on with this one"), self.show_one)
+        self.keep_button = self._button(msg("&Keep only this one"), self.keep_one)
+        self.export_button = self._button(msg("&Export…"), self.ask_export)
+        self.close_button = self._button(msg("&Close"), self.reject)
+        self._lay()
+        self._wait = QTimer(self, singleShot=True)
+        self._wait.setInterval(_SETTLED_MS)
+        self._wait.timeout.connect(self.begin)
+        self._done.connect(self._take)
+        self.resize(1080, 680)
+
+    def _button(self, text: Message, act: Callable[[], object]) -> QPushButton:
+        button = QPushButton(tr(text), self)
+        button.setAutoDefault(False)
+        button.clicked.connect(act)
+        return button
+
+    def _lay(self) -> None:
+        top = QHBoxLayout()
+        top.addLayout(self._pick_box, 1)
+        label = QLabel(tr(msg("C&loth")), self)
+        label.setBuddy(self.cloth)
+        top.addWidget(label)
+        top.addWidget(self.cloth)
+        top.addWidget(self.before)
+        foot = QHBoxLayout()
+        foot.addWidget(self.show_button)
+        foot.addWidget(self.keep_button)
+        foot.addStretch(1)
+        foot.addWidget(self.export_button)
+        foot.addWidget(self.close_button)
+        box = QVBoxLayout(self)
+        box.setSpacing(8)
+        box.addLayout(top)
+        box.addWidget(self.picture, 4)
+        box.addWidget(self.table, 3)
+        box.addWidget(self.alike)
+        box.addLayout(foot)
+
+    # -- Qt's calls --------------------------------------------------------------------
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Follow the room from now on."""
+        super().showEvent(event)
+        self.picture.theme = self._window.theme
+        self._session.changed.connect(self._on_changed)
+        self.begin()
+        self.picture.setFocus()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Nothing is compared for a dialog that nobody sees."""
+        self._wait.stop()
+        self._session.changed.disconnect(self._on_changed)
+        self._session.worker.cancel(_KIND)
+        super().hideEvent(event)
+
+    def _on_changed(self, event: str) -> None:
+        if event in ("room", "view") and self._session.gesture is None:
+            self._wait.start()
+
+    # -- which -------------------------------------------------------------------------
+
+    @property
+    def picked(self) -> tuple[str | None, ...]:
+        """Ids of the schemes compared, None for the bare wall, in the wall's order."""
+        return tuple(self._picked)
+
+    def pick(self, ids: tuple[str | None, ...]) -> None:
+        """Compare these."""
+        self._picked = list(ids)
+        self.begin()
+
+    def _offer(self) -> None:
+        """A box to tick for each scheme; the first that fit are ticked where another wall is shown."""
+        room, wall = self._session.committed, self._session.wall_id
+        options = choices(room, wall)
+        ids = [key for key, _ in options]
+        if wall != self._wall:
+            self._wall, self._picked = wall, []
+            while self._pick_box.count():
+                self._pick_box.takeAt(0)
+        kept = [key for key in ids if key in self._picked]
+        if not kept:
+            # With one scheme alone the bare wall stands beside it.
+            kept = ids[1:][:MOST] if len(ids) > 2 else ids
+        self._picked = kept
+        while len(self.picks) < len(options):
+            self.picks.append(QCheckBox(self))
+            self.picks[-1].toggled.connect(self._on_picked)
+        while self._pick_box.count():
+            self._pick_box.takeAt(0)
+        for pick, (key, name) in zip(self.picks, options, strict=False):
+            with QSignalBlocker(pick):
+                pick.setChecked(key in kept)
+            text = tr(name)
+            pick.setText(pick.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, 220).replace("&", "&&"))
+            pick.setToolTip(text)
+            pick.setProperty("scheme", key)
+            pick.setEnabled(key in kept or len(kept) < MOST)
+            pick.show()
+            self._pick_box.addWidget(pick)
+        for pick in self.picks[len(options) :]:
+            pick.hide()
+        self._pick_box.addStretch(1)
+
+    def _on_picked(self) -> None:
+        ids = [key for key, _ in choices(self._session.committed, self._session.wall_id)]
+        ticked = [key for key, pick in zip(ids, self.picks, strict=False) if pick.isChecked()]
+        self._picked = ticked
+        self.begin()
+
+    # -- working out -------------------------------------------------------------------
+
+    def begin(self, _cloth: str = "") -> None:
+        """Compare what is ticked, of the room as it is now."""
+        self._wait.stop()
+        if not self._session.wall_id:
+            return
+        self._offer()
+        room, wall, ids, trade = self._session.committed, self._session.wall_id, self.picked, self._session.trade
+        cloth = self.cloth.key
+        view = View(panels="open" if cloth == "open" else "closed" if cloth == "closed" else "drawn", stack=False)
+
+        def job(cancelled: Event) -> object:
+            compared = compare(room, wall, ids, trade, is_cancelled=cancelled.is_set)
+            return _Made(compared, _drawn(compared, trade, view))
+
+        self._generation = self._session.worker.submit(_KIND, job, self._done.emit)
+
+    def _take(self, done: Done) -> None:
+        if done.generation != self._generation:
+            return
+        if isinstance(done.error, ElevationError):
+            self.alike.setText(tr_whole_error(done.error))
+        elif done.error is not None:
+            raise done.error
+        elif isinstance(done.result, _Made):
+            self._show(done.result)
+        elif isinstance(done.result, Path):
+            self._window.tell(tr(msg("Drawn to {name}.", name=str(done.result))))
+        self.ready.emit()
+
+    def _show(self, made: _Made) -> None:
+        self.compared = made.compared
+        ids = [one.id for one in made.compared.schemes]
+        here = self._session.scheme_id
+        current = ids.index(here) if here in ids else len(ids) - 1
+        self.picture.show_schemes(made.drawn, current)
+        self._fill(made.compared)
+        self._settle_buttons()
+
+    def _fill(self, compared: Comparison) -> None:
+        style = style_for(compared.room)
+        rows = compared.differing
+        self.table.setColumnCount(len(compared.schemes))
+        self.table.setRowCount(len(rows))
+        self.table.setHorizontalHeaderLabels([tr(one.name) for one in compared.schemes])
+        self.table.setVerticalHeaderLabels([tr(row.label) for row in rows])
+        for at, row in enumerate(rows):
+            for column, value in enumerate(row.values):
+                self.table.setItem(at, column, QTableWidgetItem(NONE if value is None else tr(value, style)))
+        self.table.resizeRowsToContents()
+        self.alike.setText(tr(alike_said(compared), style))
+
+    # -- acts --------------------------------------------------------------------------
+
+    def current_id(self) -> str | None:
+        """Id of the framed scheme; None for the bare wall."""
+        if self.compared is None or not self.compared.schemes:
+            return None
+        return self.compared.schemes[self.picture.current].id
+
+    def _choose(self, index: int) -> None:
+        del index
+        self._settle_buttons()
+
+    def _settle_buttons(self) -> None:
+        key = self.current_id()
+        has_other = len(wall_of(self._session.committed, self._session.wall_id).schemes) > 1
+        self.show_button.setEnabled(key is not None and not self.picture.is_before_after)
+        self.keep_button.setEnabled(key is not None and has_other and not self.picture.is_before_after)
+        self.export_button.setEnabled(self.compared is not None)
+
+    def _turn_before(self, is_on: bool) -> None:
+        self.picture.show_before_after(is_on)
+        self._settle_buttons()
+
+    def show_one(self) -> None:
+        """Turn the window to the framed scheme."""
+        key = self.current_id()
+        if key is not None:
+            self._session.switch_scheme(key)
+
+    def keep_one(self) -> None:
+        """Take the wall's other schemes away; undo brings them back."""
+        key = self.current_id()
+        if key is None:
+            return
+        wall = self._session.wall_id
+        room = keep_scheme(self._session.committed, wall, key)
+        self._session.commit(room, msg("Keep one scheme"), (wall, key))
+        self._session.switch_scheme(key)
+        self._window.tell(tr(msg("The other schemes of this wall are gone; undo brings them back.")))
+
+    def ask_export(self) -> None:
+        """Ask where, and draw the sheet there."""
+        name = wall_of(self._session.committed, self._session.wall_id).name
+        proposal = self._window.files.propose([self._window.files.name, name, tr(msg("Schemes side by side"))], ".pdf")
+        path = self._window.files.dialogs.save_as(tr(msg("Export")), proposal, tr(_FILTERS))
+        if path is not None:
+            self.export(path if path.suffix else path.with_name(f"{path.name}.pdf"))
+
+    def export(self, path: Path) -> None:
+        """Draw what is shown to a file, on the worker."""
+        compared, trade = self.compared, self._session.trade
+        if compared is None:
+            return
+
+        def job(cancelled: Event) -> object:
+            write_pages(path, (scheme_sheet(compared, trade),), 0, cancelled, lambda _done, _of: None)
+            return path
+
+        self._generation = self._session.worker.submit(_KIND, job, self._done.emit)
+
+
+def _drawn(compared: Comparison, trade: Trade, view: View) -> tuple[Drawn, ...]:
+    return tuple(Drawn(tr(one.name), one.set_out, draw_wall(one.set_out, trade, view)) for one in compared.schemes)
+
+
+def open_schemes(window: MainWindow) -> Schemes:
+    """The one view of schemes of a window, shown."""
+    found = window.findChild(QWidget, _KIND)
+    schemes = found if isinstance(found, Schemes) else Schemes(window)
+    schemes.setObjectName(_KIND)
+    schemes.show()
+    schemes.raise_()
+    return schemes
