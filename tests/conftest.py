@@ -53,6 +53,12 @@ def pytest_report_header() -> str:
     return f"Qt: tests/window and tests/painters are left out; they need {packages}"
 
 
+def pytest_collection_finish() -> None:
+    # What was loaded and collected stays to the end: no search for what a test left behind goes through it again.
+    gc.collect()
+    gc.freeze()
+
+
 @pytest.fixture(autouse=True)
 def own_places(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Home and XDG folders that no other test sees."""
@@ -95,14 +101,11 @@ def _left_by_qt() -> list[str]:
     ]
     shiboken = sys.modules.get("shiboken6")
     for thing in gc.get_objects():
-        if isinstance(thing, core.QTimer) and shiboken is not None and shiboken.isValid(thing) and thing.isActive():
-            left.append(f"a running timer of {thing.interval()} ms")
-        if (
-            isinstance(thing, core.QThread)
-            and shiboken is not None
-            and shiboken.isValid(thing)
-            and thing.isRunning()
-            and thing is not core.QThread.currentThread()
-        ):
+        if not isinstance(thing, (core.QTimer, core.QThread)) or shiboken is None or not shiboken.isValid(thing):
+            continue
+        if isinstance(thing, core.QTimer):
+            if thing.isActive():
+                left.append(f"a running timer of {thing.interval()} ms")
+        elif thing.isRunning() and thing is not core.QThread.currentThread():
             left.append("a running thread")
     return left
