@@ -49,11 +49,11 @@ def holds(held: HoldOut | None, trade: Trade, *, beside: bool = False) -> Messag
             fixing=Message(row.name),
         )
     return {
-        "wall": msg("what the wall it is fixed to is made of is not known: no figure")
+        "wall": msg("what the wall it is fixed to is made of is not known, so no figure for what it holds")
         if beside
-        else msg("what the wall is made of is not known: no figure"),
-        "chosen": msg("what it is fixed with is not chosen: no figure"),
-        "packet": msg("its packet's figures are not typed: no figure"),
+        else msg("what the wall is made of is not known, so no figure for what it holds"),
+        "chosen": msg("what it is fixed with is not chosen, so no figure for what it holds"),
+        "packet": msg("its packet's figures are not typed, so no figure for what it holds"),
         "short": msg("too little thread is left in the wood"),
         "there": msg("such a fixing finds nothing to hold in there"),
         "friction": msg("a plug under a ceiling holds by friction alone"),

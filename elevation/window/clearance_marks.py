@@ -56,8 +56,14 @@ class _Marker:
     def __init__(self, records: list[Record], style: Style, scale: float) -> None:
         self._records, self._style, self._scale = records, style, scale
 
-    def mark(self, a: Point, b: Point, ink: str, words: Message | None = None) -> None:
-        """Mark the gap from ``a`` to ``b`` (level or upright); too small a gap to see is left alone."""
+    def mark(
+        self, a: Point, b: Point, ink: str, words: Message | None = None, *, outside: tuple[float, int] | None = None
+    ) -> None:
+        """Mark the gap from ``a`` to ``b`` (level or upright); too small a gap to see is left alone.
+
+        Where a figure is too high for an upright gap it stands on ``a``, ``outside`` of what hangs there: beside that
+        place along the wall, to its left (-1) or right (1).
+        """
         scale = self._scale
         dx, dy = b[0] - a[0], b[1] - a[1]
         length = abs(dx) + abs(dy)
@@ -76,17 +82,23 @@ class _Marker:
             for side in (-0.45, 0.45):
                 tip = (x + way * head * ux - side * head * uy, y + way * head * uy + side * head * ux)
                 self._records.append(Line((x, y), tip, pen))
-        self._figure(((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), text, ink, is_level=abs(dx) > abs(dy), length=length)
-
-    def _figure(self, middle: Point, text: str, ink: str, *, is_level: bool, length: float) -> None:
-        scale = self._scale
         width, height = (text_width(text, HEIGHT) + 1.2) * scale, HEIGHT * 1.15 * scale
-        x, y = middle
+        if outside is not None and length < height:
+            x, way = outside
+            # Not over the line of the floor, nor over the cloth's edge.
+            self._plate(x + way * 0.6 * scale - (width if way < 0 else 0), a[1] + 0.7 * scale, width, height, text, ink)
+            return
+        x, y = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
+        is_level = abs(dx) > abs(dy)
         if is_level:
             # Over the line, or on it where it runs through.
             left, bottom = x - width / 2, y + (0.3 * scale if width < length else -height / 2)
         else:
             left, bottom = x + 0.9 * scale, y - height / 2
+        self._plate(left, bottom, width, height, text, ink)
+
+    def _plate(self, left: float, bottom: float, width: float, height: float, text: str, ink: str) -> None:
+        scale = self._scale
         self._records.append(Fill(rectangle(left, bottom, left + width, bottom + height), _PLATE))
         at = (left + width / 2, bottom + 0.26 * HEIGHT * scale)
         self._records.append(Text(at, text, HEIGHT, Ink.ACCENT if ink == Ink.ACCENT else Ink.QUIET, "middle"))
@@ -126,7 +138,8 @@ def _hems(marker: _Marker, set_out: SetOut, layer: LayerOut) -> None:
         x = (left + right) / 2
         floor = height_at(set_out.floor, x)
         if panel.hem and panel.hem_low_mm > floor:
-            marker.mark((x, floor), (x, panel.hem_low_mm), Ink.QUIET)
+            edge = (left, -1) if panel.side == "left" else (right, 1)
+            marker.mark((x, floor), (x, panel.hem_low_mm), Ink.QUIET, outside=edge)
 
 
 def _stack(marker: _Marker, treatment: TreatmentOut) -> None:

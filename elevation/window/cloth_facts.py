@@ -84,8 +84,8 @@ def making_facts(ref: Ref) -> tuple[Fact, ...]:
             read=partial(_fullness, ref),
         ),
         Fact(ref, "making.returns", msg("outer edges return to the wall"), "flag"),
-        Fact(ref, "making.heading", msg("turned in at the heading, if another")),
-        Fact(ref, "making.hem", msg("turned in at the hem, if another")),
+        Fact(ref, "making.heading", msg("turned in at the heading, if different")),
+        Fact(ref, "making.hem", msg("turned in at the hem, if different")),
         Fact(ref, "making.washed_first", msg("washed before it is cut"), "flag"),
         Fact(ref, "making.settles", msg("hangs longer after some weeks by")),
     )

@@ -89,7 +89,7 @@ def blind_facts(ref: Ref, treatment: Treatment) -> tuple[Fact, ...]:
             msg("sash to the box's front") if blind.place == "reveal" else msg("wall to the box's front"),
             needed=True,
         ),
-        Fact(ref, "blind.width", msg("width of the box, if another")),
+        Fact(ref, "blind.width", msg("width of the box, if different")),
     ]
     if blind.place == "wall":
         facts.append(Fact(ref, "blind.above", msg("box above the casing"), needed=True))

@@ -166,7 +166,7 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
         Fact(ref, "rod.kind", msg("hangs on"), "choice", _said(_KINDS), edit=hang),
         *_packet(ref, rod),
         Fact(lead, "rod.section", msg("section"), "choice", sections),
-        Fact(lead, "rod.diameter", msg("diameter, if another")),
+        Fact(lead, "rod.diameter", msg("diameter, if different")),
         *made_facts(lead, trade),
         Fact(
             lead,
@@ -213,8 +213,8 @@ def _ends(session: Session, ref: Ref, rod: Rod, trade: Trade) -> tuple[Fact, ...
     left, right = partial(_own_end, ref, "left_ends"), partial(_own_end, ref, "right_ends")
     return (
         Fact(ref, "rod.ends", msg("ends"), "choice", ends),
-        Fact(ref, "rod.left_ends", msg("left end, if another"), "choice", own_ends, edit=left),
-        Fact(ref, "rod.right_ends", msg("right end, if another"), "choice", own_ends, edit=right),
+        Fact(ref, "rod.left_ends", msg("left end, if different"), "choice", own_ends, edit=left),
+        Fact(ref, "rod.right_ends", msg("right end, if different"), "choice", own_ends, edit=right),
         *end_facts(session, ref, rod, trade),
         Fact(ref, "rod.stock", msg("longest piece at hand")),
     )

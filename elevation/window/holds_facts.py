@@ -28,13 +28,13 @@ def made_facts(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
         Fact(
             ref,
             "rod.material",
-            msg("material, if another"),
+            msg("material, if different"),
             "choice",
             (("", tr(msg("the section's"))), *rows),
             edit=partial(_made_of, ref),
             read=lambda room: layer_of(room, ref).rod.material or "",
         ),
-        Fact(ref, "rod.wall", msg("wall of the tube, if another (0: solid)")),
+        Fact(ref, "rod.wall", msg("wall of the tube, if different (0: solid)")),
     )
 
 

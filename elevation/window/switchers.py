@@ -22,7 +22,7 @@ class Switchers(QWidget):
         box = QHBoxLayout(self)
         box.setContentsMargins(6, 0, 6, 0)
         box.setSpacing(6)
-        for name, choice in ((tr(msg("&Wall")), self.wall), (tr(msg("S&cheme")), self.scheme)):
+        for name, choice in ((tr(msg("Wa&ll")), self.wall), (tr(msg("S&cheme")), self.scheme)):
             label = QLabel(name, self)
             label.setBuddy(choice)
             choice.setMinimumContentsLength(16)
