@@ -8,6 +8,7 @@ from typing import Any, Literal
 
 from msgspec import Struct
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from elevation.errors import ElevationError, said
@@ -16,6 +17,7 @@ from elevation.session.session import Session
 from elevation.window.choice import Choice
 from elevation.window.facts import fact, with_fact
 from elevation.window.flag import Flag
+from elevation.window.go_to import Place
 from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.measurements import error_sentence, sentence
 from elevation.window.passing import pass_on
@@ -149,6 +151,7 @@ class FactForm(QWidget):
         self._facts: tuple[Fact, ...] = ()
         self.rows: dict[tuple[Ref, str], FieldRow | _Row] = {}
         self._told: dict[tuple[Ref, str], QLabel] = {}
+        self._titles: list[tuple[QLabel, int]] = []
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(2)
@@ -183,11 +186,15 @@ class FactForm(QWidget):
                 widget.deleteLater()
         self.rows = {}
         self._told = {}
+        self._titles = []
         for one in facts:
             if one.kind == "title":
                 title = QLabel(sentence(tr(one.name)), self)
-                make_quiet(title)
-                title.setContentsMargins(0, 6, 0, 0)
+                font = title.font()
+                font.setWeight(QFont.Weight.DemiBold)
+                title.setFont(font)
+                title.setContentsMargins(0, 10, 0, 2)
+                self._titles.append((title, len(self.rows)))
                 self._box.addWidget(title)
                 continue
             if one.kind in ("note", "told"):
@@ -259,6 +266,13 @@ class FactForm(QWidget):
 
     def _light(self, one: Fact, is_on: bool) -> None:
         self.lit.emit(one.ref, one.field if is_on else "")
+
+    def places(self) -> tuple[Place, ...]:
+        """The headings in order, each with the first editor under it."""
+        editors = [row.field if isinstance(row, FieldRow) else row.editor for row in self.rows.values()]
+        return tuple(
+            (title.text(), title, editors[first] if first < len(editors) else None) for title, first in self._titles
+        )
 
     def show_field(self, ref: Ref, field: str) -> bool:
         """Put the keyboard on a fact; False where there is none."""

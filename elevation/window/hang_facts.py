@@ -7,6 +7,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from elevation.findings.naming import side_name
 from elevation.room.corners import lead_ref
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
@@ -258,8 +259,11 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
         parks.append((f"right-of:{bracket.id}", tr(msg("right of bracket {number}", number=number))))
     for number, panel in enumerate(layer.panels, 1):
         here = (*ref, panel.id)
+        title = msg("Panel {number}", number=number)
+        if panel.parks in ("left", "right"):
+            title = msg("Panel {number}, {side}", number=number, side=tr(side_name(panel.parks)))
         facts += [
-            Fact(here, "", msg("Panel {number}", number=number), "title"),
+            Fact(here, "", title, "title"),
             Fact(here, "flat_width", msg("flat width of a piece"), needed=True),
             Fact(here, "count", msg("pieces side by side"), "count"),
             Fact(here, "label_length", msg("length on the packet")),

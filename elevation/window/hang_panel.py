@@ -18,6 +18,7 @@ from elevation.session.session import Session
 from elevation.window.choice import Choice
 from elevation.window.dress_facts import blind_facts, pelmet_facts
 from elevation.window.fact_form import FactForm
+from elevation.window.go_to import GoTo
 from elevation.window.hang_edits import (
     add_bracket,
     add_panel,
@@ -50,6 +51,7 @@ class HangPanel(QWidget):
         self._seen: tuple[object, ...] = ()
         self.which = Choice(tr(msg("Rod")))
         self.which.chosen.connect(self._switch)
+        self.go_to = GoTo(self)
         self.form = FactForm(session, self)
         self.form.lit.connect(self.lit)
         self.form.refused.connect(self.refused)
@@ -93,6 +95,7 @@ class HangPanel(QWidget):
         box.setSpacing(3)
         box.addWidget(self.none)
         box.addWidget(self.which)
+        box.addWidget(self.go_to)
         box.addWidget(self.form)
         box.addWidget(self.buttons)
         box.addStretch(1)
@@ -129,6 +132,7 @@ class HangPanel(QWidget):
         refs = [ref for ref, _, _ in layers]
         self.none.setVisible(not layers)
         self.form.setVisible(bool(layers))
+        self.go_to.setVisible(bool(layers))
         for button in self._of_layer:
             button.setVisible(bool(layers))
         self.which.setVisible(len(layers) > 1)
@@ -160,6 +164,8 @@ class HangPanel(QWidget):
                 *blind_facts(here, treatment),
             )
         )
+        adding = (tr(msg("Add or take away")), self.buttons, self.add_bracket)
+        self.go_to.show_places((*self.form.places(), adding))
         self.drop_bracket.setEnabled(len(layer.brackets) > 2)
         self.drop_panel.setEnabled(len(layer.panels) > 0)
         self.add_layer.setEnabled(len(treatment.layers) == 1)
