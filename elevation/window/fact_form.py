@@ -21,6 +21,7 @@ from elevation.window.go_to import Place
 from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.measurements import error_sentence, sentence
 from elevation.window.passing import pass_on
+from elevation.window.plain_words import kind_at, plain_words
 from elevation.window.swatch import SwatchButton
 from elevation.window.text_field import TextField
 from elevation.window.texts import tr
@@ -204,6 +205,7 @@ class FactForm(QWidget):
                 self._box.addWidget(note)
                 continue
             row = self._row(one)
+            self._explain(row, one)
             self.rows[one.ref, one.field] = row
             self._box.addWidget(row)
 
@@ -214,6 +216,17 @@ class FactForm(QWidget):
         note.setContentsMargins(0, 0, 0, 3)
         make_quiet(note)
         return note
+
+    def _explain(self, row: FieldRow | _Row, one: Fact) -> None:
+        """What the row means, in plain words, for the pointer and for who listens to the screen."""
+        words = plain_words(one.field, kind_at(self._session.room, one.ref))
+        if words is None:
+            return
+        text = tr(words)
+        row.setToolTip(text)
+        if not isinstance(row, FieldRow):
+            # A length's field says so itself while it has the keyboard, and describes what was refused.
+            row.editor.setAccessibleDescription(text)
 
     def _row(self, one: Fact) -> FieldRow | _Row:
         name = sentence(tr(one.name))

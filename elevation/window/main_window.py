@@ -31,7 +31,7 @@ from elevation.window.notice import Notice
 from elevation.window.notices import Notices
 from elevation.window.panes import Panes
 from elevation.window.passing import press_focused
-from elevation.window.plain_words import plain_words
+from elevation.window.plain_words import kind_at, plain_words
 from elevation.window.plan_place import PlanPlace
 from elevation.window.proportions_panel import ProportionsPanel
 from elevation.window.refresher import Refresher
@@ -303,8 +303,7 @@ class MainWindow(QMainWindow):
 
     def _explain(self, ref: Ref, field: str) -> None:
         """What the field means, in plain words, while it has the keyboard."""
-        del ref
-        words = plain_words(field)
+        words = plain_words(field, kind_at(self.session.room, ref))
         if words is not None:
             self._explained = tr(words)
             self.statusBar().showMessage(self._explained)

@@ -18,11 +18,13 @@ from elevation.sheet.records import Text
 from elevation.sheet.tape_order import fields
 from elevation.units import Length, parse_length
 from elevation.window.choice import Choice
+from elevation.window.fact_form import FactForm
 from elevation.window.flag import Flag
+from elevation.window.length_field import FieldRow
 from elevation.window.new_room import NewRoom
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
-from elevation.window.plain_words import plain_words
-from elevation.window.texts import use_language
+from elevation.window.plain_words import kind_at, plain_words
+from elevation.window.texts import tr, use_language
 from elevation.window.viewport import Viewport
 from elevation.words import msg
 
@@ -297,6 +299,37 @@ def test_a_field_says_in_plain_words_what_it_means_while_it_has_the_keyboard(win
 def test_every_measurement_of_the_tape_is_explained(window):
     unexplained = {field.field for field in fields(wall(window)) if plain_words(field.field) is None}
     assert unexplained <= {"sash.handle_out", "bottom"}
+
+
+SPEAK_FOR_THEMSELVES = {
+    "name", "unit", "language", "kind", "head.kind", "sash.kind", "sash.hinge", "stool", "wall", "colour", "place.hold",
+    "fabric.name", "fabric.colour", "rod.height.hold", "rod.left.hold", "rod.right.hold",
+}  # fmt: skip
+
+
+def test_every_row_of_the_forms_is_explained_to_the_pointer_and_to_who_listens(make_window, demo_room):
+    for name in ("1-bedroom", "7-guest-room"):
+        window = make_window(demo_room(f"{name}.room.json"))
+        for drawer in window.drawers[:3]:
+            drawer.set_open(True)
+        bare = set()
+        for form in window.findChildren(FactForm):
+            for (ref, field), row in form.rows.items():
+                words = plain_words(field, kind_at(window.session.room, ref))
+                if words is None and not field.startswith("covers "):
+                    bare.add(field)
+                if words is None:
+                    continue
+                assert row.toolTip() == tr(words)
+                if not isinstance(row, FieldRow):
+                    assert row.editor.accessibleDescription() == tr(words)
+        assert bare <= SPEAK_FOR_THEMSELVES, bare - SPEAK_FOR_THEMSELVES
+
+
+def test_a_bracket_s_height_is_not_explained_as_an_opening_s():
+    assert plain_words("height", "Opening") != plain_words("height", "Bracket")
+    assert plain_words("height", "Obstacle") not in (plain_words("height", "Opening"), None)
+    assert plain_words("tie.hold") == plain_words("tie")
 
 
 @pytest.mark.parametrize(("by", "field"), [((60.0, 8.0), "left"), ((8.0, 60.0), "bottom")])
