@@ -7,8 +7,8 @@ from elevation.setting_out.cloth import Bolt, LayerCloth
 from elevation.setting_out.model import LayerOut
 from elevation.words import Message, Mm, Percent, Ratio, msg, msg_plural
 
-_YARD_MM = 914.4
-_METRE_MM = 1000.0
+YARD_MM = 914.4
+METRE_MM = 1000.0
 
 _WHY = {
     "one-way": msg("pile or print runs one way"),
@@ -19,8 +19,8 @@ _WHY = {
 def amount(mm: float, unit: str) -> Message:
     """A length of cloth as it is asked for at the counter: yards in a room of inches, else metres."""
     if unit == "in":
-        return msg("{amount} yd", amount=Ratio(mm / _YARD_MM, 2))
-    return msg("{amount} m", amount=Ratio(mm / _METRE_MM, 2))
+        return msg("{amount} yd", amount=Ratio(mm / YARD_MM, 2))
+    return msg("{amount} m", amount=Ratio(mm / METRE_MM, 2))
 
 
 def cloth_lines(cloth: LayerCloth, unit: str, graduation_mm: float) -> tuple[Message, ...]:

@@ -29,9 +29,9 @@ def as_planned(layer: Layer) -> Layer:
 
 
 def copied(treatment: Treatment, openings: tuple[str, ...], layers: Iterable[Layer]) -> Treatment:
-    """A treatment like ``treatment`` for other openings; it has no id yet, no name of its own, and goes round no corner."""
+    """A treatment like ``treatment`` for other openings; no id yet, no name or offer of its own, round no corner."""
     made = tuple(as_planned(layer) for layer in layers)
-    return replace(treatment, id="", name="", openings=openings, layers=made, continues=None)
+    return replace(treatment, id="", name="", openings=openings, layers=made, continues=None, offer=None)
 
 
 # Where a rod is fixed decides what may hold it: these go together where that differs.

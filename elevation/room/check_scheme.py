@@ -8,6 +8,7 @@ from elevation.errors import said
 from elevation.room.bounds import DEEP_MM, FAR_MM, TALL_MM, Place, check_count, check_length
 from elevation.room.check_corners import check_legs
 from elevation.room.check_dress import check_blind, check_pelmet, check_tie
+from elevation.room.check_offer import check_offer
 from elevation.room.check_wall import LOW_MM
 from elevation.room.model import Bracket, Built, Held, Hem, Layer, Panel, Rod, Scheme, Treatment, Wall
 from elevation.room.nearest import advice, quoted
@@ -87,6 +88,8 @@ def _check_treatment(treatment: Treatment, wall: Wall, place: Place) -> None:
         check_pelmet(treatment.pelmet, place.at("pelmet"))
     if treatment.blind is not None:
         check_blind(treatment.blind, place.at("blind"))
+    if treatment.offer is not None:
+        check_offer(treatment.offer, place.at("offer"))
     for index, layer in enumerate(treatment.layers):
         _check_layer(layer, place.item("layers", index))
 

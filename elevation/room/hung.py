@@ -397,6 +397,15 @@ class Blind(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defa
     cord_side: Literal["left", "right"] = "right"
 
 
+class Offer(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
+    """What a shop asks for a whole treatment, to compare with: price, currency as it is written, where and which day."""
+
+    price: float
+    currency: str = ""
+    place: str = ""
+    date: str = ""
+
+
 class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
     """What hangs before one or more openings; layers from front to back.
 
@@ -405,6 +414,8 @@ class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_
 
     ``continues`` is the id of the treatment on the wall to the left, in the scheme of the same id, that goes on round the
     corner as this one: the rods of both have one height, projection and section, and those of the first one count.
+
+    ``offer`` is what a shop asks for all of it.
     """
 
     id: str
@@ -415,6 +426,7 @@ class Treatment(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_
     continues: str | None = None
     pelmet: Pelmet | None = None
     blind: Blind | None = None
+    offer: Offer | None = None
 
 
 class Scheme(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -19,6 +19,7 @@ _FORCE = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(N|kN|lbf)\s*\Z")
 _MASS = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(g|kg)\s*\Z")
 _DENSITY = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*kg/m3\s*\Z")
 _RATIO = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*\Z")
+_MOST = 10_000
 _UNIT = re.compile(r"[A-Za-z'\"′″]")
 
 
@@ -101,6 +102,19 @@ def pack(cell: str) -> tuple[float, bool]:
     if found <= 0:
         raise BadInput("", "", f'"{cell}" is nothing', "write how many that price buys, for example 10 or 36 in")
     return found, is_length
+
+
+def whole(cell: str) -> int:
+    """How many there are: a whole number, at most 10 000."""
+    found = ratio(cell)
+    if found != int(found) or found > _MOST:
+        raise BadInput("", "", said('"{cell}" is not a count', cell=cell), said("write for example 12"))
+    return int(found)
+
+
+def length_or_none(cell: str) -> float:
+    """A length with its unit in mm; ``none`` for things that are counted: 0."""
+    return 0.0 if cell == "none" else length(cell)
 
 
 def day(cell: str) -> str:

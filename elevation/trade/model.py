@@ -294,6 +294,18 @@ class PriceRow(Struct, frozen=True, gc=False):
     place: str
 
 
+class ShelfRow(Struct, frozen=True, gc=False):
+    """Something that lies on her own shelf: what part it is, how long one piece is (0: it is counted only), how many.
+
+    ``part`` is its name in the buying list's table (``ring:ring-1-1/4``). A bar (``rod:conduit-3/4``) always has a length.
+    """
+
+    id: str
+    part: str
+    length_mm: float
+    count: int
+
+
 class SubstrateRow(Struct, frozen=True, gc=False):
     """What a wall is made of.
 
@@ -374,3 +386,4 @@ class Trade(Struct, frozen=True):
     tools: dict[str, ToolRow] = {}
     ready_widths: dict[str, ReadyWidthRow] = {}
     prices: dict[str, PriceRow] = {}
+    shelf: dict[str, ShelfRow] = {}

@@ -19,9 +19,12 @@ from elevation import places
 from elevation.errors import BadInput, Missing, said
 from elevation.trade import model, tables
 from elevation.trade.model import Trade
-from elevation.trade.tables import OWN_PREFIX, Column, read_table
+from elevation.trade.tables import OWN_PREFIX, Column, nearest, read_table
 
 Cells = tuple[str, ...]
+
+BAR = "rod"
+"""Parts of this kind are bars: they have a length each, and pieces are cut from them."""
 
 
 class Table(Struct, frozen=True):
@@ -34,11 +37,14 @@ class Table(Struct, frozen=True):
     columns : tuple of Column
     row : type
         Of its rows.
+    make : callable or None
+        Makes a row from its fields; None: the type does.
     """
 
     name: str
     columns: tuple[Column, ...]
     row: Any
+    make: Callable[..., Any] | None = None
 
     @property
     def file(self) -> str:
@@ -67,9 +73,16 @@ TABLES = (
 """Limits have their own place in the room, substrates and bands are facts of the wall: those stand as they are."""
 
 
+HERS = (
+    Table("shelf", tables.SHELF, model.ShelfRow),
+    Table("prices", tables.PRICES, model.PriceRow, tables.price_row),
+)
+"""Tables that are all her own: what lies on her shelf, what things cost where she lives."""
+
+
 def table_named(name: str) -> Table:
     """The table of that name."""
-    return next(table for table in TABLES if table.name == name)
+    return next(table for table in (*TABLES, *HERS) if table.name == name)
 
 
 def shipped_cells(table: Table) -> tuple[Cells, ...]:
@@ -118,8 +131,9 @@ def _cells(content: str, table: Table) -> tuple[Cells, ...]:
 def usual_cells(table: Table) -> dict[str, str]:
     """What a new row has in each column before anything is written there."""
     first = dict.fromkeys(table.titles, "")
-    first["source"] = "measured by me"
-    first["sure"] = "one source"
+    if "source" in first:
+        first["source"] = "measured by me"
+        first["sure"] = "one source"
     return first
 
 
@@ -135,7 +149,7 @@ def read_rows(table: Table, content: str, name: str) -> dict[str, Any]:
     head = next((line for line in io.StringIO(content) if line.strip() and not line.lstrip().startswith("#")), "")
     titles = {cell.strip() for cell in next(csv.reader([head]), [])}
     columns = tuple(one for one in table.columns if one.title in titles or one.field not in has_usual)
-    return read_table(content, name, columns, table.row)
+    return read_table(content, name, columns, table.make or table.row)
 
 
 def with_own(trade: Trade, folder: Path) -> Trade:
@@ -153,11 +167,35 @@ def with_own(trade: Trade, folder: Path) -> Trade:
         A cell of hers is wrong: file, line and column are named.
     """
     found: dict[str, dict[str, Any]] = {}
-    for table in TABLES:
+    for table in (*TABLES, *HERS):
         content = _content(folder / table.file)
         if content is not None:
             found[table.name] = {**getattr(trade, table.name), **read_rows(table, content, str(folder / table.file))}
-    return replace(trade, **found) if found else trade
+    if not found:
+        return trade
+    made = replace(trade, **found)
+    check_shelf(made, str(folder / "shelf.csv"))
+    return made
+
+
+def check_shelf(trade: Trade, name: str) -> None:
+    """Refuse a bar on the shelf that has no length, or is of a section that nobody knows.
+
+    Raises
+    ------
+    BadInput
+        With the row's id.
+    """
+    for row in trade.shelf.values():
+        kind, _, section = row.part.partition(":")
+        if kind != BAR:
+            continue
+        where = said('row "{id}"', id=row.id)
+        if section not in trade.sections:
+            wrong = said('is a bar of "{section}", which is no section', section=section)
+            raise BadInput(name, where, wrong, nearest(section, trade.sections))
+        if row.length_mm <= 0:
+            raise BadInput(name, where, said("is a bar without a length"), said("write for example 62 in"))
 
 
 def written(table: Table, rows: Sequence[Cells]) -> str:

@@ -33,6 +33,7 @@ from elevation.trade.model import (
     RingRow,
     SawRow,
     SectionRow,
+    ShelfRow,
     SubstrateRow,
     ToolRow,
     Trade,
@@ -191,6 +192,12 @@ PRICES = (
     Column("date", "date", cells.day),
     Column("place", "place", cells.text),
 )
+SHELF = (
+    Column("id", "id", cells.text),
+    Column("part", "part", cells.text),
+    Column("length", "length_mm", cells.length_or_none),
+    Column("count", "count", cells.whole),
+)
 BANDS = _columns(
     Column("region", "region", cells.one_of("uk", "de")),
     Column("side", "side", cells.one_of("ceiling", "floor", "corner", "opening")),
@@ -250,11 +257,13 @@ def load_trade(folder: Path | None = None) -> Trade:
         rings=_load(at / "rings.csv", RINGS, RingRow),
         packs=_load(at / "packs.csv", PACKS, PackRow),
         tools=_load(at / "tools.csv", TOOLS, ToolRow),
-        prices=_load(at / "prices.csv", PRICES, _price),
+        prices=_load(at / "prices.csv", PRICES, price_row),
+        shelf=_load(at / "shelf.csv", SHELF, ShelfRow),
     )
 
 
-def _price(pack: tuple[float, bool], **fields: Any) -> PriceRow:
+def price_row(pack: tuple[float, bool], **fields: Any) -> PriceRow:
+    """A price from its cells: what it buys is so many pieces, or a length."""
     return PriceRow(pack=pack[0], is_length=pack[1], **fields)
 
 

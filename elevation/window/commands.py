@@ -55,7 +55,7 @@ class Commands:
             "left-side": self.show_sides, "right-side": self.show_sides,
             "next-pane": self.next_pane,
             "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
-            "keys": self.say_keys, "tables": self.show_tables,
+            "keys": self.say_keys, "tables": self.show_tables, "shelf": self.show_shelf,
         })  # fmt: skip
         self.copying = Copying(window)
         actions.connect(self.copying.slots())
@@ -312,6 +312,15 @@ class Commands:
         from elevation.window.tables_dialog import TablesDialog
 
         dialog = TablesDialog(places.own_tables(), self._window)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.kept.connect(self.take_tables)
+        dialog.show()
+
+    def show_shelf(self) -> None:
+        """What lies on her shelf, and her prices."""
+        from elevation.window.shelf_dialog import ShelfDialog
+
+        dialog = ShelfDialog(self._session, places.own_tables(), self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.kept.connect(self.take_tables)
         dialog.show()

@@ -27,6 +27,7 @@ from elevation.window.hang_edits import (
 )
 from elevation.window.hang_facts import layer_facts, treatment_facts
 from elevation.window.measurements import error_sentence
+from elevation.window.offer_facts import offer_facts
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
 from elevation.words import Message, msg
@@ -162,6 +163,7 @@ class HangPanel(QWidget):
                 *facts,
                 *pelmet_facts(self._session, here, treatment),
                 *blind_facts(here, treatment),
+                *offer_facts(here, treatment),
             )
         )
         adding = (tr(msg("Add or take away")), self.buttons, self.add_bracket)

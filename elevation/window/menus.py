@@ -26,7 +26,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         msg("&Edit"),
         (
             "undo", "redo", _LINE, "duplicate-opening", "duplicate-treatment", "same-as", _LINE, "level-rods",
-            _LINE, "tables",
+            _LINE, "tables", "shelf",
         ),
     ),
     (

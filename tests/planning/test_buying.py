@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from pathlib import Path
 
@@ -10,28 +11,30 @@ from msgspec.structs import replace
 
 from elevation.errors import BadInput
 from elevation.places import demo_rooms
-from elevation.planning.buying.model import HOUSE, BuyingList, Line, Tally
+from elevation.planning.buying.model import HOUSE, BuyingList, Line, Tally, Window
 from elevation.planning.buying.needs import ring_for
-from elevation.planning.buying.said import how_many, table_rows, to_buy, total_said
+from elevation.planning.buying.said import compared, how_many, to_buy, total_said
+from elevation.planning.buying.table import HEADS, table_rows
 from elevation.planning.buying.whole import buying_list
 from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import dress
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.room.file import load_room
-from elevation.room.model import Room
+from elevation.room.model import Offer, Room
 from elevation.trade.model import PriceRow, Trade
-from elevation.trade.tables import PRICES, _price, load_trade, read_table
+from elevation.trade.tables import PRICES, load_trade, price_row, read_table
 from elevation.words import Style, msg, say
 from tests.strategies import random_room
 
 TRADE = load_trade()
 PLAIN = Style(plain=True)
+PRICE = [say(head, PLAIN) for head in HEADS].index("Price")
 BEDROOM = demo_rooms() / "1-bedroom.room.json"
 
 
 def bought(*rooms: Room, trade: Trade = TRADE) -> BuyingList:
     dressed = [dress(room, trade) for room in rooms]
-    return buying_list(dressed, cut_list(rod_pieces(dressed, trade), trade.saws["hacksaw"], seconds=0.0), trade)
+    return buying_list(dressed, cut_list(rod_pieces(dressed, trade), trade.saws["hacksaw"], trade, seconds=0.0), trade)
 
 
 def by_part(found: BuyingList) -> dict[str, Line]:
@@ -172,13 +175,75 @@ def test_sums_stay_blank_while_a_price_is_missing_and_never_read_zero() -> None:
     assert lacking.total().unpriced == 1
     assert total_said(lacking.total()) is None
     last = list(table_rows(lacking, "in", PLAIN))[-1]
-    assert last[7] == ""
+    assert last[PRICE] == ""
     assert "1 line without a price" in last[-1]
     assert by_part(lacking)["end:ball-finial"].cents is None
     none = bought(room)
     assert total_said(none.total()) is None
     # Panels that are there already cost nothing more.
     assert none.total().unpriced == len(none.lines) - 1
+
+
+def shared(*, priced_too: bool) -> BuyingList:
+    """Two windows that share screws, one of them with a tie of its own; without prices, or each at 4.00 and 1.50."""
+    tally = Tally()
+    for window, count in ((0, 1), (1, 3)):
+        tally.add("fixing:a", "fixings", msg("{name}", name="screws"), count, window)
+    tally.add("tie:loop", "dress", msg("{name}", name="a tie"), 1, 1)
+    tally.add("tool:level", "tools", msg("{name}", name="a level"), 1)
+    prices = {"fixing:a": price("fixing:a", 4, 4), "tie:loop": price("tie:loop", 1.5), "tool:level": price("tool:level", 9)}
+    offers = (Offer(2.0, "USD"), Offer(4.25, "USD"))
+    windows = tuple(Window(0, ("w", "s", str(at)), msg("{name}", name=str(at)), one) for at, one in enumerate(offers))
+    return BuyingList(windows, tuple(tally.lines({}, {}, prices if priced_too else {})))
+
+
+def test_a_shared_line_without_a_price_counts_once() -> None:
+    found = shared(priced_too=False)
+    rows = [found.of_window(index) for index in (0, 1, HOUSE)]
+    assert [(row.unpriced, row.shared) for row in rows] == [(0, 1), (1, 1), (1, 0)]
+    # Alone + shared ones once = all.
+    assert sum(row.unpriced for row in rows) + 1 == found.total().unpriced == 3
+    assert all(total_said(row) is None for row in (*rows, found.total()))
+
+
+def test_against_a_shops_price() -> None:
+    """By hand: 4 screws at 4.00, one for the first window, three for the second, and its tie at 1.50: 1.00 and 4.50."""
+    found = shared(priced_too=True)
+    said_ = [compared(found.of_window(at), found.windows[at].offered) for at in (0, 1)]
+    assert [None if one is None else say(one, PLAIN) for one in said_] == ["1.00 USD less", "0.25 USD more"]
+    assert found.offered() == {"USD": 625}
+    whole = compared(found.total(), found.offered())
+    assert whole is not None
+    assert say(whole, PLAIN) == "8.25 USD more"
+    assert compared(found.of_window(0), {"EUR": 200}) is None
+    assert compared(found.of_window(0), None) is None
+    assert compared(shared(priced_too=False).of_window(0), {"USD": 200}) is None
+    same = compared(found.of_window(0), {"USD": 100})
+    assert same is not None
+    assert say(same, PLAIN) == "the same"
+    some = BuyingList((found.windows[0], replace(found.windows[1], offer=None)), found.lines)
+    assert some.offered() is None
+
+
+@pytest.mark.parametrize("name", ["1-bedroom", "4-flat", "7-guest-room"])
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_numbers_stand_alone_in_the_cells_of_the_table(name: str, language: str) -> None:
+    """Every amount is empty or a number that any program reads, and no cell begins a formula."""
+    room = load_room(demo_rooms() / f"{name}.room.json")
+    trade = priced(TRADE, bought(room))
+    first, *rows = table_rows(bought(room, trade=trade), room.unit, Style(unit=room.unit, plain=True, language=language))
+    assert len({len(row) for row in (first, *rows)}) == 1
+    for row in rows:
+        for cell in row[4:12]:
+            assert re.fullmatch(r"([0-9]+(\.[0-9]+)?)?", cell)
+        assert all(not cell.startswith(("=", "+", "-", "@")) for cell in row)
+    lines = [row for row in rows if row[1]]
+    for row in lines:
+        needed, there, buys, packs, pack, left = (float(cell) for cell in row[4:10])
+        assert buys == pytest.approx(packs * pack, abs=0.002 * max(packs, 1))
+        assert there + buys == pytest.approx(needed + left, abs=0.004)
+        assert row[3] == ({"in": "yd", "mm": "m"}[room.unit] if row[1].startswith("cloth:") else row[3])
+    assert any(row[2] and row[PRICE] for row in rows if not row[1])
 
 
 def test_currencies_are_not_mixed() -> None:
@@ -201,14 +266,14 @@ def test_currencies_are_not_mixed() -> None:
 )
 def test_a_wrong_price_is_refused_with_its_line(cells: str, wrong: str) -> None:
     with pytest.raises(BadInput) as caught:
-        read_table(f"id,price,currency,pack,date,place\nring:a,{cells}\n", "prices.csv", PRICES, _price)
+        read_table(f"id,price,currency,pack,date,place\nring:a,{cells}\n", "prices.csv", PRICES, price_row)
     assert wrong in str(caught.value)
     assert "line 2" in str(caught.value)
 
 
 def test_a_price_for_a_length_buys_a_length() -> None:
     rows = read_table(
-        "id,price,currency,pack,date,place\ncloth:a,9.00,USD,36 in,2026-02-28,shop\n", "prices.csv", PRICES, _price
+        "id,price,currency,pack,date,place\ncloth:a,9.00,USD,36 in,2026-02-28,shop\n", "prices.csv", PRICES, price_row
     )
     tally = Tally()
     tally.add("cloth:a", "cloth", msg("{name}", name="a"), 1000.0, measure="length", step=457.2)

@@ -65,6 +65,7 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
     found |= {"leg" for scheme in wall.schemes for one in scheme.treatments if one.continues is not None}
     for scheme in wall.schemes:
         found |= {f"pelmet {one.pelmet.kind}" for one in scheme.treatments if one.pelmet is not None}
+        found |= {f"offer {bool(one.offer.place)}" for one in scheme.treatments if one.offer is not None}
         blinds = [one.blind for one in scheme.treatments if one.blind is not None]
         found |= {f"blind {word}" for blind in blinds for word in (blind.place, blind.cord)}
     for layer in layers(wall):
@@ -136,6 +137,7 @@ WANTED = sorted(
     | {f"ends {row}" for row in strategies.ROD_ENDS}
     | {"shutter box"}
     | {f"pelmet {kind}" for kind in ("board", "valance")}
+    | {"offer True", "offer False"}
     | {f"blind {kind}" for kind in ("reveal", "wall", "loop", "cords", "held-loop", "none")}
     | {f"tie-back {kind}" for kind in ("share-of-drop", "above-floor", "loop", "arm")}
     | {f"panels {kind}" for kind in ("none", "one way", "pair", "side panels", "parked at a bracket")}

@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.room.edits import replace_at
-from elevation.room.model import Blind, Pelmet, TieBack
+from elevation.room.model import Blind, Offer, Pelmet, TieBack
 from tests.room.test_validate_scheme import LAYER, ROOM, fault, layer, mm
 
 
@@ -29,6 +29,27 @@ def test_a_tie_backs_lengths(key: str, inside: float, outside: float) -> None:
 
 PELMET = Pelmet(mm(300), mm(50), mm(80), mm(80), mm(200))
 BLIND = Blind(mm(70), mm(60))
+
+
+@pytest.mark.parametrize(
+    ("fields", "right"),
+    [
+        ({"price": 0.0}, True),
+        ({"price": 1e7}, True),
+        ({"price": -0.01}, False),
+        ({"price": 1e7 + 1}, False),
+        ({"currency": "12345678"}, True),
+        ({"currency": "123456789"}, False),
+        ({"date": "2028-02-29"}, True),
+        ({"date": "2026-02-29"}, False),
+        ({"date": "31.3.2026"}, False),
+    ],
+)
+def test_a_shops_offer(fields: dict[str, object], right: bool) -> None:
+    (key,) = fields
+    told = around(offer=replace(Offer(240.0), **fields))
+    assert (told == "") is right
+    assert right or f".offer.{key}" in told
 
 
 def around(**fields: object) -> str:

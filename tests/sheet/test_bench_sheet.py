@@ -23,7 +23,7 @@ DEMOS = sorted(demo_rooms().glob("*.room.json"))
 
 def made(room):
     pieces = rod_pieces((dress(room, TRADE),), TRADE)
-    return pieces, cut_list(pieces, TRADE.saws["hacksaw"], seconds=1.0)
+    return pieces, cut_list(pieces, TRADE.saws["hacksaw"], TRADE, seconds=1.0)
 
 
 def texts(pages):

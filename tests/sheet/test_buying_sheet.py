@@ -22,7 +22,7 @@ TRADE = load_trade()
 
 def pages_of(room):
     dressed = (dress(room, TRADE),)
-    cuts = cut_list(rod_pieces(dressed, TRADE), TRADE.saws["hacksaw"], seconds=0.0)
+    cuts = cut_list(rod_pieces(dressed, TRADE), TRADE.saws["hacksaw"], TRADE, seconds=0.0)
     found = buying_list(dressed, cuts, TRADE)
     return found, buying_sheet(found, room.name, style_for(room), date="2026-03-01")
 

@@ -17,6 +17,7 @@ from elevation.room.model import (
     Hem,
     Layer,
     Making,
+    Offer,
     Opening,
     Packet,
     Panel,
@@ -46,6 +47,9 @@ from tests.strategies.choices import (
     T,
 )
 
+OFFERS = {"Left": Offer(249.5, "USD", "the shop, Main St", "2026-03-31"), "Garden": Offer(180.0)}
+"""What a shop asks, by the treatment's name: no chance of its own, so that other things stay where they are."""
+
 
 class Schemes(Lengths):
     """Makes schemes."""
@@ -74,6 +78,7 @@ class Schemes(Lengths):
             made,
             pelmet=self.pelmet() if self.pick.chance(4) else None,
             blind=self.blind() if self.pick.chance(4) else None,
+            offer=OFFERS.get(made.name),
         )
         mount = self.pick.one_of(MOUNTS)
         if mount == "wall" or (mount != "ceiling" and len(group) > 1):

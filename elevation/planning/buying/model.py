@@ -12,7 +12,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from elevation.room.model import Ref
+from elevation.room.model import Offer, Ref
 from elevation.trade.model import PriceRow
 from elevation.trade.yardage import exact
 from elevation.words import Message
@@ -34,7 +34,12 @@ class Window(Struct, frozen=True):
     room: int
     ref: Ref
     name: Message
-    shop_price: float | None = None
+    offer: Offer | None = None
+
+    @property
+    def offered(self) -> dict[str, int] | None:
+        """The shop's price in cents, by currency."""
+        return None if self.offer is None else {self.offer.currency: round(self.offer.price * 100)}
 
 
 class Line(Struct, frozen=True):
@@ -87,10 +92,15 @@ class Line(Struct, frozen=True):
 
 
 class Sum(Struct, frozen=True):
-    """What lines cost together, by currency in cents, and how many of them have no price."""
+    """What lines cost together, by currency in cents, and how many of them have no price.
+
+    ``shared`` counts those without a price that are for other windows too: ``unpriced`` leaves them out, so that the rows
+    of all windows and these, once, add up to everything.
+    """
 
     cents: Mapping[str, int]
     unpriced: int
+    shared: int = 0
 
 
 class BuyingList(Struct, frozen=True):
@@ -110,14 +120,26 @@ class BuyingList(Struct, frozen=True):
     def of_window(self, index: int) -> Sum:
         """A window's share of the lines that are for it; ``HOUSE`` for what is for none."""
         cents: dict[str, int] = {}
-        unpriced = 0
+        unpriced = shared = 0
         for line in self.lines:
             if index not in line.windows:
                 continue
             if line.price is not None and line.cents is not None:
                 cents[line.price.currency] = cents.get(line.price.currency, 0) + line.shares.get(index, 0)
-            unpriced += line.cents is None
-        return Sum(cents, unpriced)
+            if line.cents is None:
+                unpriced += len(line.windows) == 1
+                shared += len(line.windows) > 1
+        return Sum(cents, unpriced, shared)
+
+    def offered(self) -> dict[str, int] | None:
+        """What shops ask for all windows, in cents by currency; None while one of them has no offer."""
+        found: dict[str, int] = {}
+        for window in self.windows:
+            if window.offered is None:
+                return None
+            for currency, cents in window.offered.items():
+                found[currency] = found.get(currency, 0) + cents
+        return found or None
 
 
 class _Entry:

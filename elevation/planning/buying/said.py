@@ -1,8 +1,8 @@
-"""The buying list in words: amounts as they are asked for at the counter, money, rows for tables."""
+"""The buying list in words: amounts as they are asked for at the counter, money, what a shop would ask."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Mapping, Sequence
 
 from elevation.planning.buying.model import HOUSE, BuyingList, Line, Sum
 from elevation.planning.cloth_words import amount
@@ -59,12 +59,42 @@ def sum_said(whole: Sum) -> Message | None:
 
 def total_said(whole: Sum) -> Message | None:
     """What everything costs: None, a blank, while a single line has no price, however many others have one."""
-    return None if whole.unpriced else sum_said(whole)
+    return None if whole.unpriced or whole.shared else sum_said(whole)
 
 
 def unpriced_said(whole: Sum) -> Message:
     """How many lines have no price."""
-    return msg_plural("{count} line without a price", "{count} lines without a price", count=whole.unpriced)
+    own = msg_plural("{count} line without a price", "{count} lines without a price", count=whole.unpriced)
+    if not whole.shared:
+        return own
+    return msg("{lines}, {count} more shared with other windows", lines=own, count=whole.shared)
+
+
+def unpriced_short(whole: Sum) -> Message | None:
+    """The same in a narrow column; None where every line has a price."""
+    if whole.shared:
+        return msg("{count} + {shared} shared", count=whole.unpriced, shared=whole.shared)
+    return msg("{count}", count=whole.unpriced) if whole.unpriced else None
+
+
+def offer_said(offered: Mapping[str, int] | None) -> Message | None:
+    """What a shop asks; None where it was not asked."""
+    return None if offered is None else sum_said(Sum(offered, 0))
+
+
+def compared(whole: Sum, offered: Mapping[str, int] | None) -> Message | None:
+    """How much less (or more) all of it costs than the shop asks.
+
+    None while a price is missing, and where the two are not in one currency.
+    """
+    if total_said(whole) is None or offered is None or len(whole.cents) != 1 or whole.cents.keys() != offered.keys():
+        return None
+    ((currency, own),) = whole.cents.items()
+    over = offered[currency] - own
+    if over == 0:
+        return msg("the same")
+    amount = money(abs(over), currency)
+    return msg("{amount} less", amount=amount) if over > 0 else msg("{amount} more", amount=amount)
 
 
 def price_note(line: Line, unit: str) -> Message | None:
@@ -77,72 +107,17 @@ def price_note(line: Line, unit: str) -> Message | None:
     return msg("{price} for {pack}: {place}, {date}", price=each, pack=pack, place=price.place, date=price.date)
 
 
-HEADS = (
-    msg("Group"),
-    msg("Part"),
-    msg("What"),
-    msg("Needed"),
-    msg("At hand"),
-    msg("To buy"),
-    msg("Left over"),
-    msg("Price"),
-    msg("Currency"),
-    msg("For"),
-    msg("Notes"),
-)
-"""Columns of the list as a table for other programs."""
-
-
-def table_rows(bought: BuyingList, unit: str, style: Style) -> Iterator[tuple[str, ...]]:
-    """The list as a table, its head first: a row a line, then what each window and everything costs.
-
-    Parameters
-    ----------
-    bought : BuyingList
-    unit : str
-        ``in``: yards; ``mm``: metres.
-    style : Style
-    """
-    yield tuple(say(head, style) for head in HEADS)
-    for line in bought.lines:
-        note = price_note(line, unit)
-        notes = line.notes if note is None else (*line.notes, note)
-        yield (
-            say(GROUP_NAMES[line.group], style),
-            line.part,
-            say(line.name, style),
-            say(how_many(line, line.needed, unit), style),
-            say(how_many(line, line.shelf, unit), style),
-            say(to_buy(line, unit), style),
-            say(how_many(line, line.left, unit), style),
-            "" if line.cents is None else say(money(line.cents, ""), style),
-            "" if line.price is None else line.price.currency,
-            "; ".join(place_name(bought, index, style) for index in line.windows),
-            "; ".join(say(one, style) for one in notes),
-        )
-    for name, whole in sums(bought, style):
-        total = total_said(whole)
-        yield (
-            say(msg("Sum"), style),
-            "",
-            name,
-            *("",) * 4,
-            "" if total is None else say(total, style),
-            "",
-            "",
-            say(unpriced_said(whole), style) if whole.unpriced else "",
-        )
-
-
 def place_name(bought: BuyingList, index: int, style: Style) -> str:
     """What a line is for."""
     return say(msg("the house") if index == HOUSE else bought.windows[index].name, style)
 
 
-def sums(bought: BuyingList, style: Style) -> Sequence[tuple[str, Sum]]:
-    """What each window, the rest of the house, and everything costs."""
-    rows = [(say(window.name, style), bought.of_window(index)) for index, window in enumerate(bought.windows)]
+def sums(bought: BuyingList, style: Style) -> Sequence[tuple[str, Sum, dict[str, int] | None]]:
+    """What each window, the rest of the house, and everything costs, and what shops ask for it."""
+    rows: list[tuple[str, Sum, dict[str, int] | None]] = [
+        (say(window.name, style), bought.of_window(index), window.offered) for index, window in enumerate(bought.windows)
+    ]
     if any(HOUSE in line.windows for line in bought.lines):
-        rows.append((say(msg("the house"), style), bought.of_window(HOUSE)))
-    rows.append((say(msg("Everything"), style), bought.total()))
+        rows.append((say(msg("the house"), style), bought.of_window(HOUSE), None))
+    rows.append((say(msg("Everything"), style), bought.total(), bought.offered()))
     return rows

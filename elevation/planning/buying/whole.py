@@ -8,9 +8,12 @@ from elevation.findings.naming import where
 from elevation.planning.buying.cloth import is_made
 from elevation.planning.buying.model import HOUSE, BuyingList, Line, Tally, Window
 from elevation.planning.buying.needs import add_needs
+from elevation.planning.buying.shelf import shelf_parts
 from elevation.planning.cut_list import SectionCut
+from elevation.planning.cutting.carrying import shop_cuts, too_long_to_carry
+from elevation.planning.cutting.model import Bar
 from elevation.planning.dressed import Dressed
-from elevation.room.find import layer_of, wall_of
+from elevation.room.find import layer_of, treatment_of, wall_of
 from elevation.trade.model import Trade
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg, msg_plural, term
@@ -38,7 +41,7 @@ def buying_list(rooms: Sequence[Dressed], cuts: Sequence[SectionCut], trade: Tra
     add_needs(tally, rooms, windows, trade)
     _tools(tally, rooms, cuts, trade)
     packs = {row.id: row.count for row in trade.packs.values()}
-    lines: tuple[Line, ...] = tuple(tally.lines({}, packs, trade.prices))
+    lines: tuple[Line, ...] = tuple(tally.lines(shelf_parts(trade), packs, trade.prices))
     return BuyingList(windows, lines)
 
 
@@ -52,7 +55,7 @@ def windows_of(rooms: Sequence[Dressed]) -> tuple[Window, ...]:
                 name = msg("{wall}, {window}", wall=wall.wall_name or wall.wall, window=name)
                 if len(rooms) > 1 and dressed.room.name:
                     name = msg("{room}, {place}", room=dressed.room.name, place=name)
-                found.append(Window(at, laid.ref, name))
+                found.append(Window(at, laid.ref, name, treatment_of(dressed.room, laid.ref).offer))
     return tuple(found)
 
 
@@ -62,21 +65,28 @@ def _rods(tally: Tally, cuts: Sequence[SectionCut], windows: Sequence[Window]) -
         for piece in cut.pieces.values():
             index = next(at for at, one in enumerate(windows) if (one.room, one.ref) == (piece.room, piece.ref[:3]))
             weights[index] = weights.get(index, 0.0) + piece.length_mm
-        bars: dict[float, int] = {}
+        bars: dict[float, list[Bar]] = {}
         for bar in cut.plan.bars:
-            bars[bar.stock.length_mm] = bars.get(bar.stock.length_mm, 0) + 1
-        for length, count in bars.items():
+            bars.setdefault(bar.stock.length_mm, []).append(bar)
+        for length, alike in bars.items():
             # A length that the shop does not keep as a rule has a name of its own, for it has its own price.
             is_usual = abs(length - cut.section.stock_mm) <= TOUCH_MM
             part = f"rod:{cut.section.id}" + ("" if is_usual else f"-{length:.0f}")
             name = msg("{section}, {length} long", section=term(cut.section.name), length=Mm(length, about=True))
-            tally.add(part, "rods", name, count, HOUSE, notes=_rod_notes(cut))
+            there = sum(bar.stock.count is not None for bar in alike)
+            tally.add(part, "rods", name, len(alike), HOUSE, there=there, notes=_rod_notes(cut, alike))
             tally.weigh(part, weights)
 
 
-def _rod_notes(cut: SectionCut) -> tuple[Message, ...]:
-    pieces = msg_plural("{count} piece is cut from it", "{count} pieces are cut from it", count=len(cut.pieces))
-    notes = [pieces]
+def _rod_notes(cut: SectionCut, bars: Sequence[Bar]) -> tuple[Message, ...]:
+    count = sum(len(bar.pieces) for bar in bars)
+    notes: list[Message] = [msg_plural("{count} piece is cut from it", "{count} pieces are cut from it", count=count)]
+    if cut.carry_mm is not None and any(shop_cuts(bar, cut.carry_mm) for bar in bars):
+        text = msg("let the shop cut it to no more than {length}: marks on the bench sheet", length=Mm(cut.carry_mm))
+        notes.append(text)
+    far = [one.key for one in too_long_to_carry(cut.plan, cut.carry_mm) if any(one in bar.pieces for bar in bars)]
+    if far:
+        notes.append(msg("{marks} must be delivered: longer than you carry", marks=", ".join(far)))
     if not cut.plan.is_proven:
         over = cut.plan.cost - cut.plan.bound
         notes.append(msg_plural("at most {count} more than the fewest", "at most {count} more than the fewest", count=over))

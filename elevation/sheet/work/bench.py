@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from elevation.planning.cut_list import SectionCut
+from elevation.planning.cutting.carrying import shop_cuts, too_long_to_carry
 from elevation.planning.cutting.model import Bar, CutPlan
 from elevation.planning.rod_pieces import RodPiece
 from elevation.sheet.paths import rectangle
@@ -80,7 +81,9 @@ def _section(one: SectionCut, width: float, style: Style) -> list[Part]:
     parts = [heading(title, width)]
     room = width - 12.0
     numbered = list(enumerate(one.plan.bars, start=1))
-    parts.extend(_bar(number, bar, longest, room, width, style) for number, bar in numbered)
+    for number, bar in numbered:
+        parts.append(_bar(number, bar, longest, room, width, style))
+        parts.extend(_whence(number, bar, one.carry_mm, width, style))
     if one.plan.bars:
         parts.extend(_pieces(one, width, style))
     parts.extend(
@@ -97,7 +100,40 @@ def _section(one: SectionCut, width: float, style: Style) -> list[Part]:
         )
         for piece in one.plan.too_long
     )
+    parts.extend(
+        paragraph(
+            say(
+                msg(
+                    "{mark} is {length} long and you carry at most {carry}: have its bar delivered, "
+                    "or give the rod a joint over a bracket.",
+                    mark=piece.key,
+                    length=Mm(piece.length_mm),
+                    carry=Mm(one.carry_mm or 0.0),
+                ),
+                style,
+            ),
+            width,
+        )
+        for piece in too_long_to_carry(one.plan, one.carry_mm)
+    )
     return parts
+
+
+def _whence(number: int, bar: Bar, carry_mm: float | None, width: float, style: Style) -> list[Part]:
+    """What is to be known of a bar before it lies on the bench: it is on the shelf, or the shop cuts it."""
+    if bar.stock.count is not None:
+        text = msg("Bar {number} lies on your shelf: {length} long.", number=number, length=Mm(bar.stock.length_mm))
+        return [paragraph(say(text, style), width, SMALL)]
+    cuts = shop_cuts(bar, carry_mm)
+    if not cuts:
+        return []
+    marks = ", ".join(say(msg("{length}", length=Mm(mark)), style) for mark in cuts)
+    text = msg(
+        "Bar {number} is longer than you carry: let the shop cut it at {marks}, beyond the mark.",
+        number=number,
+        marks=marks,
+    )
+    return [paragraph(say(text, style), width, SMALL)]
 
 
 def _summary(plan: CutPlan) -> Message:
@@ -165,7 +201,7 @@ def _pieces(one: SectionCut, width: float, style: Style) -> tuple[Part, ...]:
         TableColumn(say(msg("Mark"), style), 1.0),
         TableColumn(say(msg("Length"), style), 2.0, "right"),
         TableColumn(say(msg("For"), style), 5.6),
-        TableColumn(say(msg("Bar"), style), 0.8, "right"),
+        TableColumn(say(msg("Of bar"), style), 0.8, "right"),
     )
     rows = [
         (

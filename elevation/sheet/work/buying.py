@@ -7,19 +7,22 @@ from collections.abc import Sequence
 from elevation.planning.buying.model import BuyingList, Line
 from elevation.planning.buying.said import (
     GROUP_NAMES,
+    compared,
     how_many,
     money,
+    offer_said,
     price_note,
     sum_said,
     sums,
     to_buy,
     total_said,
     unpriced_said,
+    unpriced_short,
 )
 from elevation.sheet.records import Ink, Page, Pen, Picture, Record, Text
 from elevation.sheet.records import Line as Stroke
 from elevation.sheet.type_metrics import shorten, text_width, wrap
-from elevation.sheet.work.page import Head, Part, box, lay, upright, width_of
+from elevation.sheet.work.page import Head, Part, box, lay, together, upright, width_of
 from elevation.sheet.work.parts import BODY, HEADING, SMALL, TableColumn, gap, heading, paragraph, table
 from elevation.words import Message, Style, msg, say
 
@@ -75,9 +78,9 @@ def buying_sheet(
             group = line.group
         parts.append(_row(line, lefts, width, style))
     for short in _SHORT:
-        parts.extend(_ticked([line for line in bought.lines if line.group == short], width, style))
+        parts.extend(together(_ticked([line for line in bought.lines if line.group == short], width, style), page))
     if bought.lines:
-        parts.extend(_sums(bought, width, style))
+        parts.extend(together(_sums(bought, width, style), page))
     notice = msg("Buy what cannot go back once it is cut only after the tape trial.")
     return lay(parts, Head(say(msg("Buying list"), style), subject), page, style, date=date, notice=notice)
 
@@ -173,23 +176,25 @@ def _row(line: Line, lefts: Sequence[float], width: float, style: Style) -> Part
 
 
 def _sums(bought: BuyingList, width: float, style: Style) -> list[Part]:
-    columns = (
+    columns: tuple[TableColumn, ...] = (
         TableColumn(say(msg("For"), style), 4.6),
         TableColumn(say(msg("Known so far"), style), 1.9, "right"),
         TableColumn(say(msg("Without a price"), style), 1.9, "right"),
         TableColumn(say(msg("In all"), style), 1.9, "right"),
     )
-    rows = []
-    for name, whole in sums(bought, style):
-        known, total = sum_said(whole), total_said(whole)
-        rows.append(
-            (
-                name,
-                "" if known is None else say(known, style),
-                str(whole.unpriced) if whole.unpriced else "",
-                "" if total is None else say(total, style),
-            )
+    rows: list[tuple[str, ...]] = []
+    found = sums(bought, style)
+    has_offer = any(window.offer is not None for window in bought.windows)
+    if has_offer:
+        columns += (
+            TableColumn(say(msg("A shop asks"), style), 1.9, "right"),
+            TableColumn(say(msg("Than the shop"), style), 1.9, "right"),
         )
+    for name, whole, offered in found:
+        cells = [sum_said(whole), unpriced_short(whole), total_said(whole)]
+        if has_offer:
+            cells += [offer_said(offered), compared(whole, offered)]
+        rows.append((name, *("" if cell is None else say(cell, style) for cell in cells)))
     parts = [gap(2.0), heading(say(msg("What it costs"), style), width), *table(columns, rows, width)]
     if bought.total().unpriced:
         text = say(

@@ -68,6 +68,19 @@ def height_of(page: Page) -> float:
     return page.height_mm - _TOP - _BOTTOM - _HEAD - _FOOT
 
 
+def together(parts: Sequence[Part], page: Page) -> tuple[Part, ...]:
+    """The parts as one, so that no page ends within them; as they are where a page does not hold them all."""
+    high = sum(part.height for part in parts)
+    if not parts or high > height_of(page):
+        return tuple(parts)
+    down = 0.0
+    records: list[Record] = []
+    for part in parts:
+        records.extend(moved(part.records, 0.0, -down))
+        down += part.height
+    return (Part(high, tuple(records)),)
+
+
 def lay(
     parts: Sequence[Part],
     head: Head,

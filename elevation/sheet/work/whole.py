@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from elevation.errors import Missing, said
 from elevation.planning.buying.model import BuyingList
-from elevation.planning.buying.said import table_rows
+from elevation.planning.buying.table import table_rows
 from elevation.planning.buying.whole import buying_list
 from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import Dressed
@@ -118,7 +118,7 @@ def _subject(room: Room, wall: SetOut, laid: TreatmentOut, style: Style) -> str:
 def bench_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """The bench sheet over rooms, said as the first of them is."""
     saw = row_of(trade.saws, _SAW, "saw")
-    cuts = cut_list(rod_pieces(rooms, trade), saw)
+    cuts = cut_list(rod_pieces(rooms, trade), saw, trade)
     return bench_sheet(cuts, saw, _names(rooms), style_for(rooms[0].room), paper)
 
 
@@ -160,7 +160,7 @@ def buying_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...]
 
 def _bought(rooms: Sequence[Dressed], trade: Trade) -> BuyingList:
     saw = row_of(trade.saws, _SAW, "saw")
-    return buying_list(rooms, cut_list(rod_pieces(rooms, trade), saw), trade)
+    return buying_list(rooms, cut_list(rod_pieces(rooms, trade), saw, trade), trade)
 
 
 WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
