@@ -41,6 +41,7 @@ from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import dress
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.room.keeping.atomic import write_atomically
+from elevation.room.style import style_for
 from elevation.trade import cells
 from elevation.trade.own import own_cells, table_named, written
 from elevation.trade.tables import row_of
@@ -119,6 +120,7 @@ class ShelfDialog(QDialog):
         table = QTableWidget(0, len(heads), self)
         table.setHorizontalHeaderLabels([tr(head) for head in heads])
         table.verticalHeader().setVisible(False)
+        table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 9)
         table.setAccessibleName(tr(name))
         table.setAlternatingRowColors(True)
         table.setTabKeyNavigation(False)
@@ -182,10 +184,11 @@ class ShelfDialog(QDialog):
 
     def _fill(self) -> None:
         self._is_filling = True
+        style = style_for(self._session.committed)
         self.parts.setRowCount(len(self.hers.parts))
         for row, one in enumerate(self.hers.parts):
-            self._put(self.parts, row, 0, tr(one.name), can_type=False)
-            self._put(self.parts, row, 1, tr(one.needed), can_type=False)
+            self._put(self.parts, row, 0, tr(one.name, style), can_type=False)
+            self._put(self.parts, row, 1, tr(one.needed, style), can_type=False)
             for column, field in enumerate(FIELDS, start=_TYPED):
                 # A bar has a length: it is typed below.
                 can_type = not (field == "there" and one.part.startswith("rod:"))
@@ -193,6 +196,7 @@ class ShelfDialog(QDialog):
         for column in range(1, self.parts.columnCount()):
             self.parts.resizeColumnToContents(column)
             self.parts.setColumnWidth(column, min(max(self.parts.columnWidth(column), 74), 170))
+        self.parts.setColumnWidth(self.parts.columnCount() - 1, self.fontMetrics().horizontalAdvance("2026-12-31") + 18)
         self._fill_bars()
         self.carry.setText(self.hers.carry)
         self._is_filling = False

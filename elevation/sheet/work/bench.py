@@ -162,7 +162,7 @@ def _bar(number: int, bar: Bar, longest: float, room: float, width: float, style
     ]
     start = 0.0
     last_text = left + text_width("0", SMALL)
-    down = 0
+    down, is_double = 0, False
     for piece, mark in zip(bar.pieces, bar.marks_mm, strict=True):
         x1, x2 = left + start * scale, left + mark * scale
         label = f"{piece.key}  {say(msg('{length}', length=Mm(piece.length_mm)), style)}"
@@ -175,6 +175,7 @@ def _bar(number: int, bar: Bar, longest: float, room: float, width: float, style
         half = text_width(figure, SMALL) / 2
         # Marks closer than their figures are wide stand on two levels.
         down = 1 - down if x2 - half < last_text + 1.5 else 0
+        is_double = is_double or down == 1
         base = low - 4.4 - down * 4.2
         records.append(Line((x2, top), (x2, base + SMALL * 0.8), _CUT))
         records.append(Text((min(x2, left + width - 12.0 - half), base), figure, SMALL, align="middle"))
@@ -183,7 +184,7 @@ def _bar(number: int, bar: Bar, longest: float, room: float, width: float, style
     end = left + (bar.marks_mm[-1] if bar.marks_mm else 0.0) * scale
     if bar.offcut_mm > TOUCH_MM:
         records.extend(_left_over(end, left + whole, low, top, bar.offcut_mm, style))
-    return Part(_BAR_HIGH + 12.5, tuple(records))
+    return Part(_BAR_HIGH + (12.5 if is_double else 9.0), tuple(records))
 
 
 def _left_over(x1: float, x2: float, low: float, top: float, length_mm: float, style: Style) -> list[Record]:
