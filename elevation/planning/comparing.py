@@ -144,7 +144,7 @@ def compare(
 
 def _bought(dressed: Dressed, trade: Trade, is_cancelled: Callable[[], bool]) -> BuyingList:
     saw = row_of(trade.saws, _SAW, "saw")
-    cuts = cut_list(rod_pieces((dressed,), trade), saw, seconds=_SECONDS, is_cancelled=is_cancelled)
+    cuts = cut_list(rod_pieces((dressed,), trade), saw, trade, seconds=_SECONDS, is_cancelled=is_cancelled)
     return buying_list((dressed,), cuts, trade)
 
 
