@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from elevation import places
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene, Weight
-from elevation.planning.buying.said import table_rows
+from elevation.planning.buying.table import table_rows
 from elevation.planning.comparing import MOST, Comparison, choices, compare, pages_of
 from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import dress
@@ -86,7 +86,7 @@ def test_before_anything_hangs_all_glass_is_clear() -> None:
 def test_the_cost_never_keeps_silent_about_what_has_no_price() -> None:
     assert all(cell and "without a price" in cell for cell in said(compare(ROOM, "north", ("s1", "s2"), TRADE), "Cost"))
     dressed = dress(ROOM, TRADE, "north", "s1")
-    cuts = cut_list(rod_pieces((dressed,), TRADE), row_of(TRADE.saws, "hacksaw", "saw"))
+    cuts = cut_list(rod_pieces((dressed,), TRADE), row_of(TRADE.saws, "hacksaw", "saw"), TRADE)
     bought = buying_list((dressed,), cuts, TRADE)
     # Every part at 2 for one: as many twos as packs, by hand from the list itself.
     prices = {
@@ -97,7 +97,8 @@ def test_the_cost_never_keeps_silent_about_what_has_no_price() -> None:
     euros = 2 * sum(line.packs for line in bought.lines)
     cell = said(compare(ROOM, "north", ("s1",), priced), "Cost")[0]
     assert cell == f"{euros:.2f} EUR"
-    assert any(f"{euros:.2f} EUR" in row for row in table_rows(buying_list((dressed,), cuts, priced), "in", STYLE))
+    rows = table_rows(buying_list((dressed,), cuts, priced), "in", STYLE)
+    assert any(f"{euros:.2f}" in row and "EUR" in row for row in rows)
 
 
 # At most four on a page, parted as evenly as can be: by hand.
