@@ -210,12 +210,13 @@ def _drill(laid: TreatmentOut, substrate: SubstrateRow, places: Sequence[DrillPl
         "dabs": msg("Drill through the board into the masonry behind it for a long anchor: {order}."),
         "masonry": msg("Drill with a depth stop, to the depth on the anchor's packet, and clean the holes: {order}."),
         "timber": msg("Drill pilot holes into sound wood: {order}."),
-        "unknown": msg("Drill one hole first and look at its dust, then choose the fixing: {order}."),
+        "unknown": msg("Drill one hole first and look at its dust; choose the fixing by it, then go on: {order}."),
     }
     text = texts[substrate.build]
-    return HangStep(
-        Message(text.template, {"order": order}), (msg("What holds here: {fix}.", fix=term(substrate.fix)),), (eyes,)
-    )
+    fix = msg("What holds here: {fix}.", fix=term(substrate.fix))
+    if substrate.build == "unknown":
+        fix = msg("What holds here is not known until the wall is tested.")
+    return HangStep(Message(text.template, {"order": order}), (fix,), (eyes,))
 
 
 def _screw_on() -> HangStep:
