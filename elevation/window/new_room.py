@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from elevation.errors import BadInput, ElevationError
 from elevation.room.edits import replace_at
@@ -14,9 +14,11 @@ from elevation.units import Length, parse_length
 from elevation.window.choice import Choice
 from elevation.window.length_field import FieldRow
 from elevation.window.measurements import error_sentence, sentence
+from elevation.window.new_room_sketch import NewRoomSketch
+from elevation.window.plain_words import plain_words
 from elevation.window.text_field import TextField
 from elevation.window.texts import tr
-from elevation.window.theme import make_wrong
+from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, msg
 
 _FACTS: tuple[tuple[str, Message, bool], ...] = (
@@ -28,6 +30,9 @@ _FACTS: tuple[tuple[str, Message, bool], ...] = (
     ("opening_height", msg("sill to head"), True),
     ("casing", msg("width of the casing (0 for none)"), False),
 )
+
+_EXPLAINED = {"opening_width": "width", "opening_height": "height"}
+"""Facts that other forms know by another name."""
 
 
 def _named(room: Room) -> Room:
@@ -62,14 +67,30 @@ class NewRoom(QDialog):
         box.addWidget(intro)
         box.addWidget(self.name)
         box.addWidget(self.unit)
+        self.sketch = NewRoomSketch(self)
+        self.hint = QLabel(self)
+        self.hint.setWordWrap(True)
+        self.hint.setTextFormat(Qt.TextFormat.PlainText)
+        self.hint.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        make_quiet(self.hint)
+        form, beside = QVBoxLayout(), QVBoxLayout()
+        beside.addWidget(self.sketch)
+        beside.addWidget(self.hint, 1)
+        sides = QHBoxLayout()
+        sides.setSpacing(14)
+        sides.addLayout(form, 1)
+        sides.addLayout(beside)
+        box.addLayout(sides)
         self.rows: dict[str, FieldRow] = {}
         for number, (key, name, needed) in enumerate(_FACTS, 1):
             text = tr(msg("{number}  {what}", number=number, what=sentence(tr(name))))
             row = FieldRow(text, self, unit=unit, may_be_empty=not needed)
             row.tag = key
             row.field.refused.connect(self._fit)
+            row.lit.connect(self._light)
             self.rows[key] = row
-            box.addWidget(row)
+            form.addWidget(row)
+        form.addStretch(1)
         self.error = QLabel(self)
         self.error.setWordWrap(True)
         make_wrong(self.error)
@@ -84,8 +105,14 @@ class NewRoom(QDialog):
         buttons.rejected.connect(self.reject)
         box.addWidget(buttons)
         self.unit.chosen.connect(self._take_unit)
-        self.setMinimumWidth(420)
+        self.setMinimumWidth(620)
         self.name.setFocus()
+
+    def _light(self, key: object, is_on: bool) -> None:
+        """Where the tape goes for the field that has the keyboard, in the sketch and in plain words."""
+        self.sketch.light(str(key) if is_on else "")
+        words = plain_words(_EXPLAINED.get(str(key), str(key))) if is_on else None
+        self.hint.setText(tr(words) if words is not None else "")
 
     def _take_unit(self, unit: str) -> None:
         for row in self.rows.values():

@@ -22,6 +22,7 @@ from elevation.window.fact_form import FactForm
 from elevation.window.flag import Flag
 from elevation.window.length_field import FieldRow
 from elevation.window.new_room import NewRoom
+from elevation.window.new_room_sketch import LINES
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
 from elevation.window.plain_words import kind_at, plain_words
 from elevation.window.texts import tr, use_language
@@ -406,3 +407,17 @@ def test_a_refusal_nobody_reads_in_a_window_stays_metric_and_english(trade):
         BadInput, match=r"openings\[0\]: reaches 1\.099 m past the wall's right end at 1270 mm; measure both"
     ):
         check_room(narrow, "den")
+
+
+def test_the_new_rooms_form_shows_where_the_tape_goes(qtbot, trade):
+    dialog = NewRoom(trade, "in")
+    qtbot.addWidget(dialog)
+    dialog.show()
+    assert list(LINES) == list(dialog.rows)
+    before = dialog.sketch.grab().toImage()
+    dialog.rows["casing"].field.setFocus()
+    assert dialog.sketch.lit == "casing"
+    assert "trim" in dialog.hint.text()
+    assert dialog.sketch.grab().toImage() != before
+    dialog.name.setFocus()
+    assert (dialog.sketch.lit, dialog.hint.text()) == ("", "")
