@@ -412,7 +412,8 @@ def test_a_refusal_nobody_reads_in_a_window_stays_metric_and_english(trade):
 def test_the_new_rooms_form_shows_where_the_tape_goes(qtbot, trade):
     dialog = NewRoom(trade, "in")
     qtbot.addWidget(dialog)
-    dialog.show()
+    with qtbot.waitActive(dialog):
+        dialog.show()
     assert list(LINES) == list(dialog.rows)
     before = dialog.sketch.grab().toImage()
     dialog.rows["casing"].field.setFocus()
