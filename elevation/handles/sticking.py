@@ -42,7 +42,7 @@ def landing_mm(handle: Handle, wanted_mm: float, graduation_mm: float) -> float:
     return value_mm if handle.low_mm - TOUCH_MM <= value_mm <= handle.high_mm + TOUCH_MM else inside_mm
 
 
-def candidates(handle: Handle, scene: Scene, *, alone: bool = False) -> tuple[Sticking, ...]:
+def candidates(handle: Handle, scene: Scene, *, alone: bool = False, guided: bool = False) -> tuple[Sticking, ...]:
     """The places where ``handle`` may stick, on the graduations of its held figure; computed once, at press.
 
     Parameters
@@ -53,6 +53,8 @@ def candidates(handle: Handle, scene: Scene, *, alone: bool = False) -> tuple[St
         The room and its set-out at press.
     alone : bool
         Only this end moves where both would.
+    guided : bool
+        The lines of proportion are shown, so that handles stick to them as well.
 
     Returns
     -------
@@ -61,7 +63,7 @@ def candidates(handle: Handle, scene: Scene, *, alone: bool = False) -> tuple[St
     """
     graduation_mm = scene.room.graduation_mm
     found: dict[float, Sticking] = {}
-    for sticking in sorted(_all(handle, scene, alone), key=lambda place: place.rank):
+    for sticking in sorted(_all(handle, scene, alone, guided), key=lambda place: place.rank):
         if not handle.low_mm - TOUCH_MM <= sticking.value_mm <= handle.high_mm + TOUCH_MM:
             continue
         value_mm = landing_mm(handle, sticking.value_mm, graduation_mm)
@@ -71,7 +73,7 @@ def candidates(handle: Handle, scene: Scene, *, alone: bool = False) -> tuple[St
     return tuple(sorted(found.values(), key=lambda place: (place.rank, place.value_mm)))
 
 
-def _all(handle: Handle, scene: Scene, alone: bool) -> Iterable[Sticking]:
+def _all(handle: Handle, scene: Scene, alone: bool, guided: bool) -> Iterable[Sticking]:
     yield Sticking(handle.axis, handle.ref, handle.low_mm, handle.low_why, HARD)
     yield Sticking(handle.axis, handle.ref, handle.high_mm, handle.high_why, HARD)
     # Before the rules' places: where both name one place, ours says more.
@@ -81,6 +83,11 @@ def _all(handle: Handle, scene: Scene, alone: bool) -> Iterable[Sticking]:
         for sticking in stickings(scene, treatment):
             if sticking.axis == handle.axis and _is_about(sticking.ref, handle.ref):
                 yield sticking
+    if guided:
+        # Loaded when the lines are first shown.
+        from elevation.handles.guide_places import guide_places
+
+        yield from guide_places(handle, scene, alone)
 
 
 def _is_about(ref: Ref, handle_ref: Ref) -> bool:

@@ -38,7 +38,7 @@ _SECONDS = 2.0
 """How long the cut of one scheme's few rods may be looked for."""
 
 
-class Shown(Struct, frozen=True):
+class Seen(Struct, frozen=True):
     """One scheme of those compared; ``id`` is None for the bare wall."""
 
     id: str | None
@@ -60,7 +60,7 @@ class Comparison(Struct, frozen=True):
 
     room: Room
     wall: str
-    schemes: tuple[Shown, ...]
+    schemes: tuple[Seen, ...]
     rows: tuple[Row, ...]
 
     @property
@@ -131,13 +131,13 @@ def compare(
         The wall has no such scheme.
     """
     names = dict(choices(room, wall_id))
-    shown: list[Shown] = []
+    shown: list[Seen] = []
     bought: list[BuyingList] = []
     for key in scheme_ids:
         scheme_of(room, wall_id, key)
         laid = set_out(room, wall_id, key, trade)
         findings = find(Scene(room, laid, trade)) if key is not None else ()
-        shown.append(Shown(key, names[key], laid, findings))
+        shown.append(Seen(key, names[key], laid, findings))
         bought.append(_bought(Dressed(room, (laid,), (findings,)), trade, is_cancelled))
     return Comparison(room, wall_id, tuple(shown), _rows(room, shown, bought))
 
@@ -148,7 +148,7 @@ def _bought(dressed: Dressed, trade: Trade, is_cancelled: Callable[[], bool]) ->
     return buying_list((dressed,), cuts, trade)
 
 
-def _rows(room: Room, shown: Sequence[Shown], bought: Sequence[BuyingList]) -> tuple[Row, ...]:
+def _rows(room: Room, shown: Sequence[Seen], bought: Sequence[BuyingList]) -> tuple[Row, ...]:
     style = style_for(room)
     laid = [one.set_out for one in shown]
     table: tuple[tuple[Message, Sequence[Message | None]], ...] = (
@@ -276,7 +276,7 @@ def _cost(bought: BuyingList) -> Message | None:
     return msg("{known} and {rest}", known=known, rest=unpriced_said(whole))
 
 
-def _found(one: Shown) -> Message | None:
+def _found(one: Seen) -> Message | None:
     if one.id is None:
         return None
     weights = [finding.weight for finding in one.findings]

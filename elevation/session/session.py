@@ -49,6 +49,8 @@ class Session:
     ----------
     worker : Worker
         For what may take longer than a frame.
+    is_guided : bool
+        The lines of proportion are shown: handles stick to them too.
     changed : Listeners
         Told ``"room"``, ``"selection"``, ``"view"`` or ``"path"``.
     """
@@ -63,6 +65,7 @@ class Session:
         clock: Callable[[], float] = time.monotonic,
     ) -> None:
         self.changed = Listeners()
+        self.is_guided = False
         self.worker = Worker()
         self.pipeline = Pipeline(trade)
         self.storage = Storage(room, path, state, self.worker, trade)
@@ -254,7 +257,7 @@ class Session:
         gesture = Gesture(
             handle,
             self.committed,
-            candidates(handle, self.scene(), alone=alone),
+            candidates(handle, self.scene(), alone=alone, guided=self.is_guided),
             alone,
             lambda room: self.pipeline.findings_of(room, self.wall_id, self.scheme_id),
             lambda: self.changed.emit("room"),

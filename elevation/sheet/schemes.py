@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from elevation.errors import Missing, said
 from elevation.findings.model import Weight
-from elevation.planning.comparing import Comparison, Shown, compare, pages_of
+from elevation.planning.comparing import Comparison, Seen, compare, pages_of
 from elevation.planning.dressed import Dressed
 from elevation.room.model import Room
 from elevation.room.style import style_for
@@ -101,7 +101,7 @@ def _number(room: Room, wall: SetOut) -> str:
     return f"{place} / {max(1, len(room.walls))}"
 
 
-def _stop(schemes: Sequence[Shown], style: Style) -> str:
+def _stop(schemes: Sequence[Seen], style: Style) -> str:
     stopped = [one for one in schemes if any(finding.weight is Weight.STOP for finding in one.findings)]
     if not stopped:
         return ""
@@ -128,7 +128,7 @@ def _drawing(compared: Comparison, drawn: Sequence[tuple[Group, ...]], style: St
 
 
 def _titles(
-    schemes: Sequence[Shown], lefts: Sequence[float], column: float, style: Style, high: float, unit: float
+    schemes: Sequence[Seen], lefts: Sequence[float], column: float, style: Style, high: float, unit: float
 ) -> tuple[list[Record], float]:
     """The names over the walls, and how high they reach."""
     wrapped = [wrap(say(one.name, style), _NAME, column, "semibold") for one in schemes]

@@ -122,6 +122,7 @@ class Canvas(QWidget):
     def shown(self, shown: Shown) -> None:
         if shown != self._shown:
             was_flat, self._shown = self._shown.unfolded, shown
+            self.session.is_guided = shown.guides
             if shown.unfolded != was_flat:
                 self.fit()
             self.update()

@@ -134,8 +134,17 @@ class CanvasPicture:
         if shown.sag:
             seen = (set_out.treatments, style_for(room), viewport.mm_per_paper)
             groups += self._marks.groups("sag", seen, lambda: sag_groups(set_out, self._style(room), viewport.mm_per_paper))
+        if shown.guides:
+            wall = (set_out, style_for(room), viewport.mm_per_paper)
+            groups += self._marks.groups("guide", wall, lambda: self._guides(room, set_out, viewport))
         groups += self._inside(room, set_out, shown, viewport)
         return shown.of(groups)
+
+    def _guides(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
+        # Loaded when they are first shown.
+        from elevation.sheet.draw_guides import guide_groups
+
+        return guide_groups(set_out, self._style(room), viewport.mm_per_paper)
 
     def _inside(self, room: Room, set_out: SetOut, shown: Shown, viewport: Viewport) -> Iterable[Group]:
         """What likely stands and runs inside the wall; a drag of what hangs leaves it the very same groups."""

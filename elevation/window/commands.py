@@ -50,7 +50,7 @@ class Commands:
             "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
             "zones": self.show_as_switched, "bands": self.show_as_switched, "sag": self.show_as_switched,
-            "unfolded": self.show_as_switched,
+            "unfolded": self.show_as_switched, "guides": self.show_as_switched,
             "plan": self.show_plan, "section": self.show_section,
             "left-side": self.show_sides, "right-side": self.show_sides,
             "next-pane": self.next_pane,
@@ -268,8 +268,10 @@ class Commands:
             bands=actions["bands"].isChecked(),
             sag=actions["sag"].isChecked(),
             unfolded=actions["unfolded"].isChecked(),
+            guides=actions["guides"].isChecked(),
         )
         self._window.canvas.shown = shown
+        self._window.refresh()
 
     def show_section(self) -> None:
         """Show or hide the section beside the elevation."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QSizePolicy, QVBoxLayout, QWidget
 
 from elevation.room.model import Ref
 from elevation.session.events import Event
@@ -34,6 +34,7 @@ from elevation.window.passing import press_focused
 from elevation.window.plain_words import kind_at, plain_words
 from elevation.window.plan_place import PlanPlace
 from elevation.window.proportions_panel import ProportionsPanel
+from elevation.window.readout import guide_lines
 from elevation.window.refresher import Refresher
 from elevation.window.section_place import SectionPlace
 from elevation.window.settings import Settings
@@ -110,7 +111,13 @@ class MainWindow(QMainWindow):
         self.scale = QLabel()
         self.state = QLabel()
         self.state.setContentsMargins(0, 0, 14, 0)
+        self.stands = QLabel()
+        self.stands.setTextFormat(Qt.TextFormat.PlainText)
+        self.stands.setContentsMargins(8, 0, 14, 0)
+        # Its text never makes the window wider.
+        self.stands.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.statusBar().setSizeGripEnabled(False)
+        self.statusBar().addWidget(self.stands, 1)
         self.statusBar().addPermanentWidget(self.state)
         self.statusBar().addPermanentWidget(self.scale)
         self.resize(1366, 768)
@@ -245,8 +252,20 @@ class MainWindow(QMainWindow):
                 refresh()
         self.switchers.refresh()
         self.commands.refresh()
+        self.stands.setText(self._how_it_stands())
         state = state_of(self.session.set_out().treatments)
         self.state.setText(tr(state) if state is not None else "")
+
+    def _how_it_stands(self) -> str:
+        """In plain words while the lines of proportion are shown: the treatment that is selected, else the first."""
+        if not self.session.is_guided:
+            return ""
+        treatments = self.session.set_out().treatments
+        chosen = self.session.selection or ()
+        ref = next((one.ref for one in treatments if one.ref == chosen[:3]), None)
+        if ref is None and treatments:
+            ref = treatments[0].ref
+        return " · ".join(guide_lines(self.session, ref)) if ref is not None else ""
 
     def _on_drawer(self, is_open: bool) -> None:
         if is_open:

@@ -42,9 +42,8 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         msg("&View"),
         (
             "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack",
-            "dimensions", "clearances", "zones", "bands", "sag", _LINE, "unfolded", "plan", "section", "left-side",
-            "right-side",
-            "next-pane", _LINE, "theme>",
+            "dimensions", "clearances", "guides", "zones", "bands", "sag", _LINE, "unfolded", "plan", "section",
+            "left-side", "right-side", "next-pane", _LINE, "theme>",
         ),
     ),
     ("help", msg("&Help"), ("keys",)),
@@ -56,8 +55,8 @@ _SUBMENUS = {
 }
 _BAR = (
     "new", "open", "save", "sheets", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
-    "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", "zones", "bands", "sag",
-    _LINE, "unfolded", "plan", "section", "fit", "left-side", "right-side",
+    "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack", "dimensions", "clearances", "guides", "zones", "bands",
+    "sag", _LINE, "unfolded", "plan", "section", "fit", "left-side", "right-side",
 )  # fmt: skip
 
 

@@ -27,6 +27,19 @@ def _strength(session: Session, ref: Ref) -> tuple[Said, ...]:
     return tuple(Said(sentence(text)) for text in strength_of(session, ref))
 
 
+def guide_lines(session: Session, ref: Ref) -> tuple[str, ...]:
+    """How the rod of the treatment at ``ref`` stands, a line a thought; nothing for what does not hang."""
+    # Loaded when the lines of proportion are first shown.
+    from elevation.planning.guide_words import guide_words
+
+    set_out = session.set_out()
+    treatment = next((one for one in set_out.treatments if one.ref == ref[:3]), None)
+    if treatment is None:
+        return ()
+    style = style_for(session.room)
+    return tuple(sentence(tr(word, style)) for word in guide_words(set_out, treatment, style.graduation_mm / 2))
+
+
 def _is_of(subject: Ref, ref: Ref) -> bool:
     """Whether a finding's subject and a handle's belong to one treatment, or one is part of the other."""
     least = min(len(subject), len(ref), 3)
@@ -62,6 +75,8 @@ def readout_of(session: Session, hand: Hand) -> tuple[Said, ...]:
     elif stuck.reason is not None and not gesture.is_typed:
         lines.append(Said(sentence(tr(stuck.reason, style))))
     lines += _strength(session, handle.ref)
+    if session.is_guided:
+        lines += [Said(text) for text in guide_lines(session, handle.ref)]
     if stuck.breaks is not None:
         broken = [finding for finding in session.findings() if finding.rule == stuck.breaks]
         # The same rule may be broken elsewhere on the wall: what is held comes first.

@@ -26,6 +26,8 @@ class Shown(Struct, frozen=True, gc=False):
         What likely stands inside the wall, and where cables and pipes likely run.
     sag : bool
         How the rods sag, drawn deeper than it is.
+    guides : bool
+        Lines of proportion: parts, middles, what is level and alike.
     unfolded : bool
         The walls round the corners beside it, laid flat.
     """
@@ -38,6 +40,7 @@ class Shown(Struct, frozen=True, gc=False):
     bands: bool = False
     sag: bool = False
     unfolded: bool = False
+    guides: bool = False
 
     @property
     def layers(self) -> frozenset[str]:
@@ -55,6 +58,8 @@ class Shown(Struct, frozen=True, gc=False):
             hidden.add("band")
         if not self.sag:
             hidden.add("sag")
+        if not self.guides:
+            hidden.add("guide")
         return frozenset(LAYERS) - hidden
 
     def of(self, groups: Iterable[Group]) -> tuple[Group, ...]:
