@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QLocale, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QApplication, QDialog, QMenu
 
@@ -108,10 +108,15 @@ class Commands:
         """Ask for the first facts and draw them."""
         if not self._window.files.may_leave():
             return
-        from elevation.window.new_room import NewRoom  # Loaded when it is first wanted, not before the first picture.
+        from elevation.window.new_room import (
+            NewRoom,
+            usual_unit,
+        )  # Loaded when it is first wanted, not before the first picture.
 
-        dialog = NewRoom(self._session.trade, self._session.room.unit, self._window)
+        here = self._session.room.unit if self._session.path is not None else usual_unit(QLocale.system())
+        dialog = NewRoom(self._session.trade, self._window.settings.unit or here, self._window)
         if dialog.exec() == QDialog.DialogCode.Accepted and dialog.room is not None:
+            self._window.settings.unit = dialog.room.unit
             self.begin(dialog.room)
         dialog.deleteLater()
 

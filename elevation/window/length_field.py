@@ -43,6 +43,7 @@ class LengthField(TextField):
         self._shown = ""
         self._before = ""
         self._what = ""
+        self._bare = ""
         self.editingFinished.connect(self._enter)
 
     def set_what(self, what: str) -> None:
@@ -63,8 +64,11 @@ class LengthField(TextField):
             self._say("")
 
     def read_bare_as(self, unit: str) -> None:
-        """Bare figures mean another unit from now on; what stands there with its unit keeps it."""
+        """Bare figures mean another unit from now on, what was typed bare before too; a unit that was typed stays."""
         self._unit = unit
+        if self._bare and self.text() == self._shown:
+            self.setText(self._bare)
+            self._enter()
 
     def set_worked_out(self, text: str) -> None:
         """Show, faint, what is worked out for an empty field."""
@@ -89,6 +93,7 @@ class LengthField(TextField):
             self._say(tr_error(error))
             return
         self._take(length, length.text)
+        self._bare = text if length.text == f"{text} {self._unit}" else ""
 
     def check(self) -> None:
         """Read the text now, as Enter does."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QLocale, Qt
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from elevation.errors import BadInput, ElevationError
@@ -33,6 +33,12 @@ _FACTS: tuple[tuple[str, Message, bool], ...] = (
 
 _EXPLAINED = {"opening_width": "width", "opening_height": "height"}
 """Facts that other forms know by another name."""
+
+
+def usual_unit(locale: QLocale) -> str:
+    """What tapes read where a person lives: millimetres where everything is metric, else inches."""
+    is_metric = locale.measurementSystem() == QLocale.MeasurementSystem.MetricSystem
+    return "mm" if is_metric and locale.language() != QLocale.Language.C else "in"
 
 
 def _named(room: Room) -> Room:

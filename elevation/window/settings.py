@@ -38,6 +38,16 @@ class Settings:
         self._store.setValue("theme", mode)
 
     @property
+    def unit(self) -> str:
+        """The unit of the room begun last; empty before the first."""
+        text = str(self._store.value("unit", ""))
+        return text if text in ("in", "mm") else ""
+
+    @unit.setter
+    def unit(self, unit: str) -> None:
+        self._store.setValue("unit", unit)
+
+    @property
     def recent(self) -> list[Path]:
         """Rooms opened or saved last, the newest first; only those that are still there."""
         value = self._store.value("recent", [])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from types import SimpleNamespace
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QLocale, QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QStyleOptionComboBox
 
@@ -21,7 +21,7 @@ from elevation.window.choice import Choice
 from elevation.window.fact_form import FactForm
 from elevation.window.flag import Flag
 from elevation.window.length_field import FieldRow
-from elevation.window.new_room import NewRoom
+from elevation.window.new_room import NewRoom, usual_unit
 from elevation.window.new_room_sketch import LINES
 from elevation.window.picking import CROWD_PX, MOST_NEAR, NEAR_PX, handles_near
 from elevation.window.plain_words import kind_at, plain_words
@@ -97,6 +97,21 @@ def test_another_unit_keeps_the_figures_that_were_typed(qtbot, trade):
     dialog.unit.choose("mm")
     assert dialog.rows["width"].field.text() == "4200 mm"
     assert dialog.rows["ceiling"].field.text() == "8'"
+
+
+def test_figures_typed_without_a_unit_follow_the_unit_that_is_chosen_after_them(qtbot, trade):
+    dialog = NewRoom(trade, "in")
+    qtbot.addWidget(dialog)
+    type_into(dialog.rows["width"].field, "4200")
+    assert dialog.rows["width"].field.text() == "4200 in"
+    dialog.unit.choose("mm")
+    assert dialog.rows["width"].field.text() == "4200 mm"
+
+
+@pytest.mark.parametrize(("name", "unit"), [("en_US", "in"), ("de_DE", "mm"), ("en_AU", "mm"), ("C", "in")])
+def test_a_first_room_begins_in_the_unit_of_the_country(name, unit):
+    # Unicode CLDR, supplemental measurementData: US is the US system, DE and AU are metric.
+    assert usual_unit(QLocale(name)) == unit
 
 
 @pytest.mark.parametrize(
