@@ -80,7 +80,7 @@ COMMANDS = (
     Command("zones", msg("Inside t&he wall"), ("Ctrl+7",), "zones", True),
     Command("bands", msg("Ca&bles and pipes"), ("Ctrl+8",), "bands", True),
     Command("sag", msg("S&ag of the rods"), ("Ctrl+9",), "sag", True),
-    Command("guides", msg("P&roportions"), ("Ctrl+G",), "proportions", True),
+    Command("guides", msg("Thirds, middles, le&vels"), ("Ctrl+G",), "proportions", True),
     Command("unfolded", msg("U&nfolded with its neighbours"), ("Ctrl+Shift+9",), "unfolded", True),
     Command("plan", msg("&Plan"), ("Shift+F7",), "plan", True),
     Command("section", msg("S&ection"), ("F7",), "section", True),
