@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import isfinite, radians, sqrt, tan
 
 from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, SupportOut, TreatmentOut
+from elevation.setting_out.tilt import axis_at, over_tops, under_line
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, msg
 
@@ -50,15 +51,15 @@ def under_ceiling(set_out: SetOut, support: SupportOut) -> float | None:
     """Least distance from the rod's centre line up to the ceiling or crown; None where no ceiling was measured."""
     if not set_out.ceiling.known:
         return None
-    low, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
-    return low - set_out.crown_mm - support.height_mm
+    return under_line(support, set_out.ceiling) - set_out.crown_mm
 
 
 def lowest_under_ceiling(set_out: SetOut, support: SupportOut) -> float:
     """The x along the rod where the ceiling comes down lowest; the rod's middle under a level ceiling."""
     left, right = support.left_mm, support.right_mm
     places = [(left + right) / 2, left, right, *(x for x, _ in set_out.ceiling.points if left < x < right)]
-    return min(places, key=lambda x: round(height_at(set_out.ceiling, x), 6))
+    slope = support.tilt
+    return min(places, key=lambda x: round(height_at(set_out.ceiling, x) - slope * (x - left), 6))
 
 
 def top_name(openings: tuple[OpeningOut, ...]) -> Message:
@@ -72,6 +73,14 @@ def casing_top(openings: tuple[OpeningOut, ...]) -> float | None:
     return max((opening.casing_top_mm for opening in openings), default=None)
 
 
+def rod_over(treatment: TreatmentOut, layer: LayerOut, over_mm: float) -> float:
+    """How high the middle of a rod is whose centre line runs ``over_mm`` over the casings (at least one), and no lower."""
+    support = layer.support
+    if not support.tilt:
+        return max(opening.casing_top_mm for opening in treatment.openings) + over_mm
+    return support.height_mm + over_mm - over_tops(support, treatment.openings, with_casing=True)
+
+
 def way(panel: PanelOut) -> Span:
     """Everything a panel covers in any position, left to right; a tied one is pulled to its hook."""
     left, right = min(panel.open[0], panel.closed[0]), max(panel.open[1], panel.closed[1])
@@ -80,9 +89,12 @@ def way(panel: PanelOut) -> Span:
     return left, right
 
 
-def cloth(panel: PanelOut, span: Span) -> Rect:
-    """The cloth's rectangle over ``span``, from its lowest hem to its top."""
-    return span[0], panel.hem_low_mm, span[1], panel.top_mm
+def cloth(panel: PanelOut, span: Span, support: SupportOut) -> Rect:
+    """The cloth's rectangle over ``span``, from its lowest hem to its top, along its rod."""
+    if not support.tilt:
+        return span[0], panel.hem_low_mm, span[1], panel.top_mm
+    ups = [axis_at(support, x) - support.height_mm for x in span]
+    return span[0], panel.hem_low_mm + min(ups), span[1], panel.top_mm + max(ups)
 
 
 def cloth_back(layer: LayerOut, panel: PanelOut) -> float:
@@ -97,16 +109,36 @@ def rod_rects(support: SupportOut) -> tuple[tuple[str, Rect, float, float], ...]
     """
     radius = support.diameter_mm / 2
     y, out = support.height_mm, support.projection_mm
-    parts = [("rod", (support.left_mm, y - radius, support.right_mm, y + radius), out - radius, out + radius)]
+    parts = [
+        ("rod", (left, low - radius, right, high + radius), out - radius, out + radius)
+        for left, low, right, high in _along(support)
+    ]
     thick = max(support.finial_diameter_mm / 2, radius)
     carried = support.carried
+    y = axis_at(support, support.left_mm)
     if support.metal_left_mm < support.left_mm:
         back = 0.0 if carried[0] and support.left_ends != "socket" else out - thick
         parts.append(("end", (support.metal_left_mm, y - thick, support.left_mm, y + thick), back, out + thick))
+    y = axis_at(support, support.right_mm)
     if support.metal_right_mm > support.right_mm:
         back = 0.0 if carried[1] and support.right_ends != "socket" else out - thick
         parts.append(("end", (support.right_mm, y - thick, support.metal_right_mm, y + thick), back, out + thick))
     return tuple(parts)
+
+
+_PIECES = 24
+
+
+def _along(support: SupportOut) -> list[Rect]:
+    """The rod's axis in pieces that rise by no more than its diameter (unless it is very steep)."""
+    left, right, y = support.left_mm, support.right_mm, support.height_mm
+    if not support.tilt:
+        return [(left, y, right, y)]
+    rise = abs(support.tilt) * (right - left)
+    count = min(_PIECES, 1 + int(rise / max(support.diameter_mm, 1.0)))
+    xs = [left + (right - left) * part / count for part in range(count + 1)]
+    ys = [axis_at(support, x) for x in xs]
+    return [(a, min(h, k), b, max(h, k)) for a, b, h, k in zip(xs, xs[1:], ys, ys[1:], strict=False)]
 
 
 def boxes_before(treatment: TreatmentOut) -> tuple[Rect, ...]:

@@ -6,13 +6,14 @@ from collections.abc import Callable
 
 from elevation.errors import BadInput, NoSuch, said
 from elevation.findings.model import INSIDE
-from elevation.findings.shapes import extremes, height_at
+from elevation.findings.shapes import height_at
 from elevation.handles.context import exact
 from elevation.room.corners import AROUND, angles_of, lead_ref
 from elevation.room.edits import replace_at, replace_rod
 from elevation.room.find import layer_of, opening_of, wall_of
 from elevation.room.model import Held, Hem, Ref, Room
 from elevation.setting_out.model import LayerOut, OpeningOut, SetOut, TreatmentOut
+from elevation.setting_out.tilt import over_tops, under_line
 from elevation.trade.mitres import mitre
 from elevation.units import Length
 from elevation.units.tolerance import TOUCH_MM
@@ -145,15 +146,15 @@ def _layer(set_out: SetOut, ref: Ref) -> tuple[TreatmentOut, LayerOut]:
 def _height_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: str) -> float:
     support = layer.support
     if hold == "above-head":
-        return support.height_mm - max(opening.top_mm for opening in treatment.openings)
+        return over_tops(support, treatment.openings, with_casing=False)
     if hold == "above-casing":
-        return support.height_mm - max(opening.casing_top_mm for opening in treatment.openings)
+        return over_tops(support, treatment.openings, with_casing=True)
     if hold == "above-floor":
         return support.height_mm
     top_mm = max(opening.top_mm for opening in treatment.openings)
     bottom_mm = min(opening.bottom_mm for opening in treatment.openings)
     if hold == "below-head":
-        return top_mm - support.height_mm
+        return -over_tops(support, treatment.openings, with_casing=False)
     if hold in ("above-sill", "share-of-opening"):
         share = SHARE if hold == "share-of-opening" else 0.0
         return support.height_mm - bottom_mm - share * (top_mm - bottom_mm)
@@ -161,7 +162,7 @@ def _height_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, hold: 
         raise BadInput(
             said("the ceiling"), "", said("has not been measured"), said("measure it first, then hold the rod below it")
         )
-    ceiling_mm, _ = extremes(set_out.ceiling, support.left_mm, support.right_mm)
+    ceiling_mm = under_line(support, set_out.ceiling) + support.height_mm
     if hold == "bracket-drop":
         figure_mm = ceiling_mm - support.drop_mm - support.height_mm
         if figure_mm < -TOUCH_MM:

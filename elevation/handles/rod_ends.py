@@ -29,6 +29,7 @@ from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Ref, Room
 from elevation.setting_out.model import OpeningOut, Span
+from elevation.setting_out.tilt import axis_at
 from elevation.units import Length
 from elevation.words import Message, Mm, msg
 
@@ -161,7 +162,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         yield make(
             LEFT,
             dressed.landed.ref,
-            (support.left_mm, support.height_mm),
+            (support.left_mm, axis_at(support, support.left_mm)),
             "x",
             support.left_mm,
             left,
@@ -177,7 +178,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         yield make(
             RIGHT,
             dressed.landed.ref,
-            (support.right_mm, support.height_mm),
+            (support.right_mm, axis_at(support, support.right_mm)),
             "x",
             support.right_mm,
             right,

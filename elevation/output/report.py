@@ -23,6 +23,7 @@ from elevation.setting_out.model import (
     TieOut,
     TreatmentOut,
 )
+from elevation.setting_out.tilt import axis_at
 from elevation.trade.pleats import Pleats
 from elevation.words import Style
 from elevation.words.say import say
@@ -190,6 +191,8 @@ def _layer(layer: LayerOut, more: Plain) -> Plain:
             "left_mm": _mm(rod.left_mm),
             "right_mm": _mm(rod.right_mm),
             "height_mm": _mm(rod.height_mm),
+            "height_left_mm": _mm(axis_at(rod, rod.left_mm)),
+            "height_right_mm": _mm(axis_at(rod, rod.right_mm)),
             "length_mm": _mm(rod.length_mm),
             "cut_length_mm": _mm(rod.cut_length_mm),
             "diameter_mm": _mm(rod.diameter_mm),

@@ -16,6 +16,7 @@ from elevation.room.find import wall_of
 from elevation.room.model import Room
 from elevation.setting_out.model import LayerOut, SetOut, TreatmentOut
 from elevation.setting_out.profile import height_at
+from elevation.setting_out.tilt import axis_at
 from elevation.trade.model import SubstrateRow, Trade
 from elevation.trade.tables import row_of
 from elevation.units.tolerance import TOUCH_MM
@@ -240,6 +241,12 @@ def _hang(layer: LayerOut, trade: Trade) -> list[HangStep]:
                     msg(
                         "{height} over the floor's datum at both ends: level it before the last turn.",
                         height=Mm(support.height_mm),
+                    )
+                    if support.line is None
+                    else msg(
+                        "{left} over the floor's datum at the left end, {right} at the right one: not level, as planned.",
+                        left=Mm(axis_at(support, support.left_mm)),
+                        right=Mm(axis_at(support, support.right_mm)),
                     ),
                 ),
                 (msg("The packet's load governs; it can fall when pulled: not over a bed or a cot."),),
@@ -325,7 +332,7 @@ def _look(wall: SetOut, laid: TreatmentOut) -> HangStep:
             ((support.left_mm + support.right_mm) / 2, msg("middle")),
             (support.right_mm, msg("right")),
         ):
-            height = support.height_mm - height_at(wall.floor, x)
+            height = axis_at(support, x) - height_at(wall.floor, x)
             details.append(
                 msg("{place}: planned {height} over the floor; read: ____________", place=name, height=Mm(height))
             )

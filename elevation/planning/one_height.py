@@ -40,7 +40,7 @@ def level_rods(room: Room, ref: Ref, trade: Trade) -> Room:
     made = replace_at(room, (), one_height=True)
     steps = datum_steps(room, ref[0])
     for treatment in here.treatments:
-        if treatment.ref != own.ref and treatment.mount == "wall":
+        if treatment.ref != own.ref and treatment.mount == "wall" and not treatment.layers[0].support.tilt:
             made = _raised(made, treatment.layers[0], wanted_mm)
     for rod in rods_elsewhere(room, ref[0], ref[1], trade):
         made = _raised(made, rod.treatment.layers[0], wanted_mm - steps.get(rod.treatment.ref[0], 0.0))

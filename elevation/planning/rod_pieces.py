@@ -13,6 +13,7 @@ from elevation.room.find import layer_of
 from elevation.room.model import Ref, Room
 from elevation.setting_out.model import LayerOut, SetOut, SupportOut, TreatmentOut
 from elevation.setting_out.support import bent_mm
+from elevation.setting_out.tilt import run_of
 from elevation.trade.model import SectionRow, Trade
 from elevation.trade.tables import row_of
 from elevation.units import length_of
@@ -97,7 +98,8 @@ def _of_layer(
 def piece_lengths(support: SupportOut, trade: Trade) -> tuple[float, ...]:
     """The pieces of a rod from left to right, exactly; together its cut length."""
     places = (support.cut_left_mm, *support.splices_mm, support.cut_right_mm)
-    lengths = [b - a for a, b in pairwise(places)]
+    run = run_of(support.tilt)
+    lengths = [(b - a) * run for a, b in pairwise(places)]
     for at, end in ((0, support.left_ends), (-1, support.right_ends)):
         lengths[at] += _bent(end, support, trade)
     return tuple(lengths)

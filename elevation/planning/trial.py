@@ -8,6 +8,7 @@ from __future__ import annotations
 from elevation.planning.hanging import HangStep
 from elevation.setting_out.model import LayerOut, PanelOut, SetOut, TreatmentOut
 from elevation.setting_out.profile import height_at
+from elevation.setting_out.tilt import axis_at
 from elevation.words import Message, Mm, msg
 
 
@@ -56,7 +57,7 @@ def _rod(wall: SetOut, layer: LayerOut) -> HangStep:
             msg(
                 "{end}: {height} over the floor there, {along} from the wall's left end",
                 end=name,
-                height=Mm(support.height_mm - height_at(wall.floor, x)),
+                height=Mm(axis_at(support, x) - height_at(wall.floor, x)),
                 along=Mm(x),
             )
         )

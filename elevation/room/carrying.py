@@ -7,7 +7,7 @@ from typing import Literal, get_args
 
 from msgspec.structs import replace
 
-from elevation.room.corners import AROUND
+from elevation.room.corners import AROUND, goes_round
 from elevation.room.edits import changed, new_id
 from elevation.room.model import Bracket, Built, Held, Layer, Panel, Treatment
 
@@ -66,13 +66,16 @@ def carry(target: Treatment, source: Treatment, layers: tuple[Layer, ...], parts
             made.append(replace(as_planned(theirs), id=key))
     # Only a rod before the wall goes on round a corner.
     continues = target.continues if mount in ("wall", "ceiling") else None
-    return changed(target, layers=tuple(made), mount=mount, continues=continues)
+    whole = changed(target, layers=tuple(made), mount=mount, continues=continues)
+    if not goes_round(whole):
+        return whole
+    return changed(whole, layers=tuple(changed(one, rod=changed(one.rod, tilt="level")) for one in whole.layers))
 
 
 def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
     rod = mine.rod
     if "height" in parts:
-        rod = changed(rod, height=theirs.rod.height)
+        rod = changed(rod, height=theirs.rod.height, tilt=theirs.rod.tilt)
     if "reach" in parts:
         kind = (theirs if "rod" in parts else mine).rod.kind
         rod = changed(rod, left=_end(rod.left, theirs.rod.left, kind), right=_end(rod.right, theirs.rod.right, kind))
@@ -93,7 +96,7 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
         rod = changed(rod, ends=other.ends, left_ends=other.left_ends, right_ends=other.right_ends)
         rod = changed(rod, left_fixing=other.left_fixing, right_fixing=other.right_fixing)
     layer = changed(mine, rod=rod)
-    if rod.height != mine.rod.height:
+    if (rod.height, rod.tilt) != (mine.rod.height, mine.rod.tilt):
         # A rod that is held at another height has to be hung again.
         layer = changed(layer, built=Built())
     if "hem" in parts:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from elevation.errors import said
 from elevation.room.bounds import Place
-from elevation.room.corners import AROUND
+from elevation.room.corners import AROUND, goes_round
 from elevation.room.model import Room, Treatment
 
 _SAME_DEGREES = 0.05
@@ -62,6 +62,11 @@ def check_legs(treatment: Treatment, place: Place) -> None:
             )
     for number, layer in enumerate(treatment.layers):
         here = place.item("layers", number).at("rod")
+        if goes_round(treatment) and layer.rod.tilt != "level":
+            raise here.at("tilt").bad(
+                said('is "{tilt}" on a rod that goes round a corner', tilt=layer.rod.tilt),
+                said("only level rods meet there: leave it out"),
+            )
         for side, held in (("left", layer.rod.left), ("right", layer.rod.right)):
             if held.hold != AROUND:
                 continue

@@ -139,3 +139,9 @@ def _floor_at_right(wall: Wall) -> float:
         return 0.0
     x_mm = wall.width.mm if wall.width is not None else wall.floor[-1].x.mm
     return height_at(wall.floor, x_mm) or 0.0
+
+
+def goes_round(treatment: Treatment) -> bool:
+    """Whether a treatment goes round a corner: its rods then meet others, and hang level."""
+    ends = (held.hold for layer in treatment.layers for held in (layer.rod.left, layer.rod.right))
+    return treatment.continues is not None or AROUND in ends

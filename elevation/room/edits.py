@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from elevation.errors import NoSuch, said
-from elevation.room.corners import SHARED, lead_ref
+from elevation.room.corners import SHARED, goes_round, lead_ref
 from elevation.room.find import Item, children, layer_of, scheme_of, treatment_of, wall_of
 from elevation.room.keep_places import keep_places
 from elevation.room.model import (
@@ -25,6 +25,7 @@ from elevation.room.model import (
     Opening,
     Panel,
     Ref,
+    Rod,
     Room,
     Scheme,
     Treatment,
@@ -128,11 +129,15 @@ def replace_at(room: Room, ref: Ref, **fields: object) -> Room:
     return edit_at(room, ref, lambda item: changed(item, **fields))
 
 
+def _stands(rod: Rod) -> tuple[object, ...]:
+    return rod.height, rod.left, rod.right, rod.tilt
+
+
 def replace_rod(room: Room, ref: Ref, **fields: object) -> Room:
     """A room in which the rod of the layer at ``ref`` has ``fields`` set.
 
-    A rod that is held at another height or end is a plan again: what was read of it once it was hung goes. What all legs of
-    a treatment that goes round corners have in common is written at the first of them.
+    A rod that is held at another height, end or slope is a plan again: what was read of it once it was hung goes. What all
+    legs of a treatment that goes round corners have in common is written at the first of them.
 
     Raises
     ------
@@ -148,10 +153,16 @@ def replace_rod(room: Room, ref: Ref, **fields: object) -> Room:
 
     def put(layer: Layer) -> Layer:
         rod = changed(layer.rod, **fields)
-        is_moved = (rod.height, rod.left, rod.right) != (layer.rod.height, layer.rod.left, layer.rod.right)
+        is_moved = _stands(rod) != _stands(layer.rod)
         return changed(layer, rod=rod, built=Built() if is_moved else layer.built)
 
-    return edit_at(room, ref[:4], put)
+    room = edit_at(room, ref[:4], put)
+    treatment = treatment_of(room, ref[:3])
+    if not goes_round(treatment) or all(one.rod.tilt == "level" for one in treatment.layers):
+        return room
+    # Only level rods meet at a corner.
+    level = tuple(changed(one, rod=changed(one.rod, tilt="level")) for one in treatment.layers)
+    return replace_at(room, ref[:3], layers=level)
 
 
 def put_opening(room: Room, wall_id: str, opening: Opening, at: int | None = None) -> tuple[Room, Ref]:

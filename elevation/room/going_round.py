@@ -65,7 +65,7 @@ def _ended(room: Room, ref: Ref, side: str, at: Length | None) -> Room:
 
     def put(treatment: Treatment) -> Treatment:
         layers = tuple(
-            replace(layer, rod=replace(layer.rod, **{side: held}))
+            replace(layer, rod=replace(layer.rod, **{side: held}, **({} if at is None else {"tilt": "level"})))
             if at is not None or getattr(layer.rod, side).hold == AROUND
             else layer
             for layer in treatment.layers

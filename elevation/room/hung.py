@@ -238,6 +238,10 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     packet : Packet
     overlap : Length or None
         By how much the leading edges of a pair overlap: only a track with an overlap arm can.
+    tilt : str
+        ``level``; parallel to the ``head`` (from the left corner of the first opening's to the right one of the last);
+        parallel to the ``ceiling``; or ``split``, half way between these two. Held heights are the least along it; over
+        the floor and the sill they are those of its middle.
     """
 
     height: Held
@@ -257,6 +261,7 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     material: str | None = None
     left_fixing: str | None = None
     right_fixing: str | None = None
+    tilt: Literal["level", "head", "ceiling", "split"] = "level"
 
 
 class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

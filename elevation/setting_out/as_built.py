@@ -50,14 +50,14 @@ def as_hung(
         own height was read. The end brackets are as far apart as they were read, the difference to the plan shared
         between them (all of it at the other one where one is held at a stud): which of them is off cannot be told, so
         each stands within half the difference. The floor is lowered by what the line rises over the rod's height.
-        Without readings all three are the very same objects.
+        Without readings rod and brackets are the very same objects; under a level rod the wall's facts are too.
     """
     if layer.built == NOTHING:
-        return support, brackets, facts
-    brackets = _apart(layer, brackets)
+        return support, brackets, _under(support, facts)
+    brackets = _apart(layer, brackets, support.tilt)
     line = _line(layer.built, support, brackets, facts)
     if line is None:
-        return support, brackets, facts
+        return support, brackets, _under(support, facts)
     height_mm = (line.points[0][1] + line.points[-1][1]) / 2
     own = {bracket.id for bracket in layer.brackets if bracket.height is not None}
     hung = tuple(
@@ -70,6 +70,13 @@ def as_hung(
     return read, hung, replace(facts, floor=seen_floor(facts.floor, line, height_mm))
 
 
+def _under(support: SupportOut, facts: WallFacts) -> WallFacts:
+    """What the cloth on a rod that is out of level by plan sees of the wall."""
+    if support.line is None:
+        return facts
+    return replace(facts, floor=seen_floor(facts.floor, support.line, support.height_mm))
+
+
 def _line(built: Built, support: SupportOut, brackets: Sequence[BracketOut], facts: WallFacts) -> Profile | None:
     """The rod's axis over the datum, through the readings: at the end brackets (or ends) and in the middle."""
     left = brackets[0].x_mm if brackets else support.left_mm
@@ -80,6 +87,10 @@ def _line(built: Built, support: SupportOut, brackets: Sequence[BracketOut], fac
             # The tape stands on the floor of today, under what is still to be laid.
             floor = height_at(facts.floor, x) - facts.floor_to_come_mm
             points.append((x, floor + reading.mm + support.diameter_mm / 2))
+    if len(points) == 1 and support.tilt:
+        # One reading says how high it hangs; how steep is then as planned.
+        ((x, y),) = points
+        points = [(end, y + support.tilt * (end - x)) for end in (support.left_mm, support.right_mm)]
     return Profile(tuple(points)) if points else None
 
 
@@ -89,7 +100,7 @@ def seen_floor(floor: Profile, line: Profile, height_mm: float) -> Profile:
     return Profile(tuple((x, height_at(floor, x) - height_at(line, x) + height_mm) for x in places), floor.known)
 
 
-def _apart(layer: Layer, brackets: tuple[BracketOut, ...]) -> tuple[BracketOut, ...]:
+def _apart(layer: Layer, brackets: tuple[BracketOut, ...], tilt: float) -> tuple[BracketOut, ...]:
     read = layer.built.bracket_to_bracket
     if read is None or len(brackets) < 2:
         return brackets
@@ -97,8 +108,9 @@ def _apart(layer: Layer, brackets: tuple[BracketOut, ...]) -> tuple[BracketOut, 
     held: Mapping[str, str] = {bracket.id: bracket.place.hold for bracket in layer.brackets}
     at_stud = [held[bracket.ref[-1]] == "from-wall-left" for bracket in (brackets[0], brackets[-1])]
     share = 0.5 if at_stud[0] == at_stud[1] else float(at_stud[1])
-    first = _moved(brackets[0], along_mm=-more_mm * share)
-    last = _moved(brackets[-1], along_mm=more_mm * (1.0 - share))
+    back, on = -more_mm * share, more_mm * (1.0 - share)
+    first = _moved(brackets[0], along_mm=back, up_mm=back * tilt)
+    last = _moved(brackets[-1], along_mm=on, up_mm=on * tilt)
     return (first, *brackets[1:-1], last)
 
 

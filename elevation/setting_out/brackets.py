@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from elevation.room.model import Bracket, Ref
 from elevation.setting_out.facts import Overhead
-from elevation.setting_out.model import BracketOut
+from elevation.setting_out.model import BracketOut, SupportOut
 from elevation.setting_out.mounting import plate_of
+from elevation.setting_out.tilt import axis_at
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
 
@@ -27,9 +28,7 @@ def place_of(bracket: Bracket, left_mm: float, right_mm: float) -> float:
 def brackets_of(
     ref: Ref,
     brackets: Sequence[Bracket],
-    left_mm: float,
-    right_mm: float,
-    height_mm: float,
+    support: SupportOut,
     facts: Overhead,
     trade: Trade,
     *,
@@ -42,8 +41,8 @@ def brackets_of(
     found = []
     for bracket in brackets:
         kit = row_of(trade.brackets, bracket.kit, "bracket kit")
-        x = place_of(bracket, left_mm, right_mm)
-        y = height_mm if bracket.height is None else bracket.height.mm
+        x = place_of(bracket, support.left_mm, support.right_mm)
+        y = axis_at(support, x) if bracket.height is None else bracket.height.mm
         found.append(
             BracketOut(
                 ref=(*ref, bracket.id),

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from elevation.setting_out.facts import WallFacts
 from elevation.setting_out.model import ClearancesOut, LayerOut, OpeningOut
 from elevation.setting_out.profile import lowest_over
+from elevation.setting_out.tilt import over_tops, under_line
 
 
 def clearances_of(openings: Sequence[OpeningOut], layers: Sequence[LayerOut], facts: WallFacts) -> ClearancesOut:
@@ -17,19 +18,20 @@ def clearances_of(openings: Sequence[OpeningOut], layers: Sequence[LayerOut], fa
     support = layers[0].support
     brackets = layers[0].brackets
     first, last = openings[0], openings[-1]
-    head = max(opening.top_mm for opening in openings)
     casing = max(opening.casing_top_mm for opening in openings)
     below = gap = None
     if facts.ceiling.known:
-        under = lowest_over(facts.ceiling, support.left_mm, support.right_mm) - facts.crown_mm
-        below = under - support.height_mm
+        below = under_line(support, facts.ceiling) - facts.crown_mm
         over = lowest_over(facts.ceiling, first.left_mm - first.casing_mm, last.right_mm + last.casing_mm)
         gap = over - facts.crown_mm - casing
+        if support.tilt:
+            # Between two lines that lean, what the rod has to share is the least that both leave along it.
+            gap = over_tops(support, openings, with_casing=True) + below
     lows = [p.gap_low_mm for layer in layers for p in layer.panels if p.gap_low_mm is not None]
     highs = [p.gap_high_mm for layer in layers for p in layer.panels if p.gap_high_mm is not None]
     return ClearancesOut(
-        above_opening_mm=support.height_mm - head,
-        above_casing_mm=support.height_mm - casing,
+        above_opening_mm=over_tops(support, openings, with_casing=False),
+        above_casing_mm=over_tops(support, openings, with_casing=True),
         below_ceiling_mm=below,
         left_of_opening_mm=first.left_mm - support.left_mm,
         right_of_opening_mm=support.right_mm - last.right_mm,

@@ -23,7 +23,8 @@ def pelmet_of(pelmet: Pelmet, layers: Sequence[LayerOut]) -> PelmetOut:
     """
     left = min(layer.support.left_mm for layer in layers) - pelmet.left.mm
     right = max(layer.support.right_mm for layer in layers) + pelmet.right.mm
-    over = max(layer.support.height_mm for layer in layers)
+    # Over a rod out of level the pelmet is level all the same, over its higher end.
+    over = max(layer.support.height_mm + abs(layer.support.tilt) * layer.support.length_mm / 2 for layer in layers)
     top = over + pelmet.above.mm
     return PelmetOut(pelmet.kind, left, top - pelmet.depth.mm, right, top, pelmet.projection.mm, over)
 

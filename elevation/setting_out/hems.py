@@ -10,7 +10,7 @@ from msgspec import Struct
 from elevation.room.model import Hem, Panel
 from elevation.setting_out.facts import Defaults
 from elevation.setting_out.model import OpeningOut, Point, Profile, Span
-from elevation.setting_out.profile import extent_over, stretch
+from elevation.setting_out.profile import extent_over, height_at, stretch
 
 FLOOR_TARGETS = frozenset({"clear", "kiss", "break", "puddle"})
 
@@ -85,7 +85,15 @@ def length_by(panel: Panel) -> str:
 
 
 def hem_of(
-    panel: Panel, target: HemTarget, top_mm: float, floor: Profile, closed: Span, drawn: Span, over: Span, clear_mm: float
+    panel: Panel,
+    target: HemTarget,
+    top_mm: float,
+    floor: Profile,
+    closed: Span,
+    drawn: Span,
+    over: Span,
+    clear_mm: float,
+    seen: Profile | None = None,
 ) -> HemOut:
     """The hem of one panel.
 
@@ -100,6 +108,8 @@ def hem_of(
         What it covers closed, as drawn, and all that it travels over.
     clear_mm : float
         The gap it is drawn with where its length is not known.
+    seen : Profile or None
+        The height that is its target as a rod out of level sees it.
 
     Notes
     -----
@@ -109,6 +119,8 @@ def hem_of(
     finished = length_in_hand(panel)
     if finished is None:
         finished = target.length_mm
+    if finished is None and seen is not None:
+        return _level(seen, top_mm, floor, closed, drawn, over)
     if finished is None and target.height_mm is not None:
         finished = top_mm - target.height_mm
     low, high = extent_over(floor, over[0], over[1])
@@ -120,6 +132,15 @@ def hem_of(
     line = stretch(floor, drawn[0], drawn[1], max(gap, 0.0))
     known = top_mm - floor_high - gap if target.gap_mm is not None else None
     return HemOut(known, line, floor_low + gap, gap, gap)
+
+
+def _level(seen: Profile, top_mm: float, floor: Profile, closed: Span, drawn: Span, over: Span) -> HemOut:
+    """A hem that is level under a rod which is not: its finished length is the shortest drop."""
+    low, _ = extent_over(seen, over[0], over[1])
+    _, high = extent_over(seen, closed[0], closed[1])
+    places = [*over, *(x for x, _ in (*floor.points, *seen.points) if over[0] < x < over[1])]
+    gaps = [height_at(seen, x) - height_at(floor, x) for x in places]
+    return HemOut(top_mm - high, stretch(seen, drawn[0], drawn[1]), low, min(gaps), max(gaps))
 
 
 def _hung(level: float, floor: Profile, drawn: Span) -> tuple[Point, ...]:

@@ -68,8 +68,9 @@ class SupportOut(Struct, frozen=True, gc=False):
     how far below the ceiling brackets that are fixed to it hold the centre line.
     ``kind`` is ``rod``, ``track`` or ``tension-rod``. ``overlap_mm`` is what leading edges are asked to overlap by;
     ``least_mm``, ``most_mm``, ``holds_kg`` and ``spacing_mm`` are the packet's. ``planned_mm`` is the planned height of a
-    rod that was read to hang at ``height_mm`` instead, ``line`` its axis through the
-    readings where that is not level. ``sag_mm`` is that of the span that comes
+    rod that was read to hang at ``height_mm`` instead, ``line`` its axis where that is not level, as planned or
+    through the readings. ``tilt`` is how steep it is planned, rise to the right over length; ``height_mm`` is then
+    that of its middle. ``sag_mm`` is that of the span that comes
     nearest its limit (or is farthest past it), below the line through its brackets and with panels where that is worst;
     ``sag_limit_mm`` is what looks neat there.
     """
@@ -107,6 +108,7 @@ class SupportOut(Struct, frozen=True, gc=False):
     line: Profile | None = None
     sag_mm: float | None = None
     sag_limit_mm: float | None = None
+    tilt: float = 0.0
 
     @property
     def plan_mm(self) -> float:

@@ -84,8 +84,17 @@ def place(ref: Ref, opening: Opening, spot: Spot, sizes: SweepSizes) -> Placed:
         left_top_mm=left_top,
         handle_stands_mm=opening.sash.handle_stands.mm if opening.sash.handle_stands else None,
         shutter_box_mm=opening.shutter_box.mm if opening.shutter_box else 0.0,
+        head_rise_mm=_head_rise(opening),
     )
     return Placed(out, glass)
+
+
+def _head_rise(opening: Opening) -> float:
+    """How much higher a flat head was read at the right than at the left, from one level sill."""
+    taken = opening.taken
+    if opening.head.kind != "flat" or taken.height_left is None or taken.height_right is None:
+        return 0.0
+    return taken.height_right.mm - taken.height_left.mm
 
 
 def _rise(opening: Opening) -> float:

@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from elevation.room.model import Layer, Panel, Ref, TieBack
+from elevation.setting_out.as_built import seen_floor
 from elevation.setting_out.facts import Defaults, WallFacts
 from elevation.setting_out.hems import HemTarget, hem_of, length_by, target_of
-from elevation.setting_out.model import BracketOut, PanelOut, SupportOut
+from elevation.setting_out.model import BracketOut, PanelOut, Profile, SupportOut
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.tie import tie_of
 from elevation.setting_out.travel import Mover, Way, ways_of
@@ -128,6 +129,7 @@ def panels_of(
             facts,
             defaults,
             layer.tie,
+            support.line if support.planned_mm is None else None,
         )
         for panel, stack, way in zip(layer.panels, making.stacks, making.ways, strict=True)
     )
@@ -159,13 +161,17 @@ def _panel(
     facts: WallFacts,
     defaults: Defaults,
     tie: TieBack | None,
+    line: Profile | None,
 ) -> PanelOut:
     flat = panel.flat_width.mm * panel.count
     top = rod_height - below
     closed_wide = way.closed[1] - way.closed[0]
     rings = rings_of(panel.flat_width.mm, heading.pitch_mm, heading.even)
     folds = max(1, round((rings - 1) * heading.folds)) * panel.count
-    hem = hem_of(panel, target, top, facts.floor, way.closed, way.drawn, _over(way), defaults.hem_clear_mm)
+    seen = None
+    if line is not None and target.height_mm is not None:
+        seen = seen_floor(Profile(((0.0, target.height_mm),)), line, rod_height)
+    hem = hem_of(panel, target, top, facts.floor, way.closed, way.drawn, _over(way), defaults.hem_clear_mm, seen)
     weight = weight_of(
         cloth, flat, hem.finished_mm, heading.turned_in_mm + defaults.hem_allowance_mm, panel.count, panel.weight_kg
     )

@@ -50,7 +50,7 @@ def planned_of(
     support = support_of(layer.rod, openings, overhead, trade, centres, span, mount, drop)
     hung_by = () if support.kind == "tension-rod" else layer.brackets
     glides = support.kind == "track"
-    return Planned(layer, support, brackets_of(ref, hung_by, *span, support.height_mm, overhead, trade, glides=glides))
+    return Planned(layer, support, brackets_of(ref, hung_by, support, overhead, trade, glides=glides))
 
 
 class LayerParts:

@@ -61,7 +61,7 @@ def rods_elsewhere(room: Room, wall_id: str, scheme_id: str | None, trade: Trade
 
 
 def _hung(room: Room, wall: Wall, scheme_name: str, trade: Trade) -> tuple[TreatmentOut, ...]:
-    """The treatments of a wall whose rods count: on wall brackets, with a layer."""
+    """The treatments of a wall whose rods count: on wall brackets, level, with a layer."""
     scheme = next((one for one in wall.schemes if one.name == scheme_name), wall.schemes[0] if wall.schemes else None)
     if scheme is None:
         return ()
@@ -70,7 +70,7 @@ def _hung(room: Room, wall: Wall, scheme_name: str, trade: Trade) -> tuple[Treat
     if kept is not None and all(was is now for was, now in zip(kept[0], facts, strict=True)):
         return kept[1]
     out = set_out(room, wall.id, scheme.id, trade)
-    hung = tuple(one for one in out.treatments if one.layers and one.mount == "wall")
+    hung = tuple(one for one in out.treatments if one.layers and one.mount == "wall" and not one.layers[0].support.tilt)
     if len(_kept) >= _MOST:
         _kept.clear()
     _kept[(wall.id,)] = (facts, hung)

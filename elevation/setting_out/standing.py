@@ -71,7 +71,8 @@ class OpeningOut(Struct, frozen=True, gc=False):
     it was not measured, so nothing is reckoned from a guess.
     ``sweep`` are rectangles (left, bottom, right, top, out) that a moving sash or leaf needs in front of the
     wall, ``out`` mm deep (negative: behind the wall's face, in the reveal).
-    ``known_casing`` False: drawn dashed. ``placed`` False: position assumed.
+    ``known_casing`` False: drawn dashed. ``placed`` False: position assumed. ``head_rise_mm`` is how much higher a flat
+    head was read at its right corner than at its left one.
     """
 
     ref: Ref
@@ -108,6 +109,7 @@ class OpeningOut(Struct, frozen=True, gc=False):
     left_top_mm: float = 0.0
     handle_stands_mm: float | None = None
     shutter_box_mm: float = 0.0
+    head_rise_mm: float = 0.0
 
 
 class ObstacleOut(Struct, frozen=True, gc=False):

@@ -11,6 +11,7 @@ from elevation.setting_out.facts import Overhead
 from elevation.setting_out.model import OpeningOut, SupportOut
 from elevation.setting_out.mounting import depths_of
 from elevation.setting_out.profile import lowest_over
+from elevation.setting_out.tilt import axis_of, corners_of, highest, lowest, run_of, slope_of
 from elevation.trade.counting import pieces_of
 from elevation.trade.mitres import JOINT
 from elevation.trade.mitres import mitre as mitre_of
@@ -71,14 +72,20 @@ def height_of(
     right_mm: float,
     mount: str = "wall",
     drop_mm: float = 0.0,
+    slope: float = 0.0,
 ) -> float:
-    """Height of the rod's centre line over the datum.
+    """Height of the rod's centre line over the datum, in its middle.
 
     Above the highest covered head or casing, or below it; below ceiling or crown where that is lowest along the rod (the
     bare ceiling for a rod that is fixed to it); ``drop_mm`` below it and lower where its brackets hold it; over the sill or
-    a share of the opening; or over the datum.
+    a share of the opening; or over the datum. A rod out of level by ``slope`` (rise to the right over length) keeps what it
+    holds over the head and below the ceiling as the least along it.
     """
     at = held.at.mm
+    if slope:
+        leaning = _leaning_height(held, openings, facts, (left_mm, right_mm), mount, drop_mm, slope)
+        if leaning is not None:
+            return leaning
     if held.hold == "bracket-drop":
         return lowest_over(facts.ceiling, left_mm, right_mm) - drop_mm - at
     if held.hold == "below-head":
@@ -94,6 +101,27 @@ def height_of(
         crown_mm = 0.0 if mount == "ceiling" else facts.crown_mm
         return lowest_over(facts.ceiling, left_mm, right_mm) - crown_mm - at
     return at
+
+
+def _leaning_height(
+    held: Held,
+    openings: Sequence[OpeningOut],
+    facts: Overhead,
+    span: tuple[float, float],
+    mount: str,
+    drop_mm: float,
+    slope: float,
+) -> float | None:
+    """Middle of a rod that leans, from lines over or under it; None where its middle is what is held."""
+    at, middle = held.at.mm, (span[0] + span[1]) / 2
+    if held.hold in ("above-head", "above-casing", "below-head"):
+        top = highest(corners_of(openings, with_casing=held.hold == "above-casing"), slope, middle)
+        return top - at if held.hold == "below-head" else top + at
+    if held.hold == "bracket-drop":
+        return lowest(facts.ceiling, span, slope) - drop_mm - at
+    if held.hold == "below-ceiling":
+        return lowest(facts.ceiling, span, slope) - (0.0 if mount == "ceiling" else facts.crown_mm) - at
+    return None
 
 
 def support_of(
@@ -138,17 +166,19 @@ def support_of(
         cut_left, cut_right = left, right
         first = last = EndRow("pads", "", 0.0, 0.0, 0.0, "none", "", "published")
     stock = rod.stock.mm if rod.stock else section.stock_mm
-    joints, free = joints_of(cut_left, cut_right, stock, bracket_xs) if is_cut else ((), ())
+    slope = slope_of(rod.tilt, openings, facts.ceiling, span)
+    joints, free = joints_of(cut_left, cut_right, stock / run_of(slope), bracket_xs) if is_cut else ((), ())
     projection, from_sash = depths_of(rod, mount, openings)
+    height = height_of(rod.height, openings, facts, left, right, mount, drop_mm, slope)
     return SupportOut(
         kind=rod.kind,
         left_mm=left,
         right_mm=right,
-        height_mm=height_of(rod.height, openings, facts, left, right, mount, drop_mm),
+        height_mm=height,
         length_mm=right - left,
         cut_left_mm=cut_left,
         cut_right_mm=cut_right,
-        cut_length_mm=cut_right - cut_left + bent_mm(first, projection) + bent_mm(last, projection),
+        cut_length_mm=(cut_right - cut_left) * run_of(slope) + bent_mm(first, projection) + bent_mm(last, projection),
         metal_left_mm=min(cut_left, left - _beyond(first, diameter)),
         metal_right_mm=max(cut_right, right + _beyond(last, diameter)),
         diameter_mm=diameter,
@@ -170,6 +200,8 @@ def support_of(
         most_mm=rod.packet.most.mm if rod.packet.most else None,
         holds_kg=rod.packet.holds_kg,
         spacing_mm=rod.packet.spacing.mm if rod.packet.spacing else None,
+        line=axis_of(height, slope, span) if slope else None,
+        tilt=slope,
     )
 
 

@@ -8,7 +8,8 @@ from collections.abc import Sequence
 from elevation.findings.naming import where
 from elevation.room.model import Treatment
 from elevation.room.mounting import INSIDE
-from elevation.setting_out.model import LayerOut, PanelOut, TreatmentOut
+from elevation.setting_out.model import LayerOut, PanelOut, SupportOut, TreatmentOut
+from elevation.setting_out.tilt import axis_at
 from elevation.sheet.annotation.figures import figure
 from elevation.sheet.annotation.wall_chains import LEAST_MM
 from elevation.trade.model import Trade
@@ -89,6 +90,17 @@ def _around(laid: TreatmentOut) -> Sequence[tuple[Message, Message]]:
     return found
 
 
+def _ends(support: SupportOut) -> Message:
+    """How high a rod out of level hangs at either end."""
+    left, right = axis_at(support, support.left_mm), axis_at(support, support.right_mm)
+    return msg(
+        "{left} to its centre at the left end, {right} at the right: {by} out of level",
+        left=Mm(left),
+        right=Mm(right),
+        by=Mm(abs(right - left)),
+    )
+
+
 def _of_rod(
     layer: LayerOut, section: str, laid: TreatmentOut, index: int, style: Style
 ) -> Sequence[tuple[Message, Message]]:
@@ -101,7 +113,9 @@ def _of_rod(
         pieces = msg_plural("in {count} piece", "in {count} pieces", count=support.pieces)
         rod = msg("{rod}, {pieces}", rod=rod, pieces=pieces)
     height = msg("{height} to its centre", height=Mm(support.height_mm))
-    if index == 0 and laid.openings:
+    if support.line is not None:
+        height = _ends(support)
+    elif index == 0 and laid.openings:
         height = _over(height, laid, support.height_mm)
     kind = _KINDS.get(support.kind, _KINDS["rod"])
     if len(laid.layers) > 1:

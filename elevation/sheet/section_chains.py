@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from elevation.room.model import Held, Layer, Ref, Treatment
 from elevation.setting_out.model import ObstacleOut
+from elevation.setting_out.tilt import is_as_held
 from elevation.sheet.annotation.figures import figure, figures
 from elevation.sheet.annotation.model import Chain, Segment
 from elevation.sheet.records import Ink
@@ -113,7 +114,7 @@ def _heights(cut: Cut, treatment: Treatment | None, style: Style) -> tuple[Chain
     owner = _owner(cut)
     front, layer = cut.hangings[0], _layer(treatment, 0)
     height = front.layer.support.height_mm
-    rod = layer.rod.height if layer is not None and front.layer.support.planned_mm is None else None
+    rod = layer.rod.height if layer is not None and is_as_held(front.layer.support) else None
     levels = [Level(cut.floor_mm, (cut.wall,), "floor.0.height", cut.room_mm)]
     is_over_floor = True
     if front.hem_mm is not None and front.panel is not None:

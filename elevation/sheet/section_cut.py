@@ -7,6 +7,7 @@ from the datum as in the elevation, so heights run across from one to the other.
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from elevation.room.model import Ref, Wall
 from elevation.setting_out.model import (
@@ -20,6 +21,7 @@ from elevation.setting_out.model import (
     TreatmentOut,
     ZoneOut,
 )
+from elevation.setting_out.tilt import axis_at
 from elevation.sheet.paths import head_at, height_at
 from elevation.trade.model import CutRow, Trade
 from elevation.trade.tables import limit_of
@@ -202,7 +204,7 @@ def cut_at(
         casing_top = head_at(opening, x, opening.casing_mm)
         reveal = stock.reveal_mm if opening.reveal_mm is None else opening.reveal_mm
         thick = max(thick, reveal + stock.sash_mm + _BEHIND_SASH_MM)
-    hangings = () if treatment is None else tuple(_hanging(layer, x) for layer in treatment.layers)
+    hangings = () if treatment is None else tuple(_hanging(_at(layer, x), x) for layer in treatment.layers)
     obstacles = _before(set_out, hangings, x)
     zones = tuple(zone for zone in set_out.zones if zone.left_mm <= x <= zone.right_mm and zone.kind != "keep-off")
     fronts = [
@@ -244,6 +246,28 @@ def _on_floor(hanging: Hanging) -> float:
     if panel is None or panel.target_gap_mm is None:
         return 0.0
     return max(0.0, -panel.target_gap_mm)
+
+
+def _at(layer: LayerOut, x: float) -> LayerOut:
+    """A layer as high as it hangs at ``x``, where its rod is not level."""
+    support = layer.support
+    up = axis_at(support, x) - support.height_mm
+    if up == 0.0:
+        return layer
+    return replace(
+        layer,
+        support=replace(support, height_mm=support.height_mm + up, line=None),
+        panels=tuple(
+            replace(
+                panel,
+                top_mm=panel.top_mm + up,
+                hem=tuple((at, y + axis_at(support, at) - support.height_mm) for at, y in panel.hem),
+                hem_low_mm=panel.hem_low_mm + up,
+            )
+            for panel in layer.panels
+        ),
+        brackets=tuple(replace(bracket, height_mm=support.height_mm + up) for bracket in layer.brackets),
+    )
 
 
 def _hanging(layer: LayerOut, x: float) -> Hanging:

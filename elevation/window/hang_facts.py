@@ -28,6 +28,7 @@ from elevation.window.leg_facts import leg_facts
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
 from elevation.window.tie_facts import tie_facts
+from elevation.window.tilt_facts import tilt_facts
 from elevation.words import Message, msg, term
 
 _BODIES = {
@@ -151,6 +152,7 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
             edit=hold,
         ),
         *_share(ref, rod),
+        *tilt_facts(session, ref),
         Fact(ref, "rod.left.at", msg("left end, {held}", held=END_HOLDS[rod.left.hold]), needed=True),
         Fact(
             ref, "rod.left.hold", msg("hold the left end"), "choice", _said(end_holds(mount, rod.left.hold)), edit=hold_left

@@ -7,7 +7,7 @@ from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Ref, Room
 from elevation.setting_out.model import SetOut
-from elevation.setting_out.profile import lowest_over
+from elevation.setting_out.tilt import over_tops, under_line
 from elevation.units import length_of
 from elevation.words import Message, msg
 
@@ -53,11 +53,11 @@ def hold_height(room: Room, set_out: SetOut, ref: Ref, hold: str) -> Room:
     support = next(layer for layer in treatment.layers if layer.ref == ref).support
     height = support.height_mm
     if hold == "above-head":
-        figure = height - max(opening.top_mm for opening in treatment.openings)
+        figure = over_tops(support, treatment.openings, with_casing=False)
     elif hold == "above-casing":
-        figure = height - max(opening.casing_top_mm for opening in treatment.openings)
+        figure = over_tops(support, treatment.openings, with_casing=True)
     elif hold == "below-ceiling":
-        figure = lowest_over(set_out.ceiling, support.left_mm, support.right_mm) - height
+        figure = under_line(support, set_out.ceiling)
         figure -= 0.0 if treatment.mount == "ceiling" else set_out.crown_mm
     else:
         figure = height

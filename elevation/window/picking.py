@@ -10,6 +10,7 @@ from elevation.handles.model import Handle
 from elevation.output.dimension_lines import PAST
 from elevation.room.model import Ref
 from elevation.setting_out.model import PanelOut, SetOut
+from elevation.setting_out.tilt import axis_at
 from elevation.sheet.records import Dimension, Group
 from elevation.sheet.type_metrics import text_width
 from elevation.window.shown import Cloth
@@ -48,7 +49,7 @@ def rod_handle_at(handles: Iterable[Handle], set_out: SetOut, viewport: Viewport
         for layer in treatment.layers:
             support = layer.support
             reach = max(support.diameter_mm / 2, ROD_PX * viewport.mm_per_px)
-            if support.left_mm <= wall_x <= support.right_mm and abs(wall_y - support.height_mm) <= reach:
+            if support.left_mm <= wall_x <= support.right_mm and abs(wall_y - axis_at(support, wall_x)) <= reach:
                 wanted = ("rod-height", layer.ref)
                 return next((handle for handle in handles if handle.key == wanted), None)
     return None
@@ -190,7 +191,7 @@ def thing_at(set_out: SetOut, x: float, y: float, cloth: Cloth = "open") -> Ref 
         for layer in treatment.layers:
             support = layer.support
             reach = support.diameter_mm + 15.0
-            if support.metal_left_mm <= x <= support.metal_right_mm and abs(y - support.height_mm) <= reach:
+            if support.metal_left_mm <= x <= support.metal_right_mm and abs(y - axis_at(support, x)) <= reach:
                 return layer.ref
             for panel in layer.panels:
                 left, right = getattr(panel, cloth)

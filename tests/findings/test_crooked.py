@@ -5,12 +5,30 @@ The rod runs from 44 to 100 in, 56 in long, 84 1/4 in high. Over it the ceiling 
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from elevation.findings.model import Weight
 from elevation.planning.remedies import remedies
-from elevation.room.model import Room, Station
-from tests.findings.rooms import HALF, INCH, LAYER, at, ceiling, found, good_room, inch, mm, said, the, trade
+from elevation.room.model import Head, Readings, Room, Station
+from tests.findings.rooms import (
+    HALF,
+    INCH,
+    LAYER,
+    OPENING,
+    at,
+    ceiling,
+    found,
+    good_room,
+    inch,
+    mm,
+    panels,
+    rod,
+    said,
+    the,
+    trade,
+)
 
 ROD = 56 * INCH
 
@@ -67,5 +85,65 @@ def test_a_lower_rod_is_offered() -> None:
     # 12 in and a mark under the low end: 84 1/4 + 11 3/4 - 12 1/16 = 83 15/16 in, 3 11/16 in above the casing.
     room = sloping(INCH, 11.75 * INCH)
     offered = remedies(room, "w1", "s1", the(room, "crooked"), trade()).offered
-    assert [said(one.label) for one in offered] == ["Set the rod 3¹¹⁄₁₆ in above the casing"]
-    assert not found(offered[0].room, "crooked")
+    labels = [said(one.label) for one in offered]
+    # Parallel to the ceiling it would be as crooked over the head: only the way between is any better.
+    assert labels == ["Hang the rod half way between head and ceiling", "Set the rod 3¹¹⁄₁₆ in above the casing"]
+    assert not any(found(one.room, "crooked") for one in offered)
+
+
+def crooked_head(by: float, **fields: Any) -> Room:
+    """The head read ``by`` mm higher at its right corner than at its left one, 36 in on."""
+    taken = Readings(height_left=inch(48), height_right=mm(48 * INCH + by))
+    return rod(at(good_room(), OPENING, height=mm(48 * INCH + by), taken=taken), **fields)
+
+
+def test_a_crooked_head_under_a_level_rod() -> None:
+    # Over the rod, 56 in long, a head that rises 1/2 in over 36 in rises 7/9 in; 1/4 in is seen.
+    seen = 36 / 56
+    assert not found(crooked_head(seen * (INCH / 4 + HALF)), "crooked")
+    one = the(crooked_head(seen * (INCH / 4 + HALF + 0.1)), "crooked")
+    assert one.measured_mm == pytest.approx(INCH / 4 + HALF + 0.1)
+    room = ceiling(crooked_head(INCH / 2), inch(110))
+    text = said(the(room, "crooked").text)
+    assert text == (
+        "Window 1: the rod looks crooked. Over the rod's 56 in: level, it is ³⁄₄+ in off the head; parallel to the head,"
+        " it is ³⁄₄+ in off the level."
+    )
+    offered = remedies(room, "w1", "s1", the(room, "crooked"), trade()).offered
+    assert [said(one.label) for one in offered] == ["Hang the rod parallel to the head"]
+    # With a level ceiling near, what is parallel to the head is as far off that.
+    room = crooked_head(INCH / 2)
+    text = said(the(room, "crooked").text)
+    assert text == (
+        "Window 1: the rod looks crooked. Over the rod's 56 in: level, it is ³⁄₄+ in off the head and 0 in off the ceiling;"
+        " parallel to the head, it is ³⁄₄+ in off the ceiling and ³⁄₄+ in off the level; split, it is ³⁄₈+ in off the head,"
+        " ³⁄₈+ in off the ceiling and ³⁄₈+ in off the level."
+    )
+    offered = remedies(room, "w1", "s1", the(room, "crooked"), trade()).offered
+    assert said(offered[0].label) == "Hang the rod half way between head and ceiling"
+    assert not found(ceiling(crooked_head(INCH / 2, tilt="head"), inch(110)), "crooked")
+
+
+def test_a_choice_is_only_doubted_where_another_looks_straighter() -> None:
+    room = rod(sloping(INCH, 8 * INCH), tilt="split")
+    assert not found(room, "crooked")
+    assert found(rod(sloping(INCH, 8 * INCH), tilt="ceiling"), "crooked")
+
+
+def leaning(slope: float) -> Room:
+    """A rod parallel to a raked head."""
+    head = Head("raked", right_height=mm(48 * INCH + slope * 36 * INCH))
+    return rod(at(good_room(), OPENING, head=head), tilt="head")
+
+
+def test_cloth_runs_down_a_rod_steeper_than_one_in_ten() -> None:
+    assert not found(leaning(0.1), "runs-down")
+    one = the(leaning(0.1001), "runs-down")
+    assert one.weight is Weight.CONSIDER
+    assert "falls 5⁵⁄₈" in said(one.text)
+    assert "to the left" in said(one.text)
+    assert "to the right" in said(the(leaning(-0.2), "runs-down").text)
+    offered = remedies(leaning(-0.2), "w1", "s1", the(leaning(-0.2), "runs-down"), trade()).offered
+    assert [said(one.label) for one in offered][:1] == ["Hang the rod level"]
+    # What never draws stays where it is fixed.
+    assert not found(panels(leaning(0.3), stationary=True), "runs-down")

@@ -250,6 +250,8 @@ WORKS = [
     ("child-loop", at(tie.tied(), (), children=True), "Hold the panels back by fixed arms instead of loops"),
     # 12 1/16 in under the low end of a ceiling that hung 11 3/4 in over it.
     ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Set the rod 3¹¹⁄₁₆ in above the casing"),
+    ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Hang the rod half way between head and ceiling"),
+    ("runs-down", crooked.leaning(0.3), "Hang the rod level"),
     # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).
     ("near-edge", inside_wall.beside_masonry(1.5 * INCH), "Move the left end bracket ⅞ in to the left"),
     ("uneven-rods", limits.second_rod(INCH), "Set the rod 4 in above the casing"),

@@ -74,6 +74,7 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
             f"heading {layer.heading}",
             f"support {layer.rod.kind}",
             f"ends {layer.rod.ends}",
+            f"tilt {layer.rod.tilt}",
             f"hem {layer.hem.target}",
             f"body {layer.fabric.body}",
         }
@@ -118,6 +119,7 @@ WANTED = sorted(
         )
     }
     | {f"mount {mount}" for mount in strategies.MOUNTS}
+    | {f"tilt {tilt}" for tilt in ("level", "head", "ceiling", "split")}
     | {f"support {kind}" for kind in strategies.KINDS}
     | {
         f"rod end {hold}"

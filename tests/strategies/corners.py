@@ -62,7 +62,7 @@ def _ended(treatment: Treatment, side: str, short: Length) -> Treatment:
     for layer in treatment.layers:
         # A tension rod presses between two jambs: what goes on round a corner is a rod or a track.
         kind = "rod" if layer.rod.kind == "tension-rod" else layer.rod.kind
-        layers.append(_with(layer, rod=_with(layer.rod, kind=kind, **{side: Held("around-corner", short)})))
+        layers.append(_with(layer, rod=_with(layer.rod, kind=kind, tilt="level", **{side: Held("around-corner", short)})))
     return _with(treatment, layers=tuple(layers))
 
 

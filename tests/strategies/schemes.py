@@ -43,6 +43,7 @@ from tests.strategies.choices import (
     MOUNTS,
     ROD_ENDS,
     SECTIONS,
+    TILTS,
     Lengths,
     T,
 )
@@ -262,6 +263,7 @@ class Schemes(Lengths):
             overlap=self.between(0, 150) if pick.chance(5) else None,
             wall=self.between(0, 3) if pick.chance(4) else None,
             material=pick.one_of(MATERIALS) if pick.chance(2) else None,
+            tilt=pick.one_of(TILTS),
         )
 
     def with_end_fixings(self, room: Room) -> Room:

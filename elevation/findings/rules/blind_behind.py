@@ -37,7 +37,7 @@ def _needs(scene: Scene, blind: BlindOut) -> float:
 def _before(layer: LayerOut, blind: BlindOut) -> bool:
     """Whether cloth of a layer hangs before the box, or the blind's own cloth, in some position."""
     whole = (blind.left_mm, blind.hem_mm, blind.right_mm, blind.top_mm)
-    return any(meet(cloth(panel, way(panel)), whole) for panel in layer.panels)
+    return any(meet(cloth(panel, way(panel), layer.support), whole) for panel in layer.panels)
 
 
 def _metal(layer: LayerOut, blind: BlindOut) -> float:

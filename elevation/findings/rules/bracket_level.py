@@ -21,16 +21,23 @@ from elevation.units.tolerance import exceeds
 from elevation.words import Message, Mm, msg
 
 
+def leans_mm(layer: LayerOut, bracket: BracketOut) -> float:
+    """How much higher than the rod's middle a bracket of a rod out of level by plan belongs, in mm."""
+    support = layer.support
+    return support.tilt * (bracket.x_mm - (support.left_mm + support.right_mm) / 2)
+
+
 def wanted_mm(layer: LayerOut) -> float | None:
     """The height that the brackets of a rod should have, in mm; None for fewer than two.
 
-    It is the height that most of them have; where as many have another, the one nearer to the plan.
+    It is the height that most of them have, in the middle of a rod that is to lean; where as many have another, the one
+    nearer to the plan.
     """
     if len(layer.brackets) < 2:
         return None
     votes: dict[float, int] = {}
     for bracket in layer.brackets:
-        key = round(bracket.height_mm, 3)
+        key = round(bracket.height_mm - leans_mm(layer, bracket), 3)
         votes[key] = votes.get(key, 0) + 1
     plan = layer.support.height_mm
     return max(votes, key=lambda key: (votes[key], -abs(key - plan), key))
@@ -43,7 +50,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         if wanted is None:
             continue
         for bracket in layer.brackets:
-            off = bracket.height_mm - wanted
+            off = bracket.height_mm - leans_mm(layer, bracket) - wanted
             if not exceeds(abs(off), most, scene.half_mm):
                 continue
             is_sure = _is_sure(scene, layer, bracket)
@@ -95,7 +102,9 @@ def _text(scene: Scene, treatment: TreatmentOut, bracket: BracketOut, off: float
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     wanted = wanted_mm(layer_at(scene, finding.subject))
     if wanted is not None:
-        yield from built_height(scene, bracket_at(scene, finding.subject).ref, wanted)
+        bracket = bracket_at(scene, finding.subject)
+        up = leans_mm(layer_at(scene, finding.subject), bracket)
+        yield from built_height(scene, bracket.ref, wanted + up)
 
 
 RULE = Rule("bracket-level", msg("brackets of one rod level"), _find, changes=_changes, mounts=EVERY_MOUNT)

@@ -14,6 +14,7 @@ from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, 
 from elevation.findings.naming import where
 from elevation.findings.shapes import casing_top, top_name
 from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.setting_out.tilt import over_tops
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
 
@@ -22,16 +23,26 @@ def _cloth_top(layer: LayerOut) -> float | None:
     return min((panel.top_mm for panel in drawing_panels(layer)), default=None)
 
 
+def _below(treatment: TreatmentOut, layer: LayerOut) -> float | None:
+    """How far the cloth begins below the casing's top, where it does most; None without cloth or openings."""
+    top, cloth = casing_top(treatment.openings), _cloth_top(layer)
+    if top is None or cloth is None:
+        return None
+    support = layer.support
+    if not support.tilt:
+        return top - cloth
+    return support.height_mm - cloth - over_tops(support, treatment.openings, with_casing=True)
+
+
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
-    top = casing_top(treatment.openings)
-    if top is None:
+    if not treatment.openings:
         return
     limit = limit_mm(scene, "cloth-below-head")
     for layer in treatment.layers:
-        cloth = _cloth_top(layer)
-        if cloth is None or not exceeds(top - cloth, limit, scene.half_mm):
+        cloth, below = _cloth_top(layer), _below(treatment, layer)
+        if cloth is None or below is None or not exceeds(below, limit, scene.half_mm):
             continue
-        params = {"where": where(treatment), "below": Mm(top - cloth), "top": top_name(treatment.openings)}
+        params = {"where": where(treatment), "below": Mm(below), "top": top_name(treatment.openings)}
         if limit > 0:
             text = msg(
                 "{where}: the closed cloth begins {below} below the top of {top}, where {limit} is the most; "
@@ -49,17 +60,15 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             layer.ref,
             text,
             authority_of(scene, "cloth-below-head"),
-            measured_mm=top - cloth,
+            measured_mm=below,
             limit_mm=limit,
             at=((treatment.openings[0].left_mm + treatment.openings[-1].right_mm) / 2, cloth),
         )
 
 
 def _wanted(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> float | None:
-    top, cloth = casing_top(treatment.openings), _cloth_top(layer)
-    if top is None or cloth is None:
-        return None
-    return layer.support.height_mm + top - cloth - limit_mm(scene, "cloth-below-head")
+    below = _below(treatment, layer)
+    return None if below is None else layer.support.height_mm + below - limit_mm(scene, "cloth-below-head")
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:

@@ -19,7 +19,7 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import opening_name
-from elevation.findings.shapes import Rect, boxes_before, cloth, height_at, meet
+from elevation.findings.shapes import Rect, boxes_before, cloth, height_at, meet, rod_rects
 from elevation.room.model import Ref
 from elevation.setting_out.model import OpeningOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, exceeds, falls_short, less_ratio
@@ -59,13 +59,14 @@ def _free(treatment: TreatmentOut, part: Rect) -> Free:
     spans: list[tuple[float, float]] = []
     for layer in treatment.layers:
         support = layer.support
-        low, high = support.height_mm - support.diameter_mm / 2, support.height_mm + support.diameter_mm / 2
-        if meet((support.left_mm, low, support.right_mm, high), part):
+        for kind, (along_left, low, along_right, high), _, _ in rod_rects(support):
+            if kind != "rod" or not meet((along_left, low, along_right, high), part):
+                continue
             free = max(low - bottom, top - high)
             if free < height:
                 height, taken_by, taken = free, layer.ref, top - bottom - free
         for panel in layer.panels:
-            if meet(cloth(panel, panel.open), part):
+            if meet(cloth(panel, panel.open, support), part):
                 spans.append(panel.open)
                 wide = min(panel.open[1], right) - max(panel.open[0], left)
                 if wide > taken:

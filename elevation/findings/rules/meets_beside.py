@@ -64,7 +64,7 @@ def rod_parts(layer: LayerOut) -> tuple[tuple[Rect, float, float], ...]:
 def panel_parts(layer: LayerOut, panel: PanelOut) -> tuple[tuple[Rect, float, float], ...]:
     """The cloth on all its way, as deep as the rod that it hangs on: it gives way in its folds."""
     out, radius = layer.support.projection_mm, layer.support.diameter_mm / 2
-    return ((cloth(panel, way(panel)), out - radius, out + radius),)
+    return ((cloth(panel, way(panel), layer.support), out - radius, out + radius),)
 
 
 def _bracket_parts(layer: LayerOut, bracket: BracketOut) -> tuple[tuple[Rect, float, float], ...]:

@@ -55,7 +55,11 @@ def _two(treatment: TreatmentOut, front: LayerOut, back: LayerOut) -> Finding | 
 
 def hang_before_each_other(front: LayerOut, back: LayerOut) -> bool:
     """Whether cloth of two layers hangs before one stretch of wall, at one height, in any position."""
-    return any(meet(cloth(panel, way(panel)), cloth(other, way(other))) for panel in front.panels for other in back.panels)
+    return any(
+        meet(cloth(panel, way(panel), front.support), cloth(other, way(other), back.support))
+        for panel in front.panels
+        for other in back.panels
+    )
 
 
 def needed_apart(front: LayerOut, back: LayerOut) -> float:

@@ -99,7 +99,7 @@ def panel_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: Pan
     """The thing that a panel meets deepest anywhere on its way, and by how much, in mm."""
     if layer.support.projection_mm < -TOUCH_MM:
         return None  # cloth behind the wall's face meets nothing that stands before it; the sill has a rule of its own
-    rect = cloth(panel, way(panel))
+    rect = cloth(panel, way(panel), layer.support)
     worst: tuple[float, Solid] | None = None
     for solid in _solids(scene, treatment, for_cloth=True):
         if solid[1] > layer.support.projection_mm + TOUCH_MM and meet(solid[0], rect):

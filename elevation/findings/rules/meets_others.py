@@ -35,7 +35,7 @@ def _parts(layer: LayerOut) -> Iterator[tuple[Rect, float, float]]:
     for _, rect, rect_back, rect_front in rod_rects(support):
         yield rect, rect_back, rect_front
     for panel in layer.panels:
-        yield cloth(panel, way(panel)), back, front
+        yield cloth(panel, way(panel), layer.support), back, front
     for bracket in layer.brackets:
         half = (bracket.plate[2] - bracket.plate[0]) / 2
         behind = support.projection_mm - half if bracket.on == "ceiling" else 0.0

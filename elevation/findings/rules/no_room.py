@@ -12,6 +12,7 @@ from elevation.findings.changing_mount import mount_on
 from elevation.findings.limits import authority_of, limit_mm
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
+from elevation.findings.shapes import rod_over
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import falls_short
 from elevation.words import Message, Mm, msg
@@ -70,8 +71,8 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     gap = treatment.clearances.head_to_ceiling_mm
     if gap is None or gap <= 0 or not treatment.openings or not is_tight(scene, treatment):
         return
-    middle = max(opening.casing_top_mm for opening in treatment.openings) + gap / 2
     for layer in treatment.layers:
+        middle = rod_over(treatment, layer, gap / 2)
         yield Sticking("rod-height", layer.ref, middle, msg("splits the gap between head and ceiling"), 1, "no-room")
 
 

@@ -20,8 +20,16 @@ from elevation.words import Mm, msg
 
 def _shows(treatment: TreatmentOut, pelmet: PelmetOut) -> float:
     """How far the pelmet's lower edge stands over the lowest heading, in mm."""
-    tops = [panel.top_mm for layer in treatment.layers for panel in layer.panels]
-    return pelmet.bottom_mm - min(tops, default=pelmet.bottom_mm)
+    return pelmet.bottom_mm - min(_tops(treatment), default=pelmet.bottom_mm)
+
+
+def _tops(treatment: TreatmentOut) -> list[float]:
+    """The heights that headings hang at; under a rod out of level that of its lower end."""
+    return [
+        panel.top_mm - abs(layer.support.tilt) * layer.support.length_mm / 2
+        for layer in treatment.layers
+        for panel in layer.panels
+    ]
 
 
 def _covers(treatment: TreatmentOut, pelmet: PelmetOut) -> float:
@@ -71,7 +79,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 
 def _stickings(_scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     if treatment.pelmet is not None:
-        tops = [panel.top_mm for layer in treatment.layers for panel in layer.panels]
+        tops = _tops(treatment)
         if tops:
             yield Sticking("pelmet-depth", treatment.ref, min(tops), msg("just hides the heading"))
         for opening in treatment.openings:

@@ -6,23 +6,23 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import rod_height
 from elevation.findings.limits import limit_mm
-from elevation.findings.looking import treatment_at
+from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.model import Change, Finding, Scene, Sticking
-from elevation.findings.shapes import casing_top
+from elevation.findings.shapes import rod_over
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import Message
 
 
 def changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     """The rod at the limit of the finding's own rule above the highest casing."""
-    top = casing_top(treatment_at(scene, finding.subject).openings)
-    if top is not None:
-        yield from rod_height(scene, finding.subject, top + limit_mm(scene, finding.rule), scene.half_mm)
+    treatment = treatment_at(scene, finding.subject)
+    if treatment.openings:
+        wanted = rod_over(treatment, layer_at(scene, finding.subject), limit_mm(scene, finding.rule))
+        yield from rod_height(scene, finding.subject, wanted, scene.half_mm)
 
 
 def stickings(treatment: TreatmentOut, limit: float, reason: Message) -> Iterator[Sticking]:
     """``limit`` mm above the highest casing, for the rod of every layer; none where nothing is covered."""
-    top = casing_top(treatment.openings)
-    if top is not None:
+    if treatment.openings:
         for layer in treatment.layers:
-            yield Sticking("rod-height", layer.ref, top + limit, reason)
+            yield Sticking("rod-height", layer.ref, rod_over(treatment, layer, limit), reason)

@@ -11,20 +11,20 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
 from elevation.findings.rules import rod_above
-from elevation.findings.shapes import casing_top, top_name
+from elevation.findings.shapes import top_name
 from elevation.setting_out.model import TreatmentOut
+from elevation.setting_out.tilt import over_tops
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
-    top = casing_top(treatment.openings)
-    if top is None:
+    if not treatment.openings:
         return
     limit = limit_mm(scene, "rod-high")
     for layer in treatment.layers:
         support = layer.support
-        above = support.height_mm - top
+        above = over_tops(support, treatment.openings, with_casing=True)
         if exceeds(above, limit, scene.half_mm):
             yield Finding(
                 "rod-high",

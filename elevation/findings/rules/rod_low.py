@@ -12,20 +12,20 @@ from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
 from elevation.findings.rules import rod_above
 from elevation.findings.rules.no_room import is_tight
-from elevation.findings.shapes import casing_top, top_name
+from elevation.findings.shapes import top_name
 from elevation.setting_out.model import TreatmentOut
+from elevation.setting_out.tilt import over_tops
 from elevation.units.tolerance import falls_short
 from elevation.words import Mm, msg
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
-    top = casing_top(treatment.openings)
-    if top is None or is_tight(scene, treatment):
+    if not treatment.openings or is_tight(scene, treatment):
         return
     limit = limit_mm(scene, "rod-low")
     for layer in treatment.layers:
         support = layer.support
-        above = support.height_mm - top
+        above = over_tops(support, treatment.openings, with_casing=True)
         if not falls_short(above, limit, scene.half_mm):
             continue
         params = {"where": where(treatment), "top": top_name(treatment.openings), "limit": said_limit(scene, "rod-low")}

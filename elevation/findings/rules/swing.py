@@ -59,7 +59,7 @@ def panel_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: Pan
     """What swings deepest into a panel, and by how much, in mm."""
     worst: Hit | None = None
     for sweep in _sweeps(scene, treatment):
-        rect = cloth(panel, _span(panel, sweep))
+        rect = cloth(panel, _span(panel, sweep), layer.support)
         if sweep[1] > layer.support.projection_mm + TOUCH_MM and meet(sweep[0], rect):
             by = shared(sweep[0], rect)
             if worst is None or by > worst[0]:

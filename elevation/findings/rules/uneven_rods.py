@@ -20,8 +20,15 @@ from elevation.words import Message, Mm, msg
 
 
 def _before_wall(scene: Scene) -> list[TreatmentOut]:
-    """Treatments that hang before the wall: a rod inside an opening stands where the opening does."""
-    return [one for one in scene.set_out.treatments if one.layers and one.mount in BEFORE_WALL]
+    """Treatments that hang before the wall: a rod inside an opening stands where the opening does.
+
+    One that hangs out of level by choice has no height in common with others.
+    """
+    return [
+        one
+        for one in scene.set_out.treatments
+        if one.layers and one.mount in BEFORE_WALL and not one.layers[0].support.tilt
+    ]
 
 
 def common_height(scene: Scene) -> float | None:

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from elevation.room.model import Held, Ref, Rod, Treatment
 from elevation.setting_out.model import LayerOut, SetOut, TreatmentOut
+from elevation.setting_out.tilt import axis_at, is_as_held
 from elevation.sheet.annotation.figures import figure, figures
 from elevation.sheet.annotation.model import Chain, Segment
 from elevation.sheet.annotation.wall_chains import LEAST_MM, Level, edge_mm, foot_mm, heights_chain, opening_levels
@@ -19,7 +20,8 @@ def floor_to_rod(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | Non
     for index, layer in enumerate(laid.layers):
         rod = _rod(treatment, index)
         height = layer.support.height_mm
-        if rod is not None and _is(rod.height, "above-floor") and height > LEAST_MM:
+        is_held = rod is not None and _is(rod.height, "above-floor") and not layer.support.tilt
+        if is_held and height > LEAST_MM:
             foot, top = edge_mm(set_out, 0.0, "left"), edge_mm(set_out, height, "left")
             segment = Segment(layer.ref, "rod.height", 0.0, height, foot, top, (figure(height, style),), held=True)
             chains.append(Chain(laid.ref, (segment,)))
@@ -48,9 +50,10 @@ def heights(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, st
             levels.append((opening.casing_top_mm, opening.ref, "casing", False))
     for index, layer in enumerate(laid.layers):
         rod = _rod(treatment, index)
-        # Where a rod was read to hang is not what is held.
-        held = rod.height if rod and layer.support.planned_mm is None else None
-        levels.append((layer.support.height_mm, layer.ref, "rod.height", _is(held, *_FROM_OPENING)))
+        # Where a rod was read to hang is not what is held, nor is the left end of one out of level.
+        held = rod.height if rod and is_as_held(layer.support) else None
+        height = axis_at(layer.support, layer.support.left_mm)
+        levels.append((height, layer.ref, "rod.height", _is(held, *_FROM_OPENING)))
         if _is(held, "below-head"):
             levels = [_held_below(level, laid, layer) for level in levels]
         below_ceiling = below_ceiling or _is(held, "below-ceiling", "bracket-drop")
