@@ -143,5 +143,5 @@ def _floor_at_right(wall: Wall) -> float:
 
 def goes_round(treatment: Treatment) -> bool:
     """Whether a treatment goes round a corner: its rods then meet others, and hang level."""
-    ends = (held.hold for layer in treatment.layers for held in (layer.rod.left, layer.rod.right))
-    return treatment.continues is not None or AROUND in ends
+    ends = [held.hold for layer in treatment.layers for held in (layer.rod.left, layer.rod.right)]
+    return treatment.continues is not None or any(hold == AROUND for hold in ends)
