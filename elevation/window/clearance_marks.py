@@ -42,7 +42,9 @@ def clearance_groups(set_out: SetOut, style: Style, mm_per_paper: float) -> tupl
         records: list[Record] = []
         marker = _Marker(records, style, mm_per_paper)
         for layer in treatment.layers:
-            _rod(marker, set_out, layer)
+            if treatment.mount not in INSIDE:
+                # Between the jambs neither the wall's ends nor its ceiling is what the rod must clear.
+                _rod(marker, set_out, layer)
             _hems(marker, set_out, layer)
         _stack(marker, treatment)
         title = tr(msg("Clearances: {name}", name=treatment.name or treatment.ref[-1]))

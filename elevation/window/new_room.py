@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
 from PySide6.QtCore import QLocale, Qt
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
@@ -17,7 +18,7 @@ from elevation.window.measurements import error_sentence, sentence
 from elevation.window.new_room_sketch import NewRoomSketch
 from elevation.window.plain_words import plain_words
 from elevation.window.text_field import TextField
-from elevation.window.texts import tr
+from elevation.window.texts import language, tr
 from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, msg
 
@@ -42,8 +43,9 @@ def usual_unit(locale: QLocale) -> str:
 
 
 def _named(room: Room) -> Room:
-    """The room with names for its wall and scheme that a person reads, in place of their ids."""
+    """The room with names for its wall and scheme in words, and sheets in the language that the person reads."""
     wall = room.walls[0]
+    room = replace(room, language="de" if language() == "de" else "en")
     room = replace_at(room, (wall.id,), name=tr(msg("Wall {number}", number=1)))
     return replace_at(room, (wall.id, wall.schemes[0].id), name=tr(msg("First idea")))
 

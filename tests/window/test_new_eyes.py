@@ -437,3 +437,17 @@ def test_the_new_rooms_form_shows_where_the_tape_goes(qtbot, trade):
     assert dialog.sketch.grab().toImage() != before
     dialog.name.setFocus()
     assert (dialog.sketch.lit, dialog.hint.text()) == ("", "")
+
+
+def test_a_new_rooms_sheets_speak_the_language_of_the_window(qtbot, trade):
+    use_language("de")
+    try:
+        dialog = NewRoom(trade, "mm")
+        qtbot.addWidget(dialog)
+        facts = {"width": "4000", "ceiling": "2500", "opening_width": "1200", "sill": "900", "opening_height": "1300"}
+        for key, text in facts.items():
+            dialog.rows[key].field.setText(text)
+        dialog.make()
+    finally:
+        use_language("en")
+    assert (dialog.room.language, dialog.room.walls[0].name) == ("de", "Wand 1")
