@@ -72,6 +72,7 @@ SHEETS = (
     "picture",
     "measuring",
     "measurements",
+    "house",
     "trial",
     "order",
     "buying",

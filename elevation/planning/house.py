@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from msgspec import Struct
@@ -11,13 +11,14 @@ from msgspec import Struct
 from elevation.errors import BadInput, ElevationError, said
 from elevation.findings.all_rules import find, find_afresh
 from elevation.findings.memo import TreatmentMemo
-from elevation.findings.model import Scene, Weight
+from elevation.findings.model import Finding, Scene, Weight
 from elevation.room.file import load_room
 from elevation.room.keeping.reasons import reason_of
 from elevation.room.model import Room
 from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade.model import Trade
+from elevation.words import Message, msg, msg_plural
 
 ENDING = ".room.json"
 
@@ -104,3 +105,28 @@ def look_at(path: Path, room: Room, wall_id: str, trade: Trade, scheme_id: str |
         advice=weights[Weight.CONSIDER],
         missing=len(out.missing),
     )
+
+
+def counts_of(stops: int, broken: int, advice: int, missing: int) -> Message:
+    """What is wrong and what is missing, gravest first, as one text."""
+    parts: list[Message] = []
+    if stops:
+        parts.append(msg_plural("{count} stop", "{count} stops", count=stops))
+    if broken:
+        parts.append(msg("{count} broken", count=broken))
+    if advice:
+        parts.append(msg("{count} to consider", count=advice))
+    if missing:
+        parts.append(msg("{count} not measured", count=missing))
+    if not parts:
+        return msg("nothing to say")
+    said = parts[0]
+    for part in parts[1:]:
+        said = msg("{first}, {then}", first=said, then=part)
+    return said
+
+
+def counts_said(findings: Sequence[Finding], missing: int) -> Message:
+    """The same of findings that are at hand."""
+    weights = Counter(finding.weight for finding in findings)
+    return counts_of(weights[Weight.STOP], weights[Weight.BROKEN], weights[Weight.CONSIDER], missing)

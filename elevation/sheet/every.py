@@ -116,6 +116,7 @@ _DRAWINGS: tuple[SheetKind, ...] = (
 )
 
 _PURPOSES: dict[str, Message] = {
+    "house": msg("all walls small, all windows in one table, totals"),
     "trial": msg("stick it up with tape before you drill"),
     "order": msg("what to do on which day"),
     "buying": msg("what to buy in packs, over all rooms"),
@@ -123,7 +124,7 @@ _PURPOSES: dict[str, Message] = {
     "drilling": msg("holes at true size, to prick through"),
     "hanging": msg("step by step at this wall"),
 }
-OVER_ALL = ("order", "buying", "bench")
+OVER_ALL = ("house", "order", "buying", "bench")
 """Sheets to work by that are one over all rooms."""
 
 

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QListView, QListWidg
 
 from elevation.errors import ElevationError
 from elevation.output.painters.replay import replay
-from elevation.planning.house import WallLooked, look, rooms_in
+from elevation.planning.house import WallLooked, counts_of, look, rooms_in
 from elevation.room.find import wall_of
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Ink
@@ -20,7 +20,7 @@ from elevation.sheet.small import small_elevation
 from elevation.window.flag import Flag
 from elevation.window.texts import tr, tr_whole_error
 from elevation.window.theme import make_quiet
-from elevation.words import Message, msg, msg_plural
+from elevation.words import msg, msg_plural
 
 if TYPE_CHECKING:
     from elevation.window.main_window import MainWindow
@@ -143,7 +143,7 @@ class House(QDialog):
                     "{rooms}, {walls}. {counts}. Click a wall to walk to it.",
                     rooms=msg_plural("{count} room", "{count} rooms", count=rooms),
                     walls=msg_plural("{count} wall", "{count} walls", count=len(places)),
-                    counts=_counts(
+                    counts=counts_of(
                         sum(wall.stops for wall in walls),
                         sum(wall.broken for wall in walls),
                         sum(wall.advice for wall in walls),
@@ -164,28 +164,9 @@ def _text(wall: WallLooked) -> str:
         msg(
             "{place}\n{counts}",
             place=place,
-            counts=_counts(wall.stops, wall.broken, wall.advice, wall.missing),
+            counts=counts_of(wall.stops, wall.broken, wall.advice, wall.missing),
         )
     )
-
-
-def _counts(stops: int, broken: int, advice: int, missing: int) -> Message:
-    """What is wrong and what is missing, gravest first, as one text."""
-    parts: list[Message] = []
-    if stops:
-        parts.append(msg_plural("{count} stop", "{count} stops", count=stops))
-    if broken:
-        parts.append(msg("{count} broken", count=broken))
-    if advice:
-        parts.append(msg("{count} to consider", count=advice))
-    if missing:
-        parts.append(msg("{count} not measured", count=missing))
-    if not parts:
-        return msg("nothing to say")
-    said = parts[0]
-    for part in parts[1:]:
-        said = msg("{first}, {then}", first=said, then=part)
-    return said
 
 
 def open_house(window: MainWindow) -> None:

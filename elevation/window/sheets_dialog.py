@@ -19,7 +19,7 @@ from elevation.sheet.records import Picture
 from elevation.window.announcer import announce
 from elevation.window.passing import press_focused
 from elevation.window.sheets_choice import SheetsChoice
-from elevation.window.sheets_pages import Stopped, Wanted, pages_of, write_pages
+from elevation.window.sheets_pages import Made, Stopped, Wanted, pages_of, write_pages
 from elevation.window.sheets_preview import SheetPreview
 from elevation.window.sheets_printing import ask_and_print
 from elevation.window.texts import tr, tr_whole_error
@@ -59,6 +59,7 @@ class Sheets(QDialog):
         self._generation = -1
         self._busy = ""
         self._written: tuple[Path, int] | None = None
+        self._unread: tuple[ElevationError, ...] = ()
         self.pages: tuple[Picture, ...] = ()
         self.index = 0
         self.setWindowTitle(tr(msg("Sheets")))
@@ -172,6 +173,7 @@ class Sheets(QDialog):
         self._wait.stop()
         self.cancel()
         self.pages, self.index = (), 0
+        self._unread = ()
         if not self._session.wall_id:
             self._fail(tr(msg("This room has no wall yet.")))
             return
@@ -208,7 +210,8 @@ class Sheets(QDialog):
         if done.error is not None:
             self._take_error(done)
         elif done.kind == _PAGES:
-            self.pages = done.result if isinstance(done.result, tuple) else ()
+            made = done.result if isinstance(done.result, Made) else Made(())
+            self.pages, self._unread = made.pages, made.unread
             self.show_page(0)
             self._say(self._told())
         else:
@@ -229,6 +232,17 @@ class Sheets(QDialog):
 
     def _told(self) -> str:
         count = len(self.pages)
+        if self._unread:
+            # The others are drawn all the same.
+            first = tr_whole_error(self._unread[0])
+            return tr(
+                msg_plural(
+                    "{count} room is not on these pages: {first}",
+                    "{count} rooms are not on these pages: {first}",
+                    count=len(self._unread),
+                    first=first,
+                )
+            )
         if self._session.path is None and self.choice.whose == "house":
             return tr(msg("This room is not saved yet, so its house is this room alone."))
         return tr(

@@ -9,7 +9,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from elevation.errors import BadOutput, Missing, said
+from elevation.errors import BadOutput, ElevationError, Missing, said
 from elevation.output.svg import to_svg
 from elevation.planning.dressed import Dressed, dress
 from elevation.room.file import load_room
@@ -60,8 +60,15 @@ class Wanted(Struct, frozen=True):
     others: tuple[Path, ...] = ()
 
 
-def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> tuple[Picture, ...]:
-    """The pages, made room by room.
+class Made(Struct, frozen=True):
+    """The pages, and why rooms of the house are not on them."""
+
+    pages: tuple[Picture, ...]
+    unread: tuple[ElevationError, ...] = ()
+
+
+def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made:
+    """The pages, made room by room; a room of the house that cannot be read is named and passed over.
 
     Parameters
     ----------
@@ -76,7 +83,7 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> tupl
     Stopped
         ``cancelled`` was set.
     ElevationError
-        A room cannot be read, or there is nothing to draw.
+        No room can be read, or there is nothing to draw.
     """
     kind = wanted.kind
     paper = paper_for(kind, page_named(wanted.paper) if wanted.paper else None)
@@ -84,10 +91,19 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> tupl
     dressed: list[Dressed] = []
     pages: list[Picture] = []
     nothing: Missing | None = None
+    unread: list[ElevationError] = []
     for number, source in enumerate(sources):
         _look(cancelled)
         tell(number, len(sources))
-        dressed.append(_dressed(source, wanted, trade))
+        try:
+            dressed.append(_dressed(source, wanted, trade))
+        except ElevationError as error:
+            if source is wanted.room:
+                raise
+            if isinstance(source, Path) and error.what == str(source):
+                error.what = source.name  # all lie in one folder
+            unread.append(error)
+            continue
         if not kind.is_over_all:
             try:
                 pages.extend(kind.make(dressed[-1:], trade, paper))
@@ -95,12 +111,12 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> tupl
                 # A room without brackets has no drilling sheet: the others have theirs.
                 nothing = nothing or error
     _look(cancelled)
-    if kind.is_over_all:
+    if kind.is_over_all and dressed:
         pages.extend(kind.make(dressed, trade, paper))
     elif not pages and nothing is not None:
         raise nothing
     tell(len(sources), len(sources))
-    return tuple(pages)
+    return Made(tuple(pages), tuple(unread))
 
 
 def _sources(wanted: Wanted) -> Sequence[Path | Room]:

@@ -112,16 +112,23 @@ def test_a_house_takes_the_open_room_as_it_is_and_the_others_from_their_files(ma
     assert rooms == {"Not saved yet", demo_room("4-flat.room.json").name}
 
 
-def test_a_room_of_the_house_that_cannot_be_read_is_named(make_window, demo_room, qtbot, tmp_path):
+def test_a_room_of_the_house_that_cannot_be_read_is_named_and_the_others_go_on(make_window, demo_room, qtbot, tmp_path):
     own = tmp_path / "a.room.json"
     save_room(demo_room(), own)
     (tmp_path / "b.room.json").write_text("{", encoding="utf-8")
+    (tmp_path / "d.room.json").write_text("[]", encoding="utf-8")
+    save_room(demo_room("4-flat.room.json"), tmp_path / "c.room.json")
     sheets = opened(make_window(load_room(own), own), qtbot)
     sheets.choice.whose_box.setCurrentIndex(2)
     settle(sheets, qtbot)
-    assert sheets.pages == ()
-    assert "b.room.json" in sheets.state.text() + sheets.preview.accessibleDescription()
-    assert not sheets.export_button.isEnabled()
+    assert {page.title.split(" · ")[0] for page in sheets.pages} == {demo_room().name, demo_room("4-flat.room.json").name}
+    assert sheets.state.text().startswith("2 rooms are not on these pages: b.room.json")
+    assert sheets.export_button.isEnabled()
+    # What is one over all rooms is one over those that can be read.
+    sheets.choice.choose("house")
+    settle(sheets, qtbot)
+    assert sheets.pages
+    assert sheets.state.text().startswith("2 rooms are not on these pages: b.room.json")
 
 
 @pytest.mark.parametrize(("ending", "begins"), [(".pdf", b"%PDF"), (".svg", b"<?xml"), (".png", b"\x89PNG")])

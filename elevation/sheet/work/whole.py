@@ -14,6 +14,8 @@ from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import Dressed
 from elevation.planning.drilling import drill_places
 from elevation.planning.hanging import hanging_steps
+from elevation.planning.house_schedule import house_schedule
+from elevation.planning.house_table import schedule_rows
 from elevation.planning.order import days_of
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.planning.stops import stopped
@@ -28,6 +30,7 @@ from elevation.sheet.work.bench import bench_sheet
 from elevation.sheet.work.buying import buying_sheet
 from elevation.sheet.work.drilling import drilling_sheets, withheld
 from elevation.sheet.work.hanging import hanging_sheet
+from elevation.sheet.work.house import house_sheet
 from elevation.sheet.work.trial import order_sheet, trial_sheet
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
@@ -152,6 +155,16 @@ def buying_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = No
     return buying_sheet(_bought(rooms, trade), _names(rooms), style_for(rooms[0].room), paper)
 
 
+def house_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """All walls, all windows and the totals over rooms, said as the first of them is."""
+    return house_sheet(rooms, trade, _names(rooms), style_for(rooms[0].room), paper)
+
+
+def house_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...], ...]:
+    """The schedule of windows as a table."""
+    return tuple(schedule_rows(rooms, house_schedule(rooms, trade), replace(style_for(rooms[0].room), plain=True)))
+
+
 def buying_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...], ...]:
     """The buying list as a table."""
     style = replace(style_for(rooms[0].room), plain=True)
@@ -164,6 +177,7 @@ def _bought(rooms: Sequence[Dressed], trade: Trade) -> BuyingList:
 
 
 WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
+    "house": (msg("House sheet"), house_pages),
     "trial": (msg("Tape trial"), trial_pages),
     "order": (msg("Order of work"), order_pages),
     "buying": (msg("Buying list"), buying_pages),
@@ -173,5 +187,8 @@ WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
 }
 """By the name on the command line: what it is called, and what makes it."""
 
-WORK_TABLES: dict[str, Callable[[Sequence[Dressed], Trade], tuple[tuple[str, ...], ...]]] = {"buying": buying_rows}
+WORK_TABLES: dict[str, Callable[[Sequence[Dressed], Trade], tuple[tuple[str, ...], ...]]] = {
+    "house": house_rows,
+    "buying": buying_rows,
+}
 """Sheets that are tables as well, for other programs: what makes their rows, the head first."""
