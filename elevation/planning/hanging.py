@@ -7,13 +7,15 @@ hand and licensed trades govern.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from msgspec import Struct
 
 from elevation.planning.drilling import DrillPlace, drill_places
-from elevation.room.find import wall_of
-from elevation.room.model import Room
+from elevation.planning.made import runners_of
+from elevation.planning.piece_names import names_of_layer
+from elevation.room.find import layer_of, wall_of
+from elevation.room.model import Ref, Room
 from elevation.setting_out.model import LayerOut, SetOut, TreatmentOut
 from elevation.setting_out.profile import height_at
 from elevation.setting_out.tilt import axis_at
@@ -68,8 +70,10 @@ def hanging_steps(room: Room, wall: SetOut, laid: TreatmentOut, trade: Trade) ->
         steps.append(_detect(laid, substrate))
         steps.append(_drill(laid, substrate, places))
         steps.append(_screw_on())
+    names = {ref: name.name for layer in laid.layers for ref, name in names_of_layer(laid, layer, 0).items()}
     for layer in laid.layers:
-        steps.extend(_hang(layer, trade))
+        runners = runners_of(room, layer_of(room, layer.ref), layer, trade)
+        steps.extend(_hang(layer, names, runners, trade))
     steps.append(_look(wall, laid))
     return tuple(steps)
 
@@ -230,7 +234,7 @@ def _screw_on() -> HangStep:
     )
 
 
-def _hang(layer: LayerOut, trade: Trade) -> list[HangStep]:
+def _hang(layer: LayerOut, names: Mapping[Ref, Message], runners: Mapping[Ref, int], trade: Trade) -> list[HangStep]:
     steps: list[HangStep] = []
     support = layer.support
     if support.kind == "tension-rod":
@@ -251,21 +255,21 @@ def _hang(layer: LayerOut, trade: Trade) -> list[HangStep]:
                 ),
                 (msg("The packet's load governs; it can fall when pulled: not over a bed or a cot."),),
             ),
-            *_panels(layer),
+            *_panels(layer, names),
         ]
     if support.kind == "track":
         steps.append(
             HangStep(
                 msg("Thread the glides into the track, clip or screw the track on, and close its ends with stops."),
-                _rings_of(layer),
+                _rings_of(layer, names, runners),
                 (msg("One holds each end until the last clip is closed."),),
             )
         )
-        return [*steps, *_panels(layer)]
+        return [*steps, *_panels(layer, names)]
     heading = row_of(trade.headings, layer.heading, "heading")
     inner = [bracket for bracket in layer.brackets[1:-1] if not bracket.rings_pass]
     if heading.carries == "rings":
-        details = [*_rings_of(layer)]
+        details = [*_rings_of(layer, names, runners)]
         if inner:
             details.append(
                 msg("No ring passes a closed bracket: share them out between the brackets before the rod goes in.")
@@ -283,32 +287,32 @@ def _hang(layer: LayerOut, trade: Trade) -> list[HangStep]:
             )
         )
     steps.append(HangStep(msg("Put on the end pieces; push the rod in both directions: it stays.")))
-    return [*steps, *_panels(layer)]
+    return [*steps, *_panels(layer, names)]
 
 
 _HOLD = msg("One holds each end of the rod until both brackets are locked; nobody stands under it.")
 
 
-def _rings_of(layer: LayerOut) -> tuple[Message, ...]:
+def _rings_of(layer: LayerOut, names: Mapping[Ref, Message], runners: Mapping[Ref, int]) -> tuple[Message, ...]:
     return tuple(
         msg_plural(
-            "{count} ring or glide for the panel that parks on the {side}",
-            "{count} rings or glides for the panel that parks on the {side}",
-            count=panel.rings,
-            side=msg("left") if panel.side == "left" else msg("right"),
+            "{panel}: {count} ring or glide",
+            "{panel}: {count} rings or glides",
+            count=runners[panel.ref],
+            panel=names[panel.ref],
         )
         for panel in layer.panels
         if panel.rings
     )
 
 
-def _panels(layer: LayerOut) -> list[HangStep]:
+def _panels(layer: LayerOut, names: Mapping[Ref, Message]) -> list[HangStep]:
     if not layer.panels:
         return []
     details = [
         msg(
-            "{side}: finished length {length}",
-            side=msg("left") if panel.side == "left" else msg("right"),
+            "{panel}: finished length {length}",
+            panel=names[panel.ref],
             length=Mm(panel.finished_length_mm),
         )
         for panel in layer.panels

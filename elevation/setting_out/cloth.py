@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
 from msgspec import Struct
@@ -23,6 +24,7 @@ from elevation.trade.yardage import (
     flat_width,
     sold,
     split,
+    to_mark,
     to_repeat,
     widths_of,
 )
@@ -33,19 +35,25 @@ MOST_WIDTHS = 1000
 
 
 class PanelCloth(Struct, frozen=True, gc=False):
-    """One panel to be made, mm: finished and flat width, widths of cloth (halves where a pair shares one), its pleats."""
+    """One panel to be made, mm: finished and flat width, widths of cloth (halves where a pair shares one), its pleats.
+
+    ``hemmed_mm`` is how wide it lies flat once its widths are joined and its side hems sewn: whole widths are used up.
+    """
 
     ref: Ref
     finished_mm: float
     flat_mm: float
     widths: float
     pleats: Pleats | None
+    hemmed_mm: float = 0.0
 
 
 class Bolt(Struct, frozen=True, gc=False):
     """Cloth of one kind to buy, in mm: widths, length of each cut, in all, and as it is sold.
 
     ``widths`` is 0 where the cloth is turned on its side and runs through. ``extra_mm`` is what a half-drop pattern adds.
+    ``plain_mm`` is what of a cut is needed, before whole repeats; plain cloth is cut on the tape's next mark.
+    ``each_mm`` is the flat width of lining or interlining that each panel takes, in their order.
     """
 
     usable_mm: float
@@ -54,6 +62,8 @@ class Bolt(Struct, frozen=True, gc=False):
     total_mm: float
     sold_mm: float
     extra_mm: float = 0.0
+    plain_mm: float = 0.0
+    each_mm: tuple[float, ...] = ()
 
 
 class LayerCloth(Struct, frozen=True, gc=False):
@@ -142,8 +152,7 @@ def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> Lay
     faces = faces_of(out)
     # Overlap and return belong to panels that draw; one that never draws is as wide as its own cloth.
     wanted = {panel.ref: _flat(panel, faces, plan, len(faces)) for panel in out.panels}
-    widths, parted = _widths(out, wanted, plan)
-    panels = tuple(_panel(panel, faces, wanted[panel.ref], widths[panel.ref], plan) for panel in out.panels)
+    widths, parted = _widths(out, wanted, plan, is_patterned=layer.fabric.repeat is not None)
     flat = sum(wanted.values(), Fraction(0))
     long = _length(out, layer)
     face = lining = interlining = None
@@ -154,7 +163,7 @@ def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> Lay
     total_widths = sum(widths.values(), Fraction(0))
     if long is not None and total_widths <= MOST_WIDTHS:
         step = trade.allowances["sold-in" if room.unit == "in" else "sold-mm"].length_mm
-        cut = _cut(layer, plan.heading, long, shrinks, trade)
+        cut = _cut(layer, plan.heading, long, shrinks, room.graduation_mm, trade)
         row = _row(fabric.row, trade)
         one_way = fabric.one_way or (row is not None and row.one_way)
         if fabric.railroaded:
@@ -162,11 +171,21 @@ def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> Lay
             why = "" if runs else "one-way" if one_way else "too-narrow"
         if runs:
             through = flat + len(out.panels) * 2 * exact(plan.side_hem_mm)
-            face = Bolt(bolt_mm(fabric, trade), 0.0, float(cut), float(through), float(sold(through, step)))
+            face = Bolt(
+                bolt_mm(fabric, trade),
+                0.0,
+                float(cut),
+                float(through),
+                float(sold(through, step)),
+                plain_mm=float(cut),
+            )
         else:
             face = _bolt(total_widths, cut, fabric, plan.usable_mm, step)
-        lining = _lining(fabric.lining, wanted, long, step, plan, trade)
-        interlining = _interlining(fabric.interlining, wanted, long, step, plan, trade)
+        lining = _lining(fabric.lining, wanted, long, step, plan, room.graduation_mm, trade)
+        interlining = _interlining(fabric.interlining, wanted, long, step, plan, room.graduation_mm, trade)
+    panels = tuple(
+        _panel(panel, faces, wanted[panel.ref], widths[panel.ref], plan, runs_through=runs) for panel in out.panels
+    )
     return LayerCloth(
         fullness=plan.fullness,
         convention=plan.convention,
@@ -242,27 +261,41 @@ def _flat(panel: PanelOut, faces: dict[Ref, float], plan: _Plan, movers: int) ->
     )
 
 
-def _widths(out: LayerOut, wanted: dict[Ref, Fraction], plan: _Plan) -> tuple[dict[Ref, Fraction], Split | None]:
-    """Widths of each panel: those of panels alike are bought together and parted, others each by itself."""
+def _widths(
+    out: LayerOut, wanted: dict[Ref, Fraction], plan: _Plan, *, is_patterned: bool
+) -> tuple[dict[Ref, Fraction], Split | None]:
+    """Widths of each panel: those of panels alike are bought together and parted, others each by itself.
+
+    Half widths stand at the return side. There the pattern meets only if each width is parted between a panel that parks
+    on the left and one that parks on the right.
+    """
     flats = list(wanted.values())
     count = len(flats)
     if count > 1 and all(abs(flat - flats[0]) <= TOUCH_MM for flat in flats):
         total = widths_of(sum(flats, Fraction(0)), plan.usable_mm)
         parted = split(total, count)
+        sides = [panel.side for panel in out.panels]
+        if parted is not None and parted.half and is_patterned and 2 * sides.count("left") != count:
+            parted = None
         if parted is not None:
             return dict.fromkeys(wanted, total / count), parted
     return {panel.ref: widths_of(wanted[panel.ref], plan.usable_mm) for panel in out.panels}, None
 
 
-def _panel(panel: PanelOut, faces: dict[Ref, float], flat: Fraction, widths: Fraction, plan: _Plan) -> PanelCloth:
+def _panel(
+    panel: PanelOut, faces: dict[Ref, float], flat: Fraction, widths: Fraction, plan: _Plan, *, runs_through: bool
+) -> PanelCloth:
     face = faces.get(panel.ref)
     overlap = plan.overlap_mm / 2 if len(faces) > 1 else 0.0
     finished = float(finished_width(face, overlap, plan.return_mm)) if face is not None else float(flat) / plan.fullness
     pleats = None
+    hemmed = float(flat)
+    if not runs_through:
+        # Whole widths are pleated away, not cut off: more cloth makes bigger pleats. Where every width counts less what
+        # selvedge and seam take, its seams are taken already.
+        joins = 0 if plan.convention == "narrower" else max(0, -(-widths // 1) - 1)
+        hemmed = float(widths) * plan.usable_mm - 2 * plan.side_hem_mm - joins * 2 * plan.seam_mm
     if plan.heading.is_pleated:
-        # Whole widths are pleated away, not cut off: more cloth makes bigger pleats.
-        seams = max(0.0, float(widths) - 1) * 2 * plan.seam_mm
-        hemmed = float(widths) * plan.usable_mm - 2 * plan.side_hem_mm - seams
         row = plan.heading
         pleats = pleats_of(
             hemmed,
@@ -272,7 +305,7 @@ def _panel(panel: PanelOut, faces: dict[Ref, float], flat: Fraction, widths: Fra
             (row.pleat_low_mm, row.pleat_high_mm),
             (row.space_low_mm, row.space_high_mm),
         )
-    return PanelCloth(panel.ref, finished, float(flat), float(widths), pleats)
+    return PanelCloth(panel.ref, finished, float(flat), float(widths), pleats, hemmed)
 
 
 def _length(out: LayerOut, layer: Layer) -> float | None:
@@ -284,15 +317,29 @@ def _length(out: LayerOut, layer: Layer) -> float | None:
     return max(max(known) - settles, 1.0)
 
 
-def _cut(layer: Layer, heading: HeadingRow, long_mm: float, shrinks: float, trade: Trade) -> Fraction:
-    more, making = trade.allowances, layer.making
-    turned = _typed(making.heading, heading.turned_in_mm)
+def _cut(layer: Layer, heading: HeadingRow, long_mm: float, shrinks: float, graduation_mm: float, trade: Trade) -> Fraction:
+    turned = turned_in_mm(layer, heading)
+    cut = cut_length(long_mm, turned, hem_mm(layer, long_mm, trade))
+    if layer.fabric.repeat is None:
+        # Of patterned cloth the repeats say where it is cut: a hair must not take another one.
+        cut = to_mark(cut, graduation_mm)
+    # Cloth that is washed before it is cut is bought longer by what the wash takes; other cloth shrinks on the rod.
+    return cut_length(float(cut), 0.0, 0.0, shrinks) if layer.making.washed_first else cut
+
+
+def turned_in_mm(layer: Layer, heading: HeadingRow) -> float:
+    """Cloth turned in at the heading: typed, else the heading's own."""
+    return _typed(layer.making.heading, heading.turned_in_mm)
+
+
+def hem_mm(layer: Layer, long_mm: float, trade: Trade) -> float:
+    """Cloth of the hem, all its turns: typed, else what is usual for sheers, for short panels and for others."""
+    more = trade.allowances
     if layer.fabric.body == "sheer":
         usual = more["hem-sheer"].length_mm
     else:
         usual = more["hem-short" if long_mm <= more["short-panel"].length_mm else "hem"].length_mm
-    # Cloth that is washed before it is cut is bought longer by what the wash takes; other cloth shrinks on the rod.
-    return cut_length(long_mm, turned, _typed(making.hem, usual), shrinks if making.washed_first else 0.0)
+    return _typed(layer.making.hem, usual)
 
 
 def _typed(length: Length | None, usual_mm: float) -> float:
@@ -305,33 +352,60 @@ def _bolt(widths: Fraction, cut: Fraction, fabric: Fabric, usable_mm: float, ste
     cuts = int(-(-widths // 1))
     extra = drop_match(cut, patterned, repeat, cuts) if fabric.half_drop else Fraction(0)
     total = cuts * patterned + extra
-    return Bolt(usable_mm, float(widths), float(patterned), float(total), float(sold(total, step_mm)), float(extra))
+    return Bolt(
+        usable_mm, float(widths), float(patterned), float(total), float(sold(total, step_mm)), float(extra), float(cut)
+    )
 
 
 def _lining(
-    row_id: str | None, wanted: dict[Ref, Fraction], long_mm: float, step_mm: float, plan: _Plan, trade: Trade
+    row_id: str | None,
+    wanted: dict[Ref, Fraction],
+    long_mm: float,
+    step_mm: float,
+    plan: _Plan,
+    graduation_mm: float,
+    trade: Trade,
 ) -> Bolt | None:
     """Lining: narrower than the face, its hem turned twice and ending above the face's."""
     row, more = _row(row_id, trade), trade.allowances
     if row is None:
         return None
-    narrower = exact(more["lining-narrower"].length_mm)
-    cut = cut_length(long_mm, 0.0, more["lining-hem"].length_mm - more["lining-up"].length_mm)
-    return _plain(row, [max(flat - narrower, exact(plan.seam_mm)) for flat in wanted.values()], cut, step_mm)
+    narrower = more["lining-narrower"].length_mm
+    cut = to_mark(cut_length(long_mm, 0.0, more["lining-hem"].length_mm - more["lining-up"].length_mm), graduation_mm)
+    return _plain(row, _narrower(wanted.values(), narrower, plan.seam_mm), cut, step_mm)
 
 
 def _interlining(
-    row_id: str | None, wanted: dict[Ref, Fraction], long_mm: float, step_mm: float, plan: _Plan, trade: Trade
+    row_id: str | None,
+    wanted: dict[Ref, Fraction],
+    long_mm: float,
+    step_mm: float,
+    plan: _Plan,
+    graduation_mm: float,
+    trade: Trade,
 ) -> Bolt | None:
     """Interlining: as wide as the face without its hems, as long as it is finished, turned in nowhere."""
     row = _row(row_id, trade)
     if row is None:
         return None
-    narrower = 2 * exact(plan.side_hem_mm)
-    return _plain(row, [max(flat - narrower, exact(plan.seam_mm)) for flat in wanted.values()], exact(long_mm), step_mm)
+    cut = to_mark(exact(long_mm), graduation_mm)
+    return _plain(row, _narrower(wanted.values(), 2 * plan.side_hem_mm, plan.seam_mm), cut, step_mm)
+
+
+def _narrower(flats: Iterable[Fraction], narrower_mm: float, least_mm: float) -> list[Fraction]:
+    """Flat width of lining or interlining for each panel: narrower than its face by so much, but something."""
+    return [max(flat - exact(narrower_mm), exact(least_mm)) for flat in flats]
 
 
 def _plain(row: FabricRow, flats: list[Fraction], cut: Fraction, step_mm: float) -> Bolt:
     widths = widths_of(sum(flats, Fraction(0)), row.width_mm)
     total = int(-(-widths // 1)) * cut
-    return Bolt(row.width_mm, float(widths), float(cut), float(total), float(sold(total, step_mm)))
+    return Bolt(
+        row.width_mm,
+        float(widths),
+        float(cut),
+        float(total),
+        float(sold(total, step_mm)),
+        plain_mm=float(cut),
+        each_mm=tuple(float(flat) for flat in flats),
+    )

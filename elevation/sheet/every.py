@@ -121,6 +121,7 @@ _PURPOSES: dict[str, Message] = {
     "order": msg("what to do on which day"),
     "buying": msg("what to buy in packs, over all rooms"),
     "bench": msg("cut every rod from as little stock as can be"),
+    "sewing": msg("pieces on the bolt, pleats and hems, alterations"),
     "drilling": msg("holes at true size, to prick through"),
     "hanging": msg("step by step at this wall"),
 }

@@ -12,6 +12,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from elevation.units.graduation import ratio_of
+
 Convention = Literal["all", "rod", "fixed", "narrower"]
 """What fullness multiplies.
 
@@ -104,6 +106,12 @@ def cut_length(finished_mm: float, heading_mm: float, hem_mm: float, shrinks: fl
     """Length of one cut before any pattern: finished length, heading and hem, and what the first wash will take."""
     cut = exact(finished_mm) + exact(heading_mm) + exact(hem_mm)
     return cut / (1 - exact(shrinks))
+
+
+def to_mark(length_mm: Fraction, graduation_mm: float) -> Fraction:
+    """The length up to the tape's next mark: a hair too long is right, a hair too short is not."""
+    step = Fraction(*ratio_of(graduation_mm))
+    return math.ceil(length_mm / step) * step
 
 
 def to_repeat(cut_mm: Fraction, repeat_mm: float, *, add_one: bool = False) -> Fraction:

@@ -12,7 +12,7 @@ from elevation.commands.main import main
 
 pytestmark = pytest.mark.usefixtures("qapp")
 DEMOS = [places.demo_rooms() / f"{name}.room.json" for name in ("1-bedroom", "3-attic")]
-OF_A_ROOM = ("drilling", "elevation", "hanging", "measuring", "section", "trial")
+OF_A_ROOM = ("drilling", "elevation", "hanging", "measuring", "section", "sewing", "trial")
 
 
 def visible(folder):

@@ -20,7 +20,10 @@ from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import dress
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.room.file import load_room
+from elevation.room.find import layer_of
 from elevation.room.model import Offer, Room
+from elevation.setting_out.cloth import PanelCloth, cloth_of_layer
+from elevation.setting_out.model import LayerOut
 from elevation.trade.model import PriceRow, Trade
 from elevation.trade.tables import PRICES, load_trade, price_row, read_table
 from elevation.words import Style, msg, say
@@ -286,6 +289,11 @@ def test_our_own_table_of_prices_has_only_its_head() -> None:
     assert TRADE.prices == {}
 
 
+def cloth_panels(room: Room, layer: LayerOut) -> tuple[PanelCloth, ...]:
+    made = cloth_of_layer(room, layer_of(room, layer.ref), layer, TRADE)
+    return () if made is None else made.panels
+
+
 @pytest.mark.parametrize("path", sorted(demo_rooms().glob("*.room.json")), ids=lambda path: Path(path).name.split(".")[0])
 def test_every_demo_room_buys_each_bracket_and_each_ring_once(path: Path) -> None:
     room = load_room(path)
@@ -294,9 +302,10 @@ def test_every_demo_room_buys_each_bracket_and_each_ring_once(path: Path) -> Non
     brackets = sum(line.needed for line in found.lines if line.group == "brackets")
     assert brackets == sum(bracket.on != "layer" for layer in layers for bracket in layer.brackets)
     runners = sum(line.needed for line in found.lines if line.part.split(":")[0] in ("ring", "clip-ring", "glide"))
+    # A pleat takes one each and one at either edge (7 hooks for 5 pleats: bedbathstore.com/pinch.html).
     assert runners == sum(
-        panel.rings
+        panel.rings if made.pleats is None else made.pleats.count + 2
         for layer in layers
-        for panel in layer.panels
         if layer.support.kind == "track" or TRADE.headings[layer.heading].carries == "rings"
+        for panel, made in zip(layer.panels, cloth_panels(room, layer), strict=True)
     )

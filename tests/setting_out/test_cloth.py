@@ -109,6 +109,9 @@ def test_shrinking_and_settling() -> None:
     made = cloth(at(workroom(shrinks=0.04), LAYER, making=washed))
     assert made.face.cut_mm == pytest.approx(79 * INCH / 0.96)
     assert cloth(workroom(shrinks=0.04)).face.cut_mm == pytest.approx(79 * INCH)
+    # A cut is made on the tape's marks, up to the next one: 79 in and a hair are 79 1/16 in.
+    longer = at(workroom(), LAYER, making=replace(washed, washed_first=False, hem=mm(8 * INCH + 0.01)))
+    assert cloth(longer).face.cut_mm == pytest.approx((79 + 1 / 16) * INCH)
     settling = at(workroom(), LAYER, making=replace(washed, settles=inch(1)))
     assert cloth(settling).face.cut_mm == pytest.approx(78 * INCH)
     # The row's own figure, where none is typed: linen loses 4 % (from memory).
@@ -120,8 +123,9 @@ def test_pleats_use_up_the_whole_widths() -> None:
     made = cloth(room)
     pleats = made.panels[0].pleats
     assert pleats is not None
-    # One width and a half, less two side hems of 3 in and half a seam of two edges of 1/2 in.
-    flat, finished = 81 - 6 - 0.5, 34
+    # One width and a half, less two side hems of 3 in and the seam between them, two edges of 1/2 in.
+    flat, finished = 81 - 6 - 1, 34
+    assert made.panels[0].hemmed_mm == pytest.approx(flat * INCH)
     assert pleats.count * pleats.take_up_mm == pytest.approx((flat - finished) * INCH)
     assert (pleats.count - 1) * pleats.space_mm == pytest.approx((finished - 2 - 4) * INCH)
     assert 4.5 <= pleats.take_up_mm / INCH <= 6

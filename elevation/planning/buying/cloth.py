@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from elevation.planning.buying.model import Tally
 from elevation.planning.buying.parts import cloth_part
+from elevation.planning.made import is_made, runners_of
 from elevation.room.model import Fabric, Layer, Room
-from elevation.setting_out.cloth import Bolt, cloth_of_layer
+from elevation.setting_out.cloth import Bolt, bolt_mm, cloth_of_layer
 from elevation.setting_out.model import LayerOut
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
@@ -15,14 +16,9 @@ _TAPED = ("pencil", "wave")
 """Drawings of headings that a bought tape gathers or spaces."""
 
 
-def is_made(mine: Layer) -> bool:
-    """Whether the layer's panels are sewn: none of them has a label, and none was measured as it lies there."""
-    return bool(mine.panels) and all(
-        panel.label_length is None and panel.measured_length is None and panel.hung_length is None for panel in mine.panels
-    )
-
-
-def add_cloth(tally: Tally, room: Room, mine: Layer, layer: LayerOut, window: int, trade: Trade) -> None:
+def add_cloth(
+    tally: Tally, room: Room, mine: Layer, layer: LayerOut, window: int, placed: set[tuple[str, float, float]], trade: Trade
+) -> None:
     """Add what one layer takes in cloth; nothing where its panels are bought.
 
     Parameters
@@ -33,6 +29,8 @@ def add_cloth(tally: Tally, room: Room, mine: Layer, layer: LayerOut, window: in
     layer : LayerOut
         Where it landed.
     window : int
+    placed : set of (str, float, float)
+        Cloth (part, width, repeat) whose pattern has been placed in this room already; added to.
     trade : Trade
     """
     if not is_made(mine):
@@ -43,11 +41,20 @@ def add_cloth(tally: Tally, room: Room, mine: Layer, layer: LayerOut, window: in
     step = trade.allowances["sold-in" if room.unit == "in" else "sold-mm"].length_mm
     if cloth.face is None:
         name = msg("{cloth}, not known how much", cloth=name_of(mine.fabric, trade))
-        notes = (msg("How much to buy is known once the panels' length is."),)
-        tally.add(f"{cloth_part(mine.fabric)}-unknown", "cloth", name, 1, window, notes=notes)
+        unknown = (msg("How much to buy is known once the panels' length is."),)
+        tally.add(f"{cloth_part(mine.fabric)}-unknown", "cloth", name, 1, window, notes=unknown)
         return
     name = _sold(name_of(mine.fabric, trade), cloth.face)
-    tally.add(cloth_part(mine.fabric), "cloth", name, cloth.face.total_mm, window, measure="length", step=step)
+    part, total = cloth_part(mine.fabric), cloth.face.total_mm
+    notes: tuple[Message, ...] = ()
+    repeat = mine.fabric.repeat
+    if repeat is not None and not cloth.railroaded:
+        # One repeat is lost before the first motif, once for all that is cut from the same cloth in a room.
+        same = (part, bolt_mm(mine.fabric, trade), repeat.mm)
+        total += 0.0 if same in placed else repeat.mm
+        placed.add(same)
+        notes = (msg("one repeat of it is to place the pattern's first motif"),)
+    tally.add(part, "cloth", name, total, window, measure="length", step=step, notes=notes)
     for row_id, bolt in ((mine.fabric.lining, cloth.lining), (mine.fabric.interlining, cloth.interlining)):
         if row_id is not None and bolt is not None:
             row = row_of(trade.fabrics, row_id, "cloth")
@@ -61,7 +68,7 @@ def add_cloth(tally: Tally, room: Room, mine: Layer, layer: LayerOut, window: in
         name = msg("stiffener for {heading}", heading=term(heading.name))
         tally.add("stiffener:buckram", "cloth", name, cloth.flat_mm, window, measure="length", step=step)
     if heading.drawing == "eyelets":
-        count = sum(panel.rings for panel in layer.panels)
+        count = sum(runners_of(room, mine, layer, trade).values())
         name = msg("eyelets that pass a rod of {diameter}", diameter=Mm(layer.support.diameter_mm, about=True))
         tally.add(f"eyelet:{layer.support.diameter_mm:.0f}", "rings", name, count, window)
 

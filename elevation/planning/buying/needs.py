@@ -8,6 +8,7 @@ from elevation.planning.buying.cloth import add_cloth
 from elevation.planning.buying.model import Tally, Window
 from elevation.planning.buying.parts import size, slug
 from elevation.planning.dressed import Dressed
+from elevation.planning.made import runners_of
 from elevation.room.find import layer_of, wall_of
 from elevation.room.model import Layer, Panel, Room
 from elevation.setting_out.framing import FRAMING
@@ -32,24 +33,33 @@ def add_needs(tally: Tally, rooms: Sequence[Dressed], windows: Sequence[Window],
     """
     numbers = {(window.room, window.ref): index for index, window in enumerate(windows)}
     for at, dressed in enumerate(rooms):
+        placed: set[tuple[str, float, float]] = set()
         for wall in dressed.walls:
             for laid in wall.treatments:
-                _treatment(tally, dressed.room, wall, laid, numbers[at, laid.ref], trade)
+                _treatment(tally, dressed.room, wall, laid, numbers[at, laid.ref], placed, trade)
 
 
-def _treatment(tally: Tally, room: Room, wall: SetOut, laid: TreatmentOut, window: int, trade: Trade) -> None:
+def _treatment(
+    tally: Tally,
+    room: Room,
+    wall: SetOut,
+    laid: TreatmentOut,
+    window: int,
+    placed: set[tuple[str, float, float]],
+    trade: Trade,
+) -> None:
     substrate = wall_of(room, wall.wall).substrate
     for layer in laid.layers:
         mine = layer_of(room, layer.ref)
         _metal(tally, layer, mine, window, trade)
         _fixings(tally, layer, mine, substrate, window, trade)
         _end_fixings(tally, layer, mine, substrate, window, trade)
-        _runners(tally, layer, window, trade)
+        _runners(tally, room, layer, mine, window, trade)
         for panel in mine.panels:
             _panel(tally, panel, mine, window)
         _board(tally, wall, layer, substrate, window, trade)
         _ties(tally, layer, mine, substrate, window, trade)
-        add_cloth(tally, room, mine, layer, window, trade)
+        add_cloth(tally, room, mine, layer, window, placed, trade)
     _dress(tally, laid, window)
 
 
@@ -133,10 +143,10 @@ def _by_the_wall(tally: Tally, substrate: str, count: int, window: int, trade: T
     )
 
 
-def _runners(tally: Tally, layer: LayerOut, window: int, trade: Trade) -> None:
+def _runners(tally: Tally, room: Room, layer: LayerOut, mine: Layer, window: int, trade: Trade) -> None:
     """Rings on a rod, glides in a track, and the hooks that pleats hang on them by."""
     heading = row_of(trade.headings, layer.heading, "heading")
-    count = sum(panel.rings for panel in layer.panels)
+    count = sum(runners_of(room, mine, layer, trade).values())
     is_track = layer.support.kind == "track"
     if not count or not (is_track or heading.carries == "rings"):
         return

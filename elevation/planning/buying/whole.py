@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from elevation.findings.naming import where
-from elevation.planning.buying.cloth import is_made
 from elevation.planning.buying.model import HOUSE, BuyingList, Line, Tally, Window
 from elevation.planning.buying.needs import add_needs
 from elevation.planning.buying.shelf import shelf_parts
@@ -13,6 +12,7 @@ from elevation.planning.cut_list import SectionCut
 from elevation.planning.cutting.carrying import shop_cuts, too_long_to_carry
 from elevation.planning.cutting.model import Bar
 from elevation.planning.dressed import Dressed
+from elevation.planning.made import is_made
 from elevation.room.find import layer_of, treatment_of, wall_of
 from elevation.trade.model import Trade
 from elevation.units.tolerance import TOUCH_MM

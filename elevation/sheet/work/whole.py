@@ -17,7 +17,11 @@ from elevation.planning.hanging import hanging_steps
 from elevation.planning.house_schedule import house_schedule
 from elevation.planning.house_table import schedule_rows
 from elevation.planning.order import days_of
+from elevation.planning.ready_words import ready_for
 from elevation.planning.rod_pieces import rod_pieces
+from elevation.planning.sewing.said import HEADS as SEWING_HEADS
+from elevation.planning.sewing.said import table_rows as sewing_cells
+from elevation.planning.sewing.whole import sewing_of
 from elevation.planning.stops import stopped
 from elevation.planning.trial import trial_steps
 from elevation.room.model import Room
@@ -31,6 +35,7 @@ from elevation.sheet.work.buying import buying_sheet
 from elevation.sheet.work.drilling import drilling_sheets, withheld
 from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.house import house_sheet
+from elevation.sheet.work.sewing import cutting_sheet, window_sheet
 from elevation.sheet.work.trial import order_sheet, trial_sheet
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
@@ -96,7 +101,7 @@ def _hanging(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture
         stops = stopped(findings)
         for laid in wall.treatments:
             state = state_of((laid,))
-            band = say(msg("STOP: do not build this as drawn; see the findings"), style) if laid.ref in stops else ""
+            band = _band(style) if laid.ref in stops else ""
             pages.extend(
                 hanging_sheet(
                     hanging_steps(dressed.room, wall, laid, trade),
@@ -108,6 +113,10 @@ def _hanging(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture
                 )
             )
     return pages
+
+
+def _band(style: Style) -> str:
+    return say(msg("STOP: do not build this as drawn; see the findings"), style)
 
 
 def _names(rooms: Sequence[Dressed]) -> str:
@@ -176,12 +185,66 @@ def _bought(rooms: Sequence[Dressed], trade: Trade) -> BuyingList:
     return buying_list(rooms, cut_list(rod_pieces(rooms, trade), saw, trade), trade)
 
 
+def sewing_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The bolts of each room, then the pages of each window that hangs any cloth.
+
+    Raises
+    ------
+    Missing
+        No cloth hangs.
+    """
+    pages = [page for dressed in rooms for page in _sewing(dressed, trade, paper)]
+    if not pages:
+        raise Missing(_names(rooms), "", said("has no cloth to sew"), said("add panels, or name another wall"))
+    return tuple(pages)
+
+
+def sewing_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...], ...]:
+    """Bolts and panels of all rooms as a table."""
+    head = replace(style_for(rooms[0].room), plain=True)
+    rows = [tuple(say(name, head) for name in SEWING_HEADS)]
+    for dressed in rooms:
+        style = replace(style_for(dressed.room), plain=True)
+        rows.extend(sewing_cells(dressed, sewing_of(dressed, trade), style))
+    return tuple(rows)
+
+
+def _sewing(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]:
+    style = style_for(dressed.room)
+    whole = sewing_of(dressed, trade)
+    pages: list[Picture] = []
+    if whole.bolts:
+        pages.extend(cutting_sheet(whole.bolts, dressed.room.name, style, paper, sheet_date()))
+    for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
+        stops = stopped(findings)
+        for laid in wall.treatments:
+            own = [layer for layer in whole.layers if layer.hung.laid.ref == laid.ref]
+            if not own:
+                continue
+            state = state_of((laid,))
+            pages.extend(
+                window_sheet(
+                    own,
+                    [ready_for(dressed.room, layer.hung.layer, trade) for layer in own],
+                    _subject(dressed.room, wall, laid, style),
+                    "" if state is None else say(state, style),
+                    style,
+                    trade,
+                    paper,
+                    band=_band(style) if laid.ref in stops else "",
+                    date=sheet_date(),
+                )
+            )
+    return pages
+
+
 WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
     "house": (msg("House sheet"), house_pages),
     "trial": (msg("Tape trial"), trial_pages),
     "order": (msg("Order of work"), order_pages),
     "buying": (msg("Buying list"), buying_pages),
     "bench": (msg("Bench sheet"), bench_pages),
+    "sewing": (msg("Sewing sheets"), sewing_pages),
     "drilling": (msg("Drilling sheets"), drilling_pages),
     "hanging": (msg("Hanging sheets"), hanging_pages),
 }
@@ -190,5 +253,6 @@ WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
 WORK_TABLES: dict[str, Callable[[Sequence[Dressed], Trade], tuple[tuple[str, ...], ...]]] = {
     "house": house_rows,
     "buying": buying_rows,
+    "sewing": sewing_rows,
 }
 """Sheets that are tables as well, for other programs: what makes their rows, the head first."""

@@ -1,0 +1,1 @@
+"""What is sewn: pieces on the bolt, marks on each panel, alterations of ready-made ones. Pure data."""
