@@ -301,7 +301,8 @@ def _panel(
             hemmed,
             finished,
             plan.leading_mm,
-            plan.return_mm,
+            # Without a return the fixed edge is left flat like the leading one (a UK workroom course: sew-helpful.com).
+            plan.return_mm or plan.leading_mm,
             (row.pleat_low_mm, row.pleat_high_mm),
             (row.space_low_mm, row.space_high_mm),
         )

@@ -159,11 +159,14 @@ def test_marks_along_a_heading_add_up_to_the_finished_width(random_sewings: Any)
                 if marks.pleats is not None:
                     pleats = marks.pleats
                     # Flat ends, spaces and pleats together are the flat panel; without the pleats the finished one.
-                    ends = panel.hemmed_mm - pleats.count * pleats.take_up_mm - (pleats.count - 1) * pleats.space_mm
-                    assert panel.hemmed_mm - pleats.count * pleats.take_up_mm == pytest.approx(panel.finished_mm)
-                    assert ends >= -1e-6
-                    assert marks.hooks[0] == 0.0
-                    assert marks.hooks[-1] == pytest.approx(panel.finished_mm)
+                    begun, ended = pleats.marks_mm[0][0], panel.hemmed_mm - pleats.marks_mm[-1][1]
+                    spaces = (pleats.count - 1) * pleats.space_mm
+                    assert begun + spaces + ended == pytest.approx(panel.finished_mm)
+                    assert begun + spaces + ended + pleats.count * pleats.take_up_mm == pytest.approx(panel.hemmed_mm)
+                    assert begun == pytest.approx(2 * INCH)
+                    # The return, or as much as at the leading edge where nothing turns back.
+                    assert ended > INCH
+                    assert (marks.hooks[0], marks.hooks[-1]) == (0.0, pytest.approx(panel.finished_mm))
                     assert len(marks.hooks) == pleats.count + 2
                     assert list(marks.hooks) == sorted(marks.hooks)
                 elif len(marks.flat) > 1:
