@@ -97,7 +97,7 @@ Elevation draws a window wall to scale with its curtain rod and panels.
 
 SHEET is one of {", ".join(SHEETS)};
 a picture has --paper 4:5, 1:1 or 16:9.
-FILE's ending picks the format: .svg, .pdf or .png, for buying and sewing .csv and .txt too; N is the page of a
+FILE's ending picks the format: .svg, .pdf or .png, for house, buying and sewing .csv and .txt too; N is the page of a
 sheet that has several.
 W and S are ids or unambiguous names.
 PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from elevation.findings.model import Finding, Weight
-from elevation.planning.buying.cloth import is_made
 from elevation.planning.dressed import Dressed
+from elevation.planning.made import is_made
 from elevation.room.find import layer_of
 from elevation.room.model import Ref
 from elevation.setting_out.cloth import cloth_of_layer
