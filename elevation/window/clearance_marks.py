@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import inf
+
 from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, Point, SetOut, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
@@ -59,12 +61,20 @@ class _Marker:
         self._records, self._style, self._scale = records, style, scale
 
     def mark(
-        self, a: Point, b: Point, ink: str, words: Message | None = None, *, outside: tuple[float, int] | None = None
+        self,
+        a: Point,
+        b: Point,
+        ink: str,
+        words: Message | None = None,
+        *,
+        outside: tuple[float, int] | None = None,
+        room_above_mm: float = inf,
     ) -> None:
         """Mark the gap from ``a`` to ``b`` (level or upright); too small a gap to see is left alone.
 
         Where a figure is too high for an upright gap it stands on ``a``, ``outside`` of what hangs there: beside that
-        place along the wall, to its left (-1) or right (1).
+        place along the wall, to its left (-1) or right (1). A level gap's figure stands over its line, or under it where
+        ``room_above_mm`` is too little.
         """
         scale = self._scale
         dx, dy = b[0] - a[0], b[1] - a[1]
@@ -93,8 +103,9 @@ class _Marker:
         x, y = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
         is_level = abs(dx) > abs(dy)
         if is_level:
-            # Over the line, or on it where it runs through.
-            left, bottom = x - width / 2, y + (0.3 * scale if width < length else -height / 2)
+            # Over or under the line, or on it where it runs through.
+            beside = 0.3 * scale if room_above_mm > height + 0.9 * scale else -0.3 * scale - height
+            left, bottom = x - width / 2, y + (beside if width < length else -height / 2)
         else:
             left, bottom = x + 0.9 * scale, y - height / 2
         self._plate(left, bottom, width, height, text, ink)
@@ -121,7 +132,8 @@ def _rod(marker: _Marker, set_out: SetOut, layer: LayerOut) -> None:
         (set_out.ends[1], edge_mm(set_out, y, "right"), support.metal_right_mm),
     ):
         if kind == "corner" and not _is_taken(set_out, layer.ref, end, edge):
-            marker.mark((end, y), (edge, y), Ink.QUIET)
+            above_mm = height_at(set_out.ceiling, (end + edge) / 2) - set_out.crown_mm - y if set_out.ceiling.known else inf
+            marker.mark((end, y), (edge, y), Ink.QUIET, room_above_mm=above_mm)
 
 
 def _is_taken(set_out: SetOut, own: Ref, end: float, edge: float) -> bool:

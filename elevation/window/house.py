@@ -18,6 +18,7 @@ from elevation.sheet.inks import colour
 from elevation.sheet.records import Ink
 from elevation.sheet.small import small_elevation
 from elevation.window.flag import Flag
+from elevation.window.on_screen import resize_on_screen
 from elevation.window.texts import tr, tr_whole_error
 from elevation.window.theme import make_quiet
 from elevation.words import msg, msg_plural
@@ -65,7 +66,7 @@ class House(QDialog):
         box.addWidget(self.total)
         box.addWidget(self.every)
         box.addWidget(self.tiles, 1)
-        self.resize(940, 660)
+        resize_on_screen(self, 940, 660)
         self._timer = QTimer(self)
         self._timer.setInterval(0)
         self._timer.timeout.connect(self.look_at_next)

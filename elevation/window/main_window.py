@@ -29,7 +29,8 @@ from elevation.window.measurements import Measurements
 from elevation.window.menus import fill_bar, fill_menus
 from elevation.window.notice import Notice
 from elevation.window.notices import Notices
-from elevation.window.panes import Panes
+from elevation.window.on_screen import resize_on_screen
+from elevation.window.panes import LEAST_WIDTH, Panes
 from elevation.window.passing import press_focused
 from elevation.window.plain_words import kind_at, plain_words
 from elevation.window.plan_place import PlanPlace
@@ -120,7 +121,9 @@ class MainWindow(QMainWindow):
         self.statusBar().addWidget(self.stands, 1)
         self.statusBar().addPermanentWidget(self.state)
         self.statusBar().addPermanentWidget(self.scale)
-        self.resize(1366, 768)
+        # Else the three parts beside each other would say how narrow it gets; they rearrange before that.
+        self.setMinimumWidth(LEAST_WIDTH)
+        resize_on_screen(self, 1366, 768)
         self._restore()
         self.refresh()
         self.canvas.setFocus()

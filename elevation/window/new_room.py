@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 from PySide6.QtCore import QLocale, Qt
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from elevation.errors import BadInput, ElevationError
@@ -125,6 +126,11 @@ class NewRoom(QDialog):
     def _take_unit(self, unit: str) -> None:
         for row in self.rows.values():
             row.field.read_bare_as(unit)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """As high as its wrapped names need."""
+        super().showEvent(event)
+        self._fit()
 
     def make(self) -> None:
         """Make the room; what is missing or cannot be is said, and the first such field gets the keyboard."""

@@ -11,6 +11,8 @@ SIDE_WIDTH = 276
 LEAST_SIDE = 240
 NARROW_PX = 880
 """Below this width two sides would leave the wall less room than either of them."""
+LEAST_WIDTH = LEAST_SIDE + 330
+"""The narrowest window: one side, and the wall at its least."""
 _FORM_SHARE = 0.64
 """How much of the height the forms keep where findings stand under them."""
 

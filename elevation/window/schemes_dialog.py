@@ -33,6 +33,7 @@ from elevation.session.worker import Done
 from elevation.sheet.drawing import View, draw_wall
 from elevation.sheet.schemes import NONE, alike_said, scheme_sheet
 from elevation.window.choice import Choice
+from elevation.window.on_screen import resize_on_screen
 from elevation.window.schemes_picture import Drawn, SchemesPicture
 from elevation.window.sheets_pages import write_pages
 from elevation.window.texts import tr, tr_whole_error
@@ -116,7 +117,7 @@ class Schemes(QDialog):
         self._wait.setInterval(_SETTLED_MS)
         self._wait.timeout.connect(self.begin)
         self._done.connect(self._take)
-        self.resize(1080, 680)
+        resize_on_screen(self, 1080, 680)
 
     def _button(self, text: Message, act: Callable[[], object]) -> QPushButton:
         button = QPushButton(tr(text), self)

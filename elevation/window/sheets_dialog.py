@@ -17,6 +17,7 @@ from elevation.room.find import scheme_of, wall_of
 from elevation.session.worker import Done
 from elevation.sheet.records import Picture
 from elevation.window.announcer import announce
+from elevation.window.on_screen import resize_on_screen
 from elevation.window.passing import press_focused
 from elevation.window.sheets_choice import SheetsChoice
 from elevation.window.sheets_pages import Made, Stopped, Wanted, pages_of, write_pages
@@ -93,7 +94,7 @@ class Sheets(QDialog):
         self._stepped.connect(self._step)
         for keys, way in (("Ctrl+PgDown", 1), ("Ctrl+PgUp", -1)):
             QShortcut(QKeySequence(keys), self).activated.connect(self._turn_by(way))
-        self.resize(1080, 640)
+        resize_on_screen(self, 1080, 640)
 
     def _button(self, text: Message, act: Callable[[], object]) -> QPushButton:
         button = QPushButton(tr(text), self)

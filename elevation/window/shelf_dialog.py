@@ -47,6 +47,7 @@ from elevation.trade.own import own_cells, table_named, written
 from elevation.trade.tables import row_of
 from elevation.units import parse_length
 from elevation.window.announcer import announce
+from elevation.window.on_screen import resize_on_screen
 from elevation.window.text_field import TextField
 from elevation.window.texts import tr, tr_error
 from elevation.window.theme import make_quiet, make_wrong
@@ -89,7 +90,7 @@ class ShelfDialog(QDialog):
         self._unit = session.committed.unit
         self._is_filling = True
         self.setWindowTitle(tr(msg("Shelf and prices")))
-        self.resize(980, 640)
+        resize_on_screen(self, 980, 640)
         self.trouble = QLabel(self)
         self.trouble.setWordWrap(True)
         self.trouble.setTextFormat(Qt.TextFormat.PlainText)

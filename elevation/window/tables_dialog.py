@@ -26,6 +26,7 @@ from elevation.sheet.inks import colour
 from elevation.sheet.records import Ink
 from elevation.trade.model import BracketRow
 from elevation.trade.own import TABLES, own_cells, shipped_cells, written
+from elevation.window.on_screen import resize_on_screen
 from elevation.window.tables_model import TableModel
 from elevation.window.texts import tr, tr_error
 from elevation.window.theme import make_quiet, make_wrong
@@ -97,7 +98,7 @@ class TablesDialog(QDialog):
         super().__init__(parent)
         self._folder = folder
         self.setWindowTitle(tr(msg("The trade's tables")))
-        self.resize(900, 560)
+        resize_on_screen(self, 900, 560)
         self.choice = QComboBox(self)
         self.choice.setAccessibleName(tr(msg("Table")))
         for table in TABLES:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from PySide6.QtWidgets import QApplication
 
+from elevation.window.on_screen import resize_on_screen
+
 
 def lay(window, width: int) -> None:
     # A window manager gives the least width first; what is narrower is asked for again.
@@ -61,3 +63,10 @@ def test_hidden_sides_leave_their_room_to_the_wall(window, width):
     QApplication.processEvents()
     assert window.right.isVisible()
     assert window.canvas.width() <= width - 240
+
+
+def test_a_dialog_is_never_larger_than_its_screen(window):
+    room = window.screen().availableSize()
+    resize_on_screen(window, room.width() + 500, room.height() + 500)
+    assert window.width() <= room.width()
+    assert window.height() < room.height()
