@@ -51,6 +51,8 @@ class Draw(Struct, frozen=True):
     dpi: int = 200
     page: int = 1
     at: str | None = None
+    figures: str | None = None
+    before: bool = False
 
 
 class Sheets(Struct, frozen=True):
@@ -81,6 +83,19 @@ SHEETS = (
     "drilling",
     "hanging",
 )
+FIGURES = (
+    "rod-height",
+    "rod-length",
+    "glass-open",
+    "glass-closed",
+    "under-ceiling",
+    "reach",
+    "panel-length",
+    "fullness",
+    "hem",
+    "opening",
+    "wall",
+)
 PAPERS = ("a4", "a3", "letter", "tabloid", "4:5", "1:1", "16:9")
 
 _HELP = f"""\
@@ -96,7 +111,8 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation --help
 
 SHEET is one of {", ".join(SHEETS)};
-a picture has --paper 4:5, 1:1 or 16:9.
+a picture has --paper 4:5, 1:1 or 16:9, with --before the bare wall beside it, and --figures: one to three of
+{", ".join(FIGURES)}.
 FILE's ending picks the format: .svg, .pdf or .png, for house, buying and sewing .csv and .txt too; N is the page of a
 sheet that has several.
 W and S are ids or unambiguous names.
@@ -161,10 +177,19 @@ def _draw(words: Sequence[str]) -> Draw:
     reader.add_argument("--dpi", type=int, default=200)
     reader.add_argument("--page", type=int, default=1)
     reader.add_argument("--at")
+    reader.add_argument("--figures")
+    reader.add_argument("--before", action="store_true")
     got = reader.parse_args(list(words))
     if not 20 <= got.dpi <= 1200:
         raise BadInput("command line", "--dpi", f"is {got.dpi}", "give a number from 20 to 1200")
-    return Draw(got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi, got.page, got.at)
+    if got.sheet != "picture" and (got.figures is not None or got.before):
+        raise BadInput(
+            "command line", "--figures" if got.figures else "--before", "is for a picture", "add --sheet picture"
+        )
+    return Draw(
+        got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi, got.page, got.at, got.figures,
+        got.before,
+    )  # fmt: skip
 
 
 def _sheets(words: Sequence[str]) -> Sheets:

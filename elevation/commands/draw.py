@@ -25,6 +25,7 @@ from elevation.sheet.measuring import measuring_sheet
 from elevation.sheet.paper import TO_POST, page_named, scale_of
 from elevation.sheet.plan_sheet import plan_sheet
 from elevation.sheet.post import post_pages
+from elevation.sheet.post_figures import USUAL, figures_named
 from elevation.sheet.records import Picture
 from elevation.sheet.unfolded import unfold, unfolded_sheet
 from elevation.sheet.work.whole import WORK_SHEETS
@@ -55,7 +56,9 @@ def run_draw(given: Draw) -> int:
     if given.sheet == "picture":
         shown = [dress(room, trade, wall.id, _scheme_id(wall, given)) for wall in walls]
         page = None if given.paper is None else page_named(given.paper)
-        write(_one_page(post_pages(shown, trade, page), given), given.out, given.dpi)
+        figures = USUAL if given.figures is None else figures_named(given.figures)
+        pages = post_pages(shown, trade, page, figures, before=given.before)
+        write(_one_page(pages, given), given.out, given.dpi)
         return EXIT_FINE
     if given.sheet == "schemes":
         write(_one_page(scheme_pictures(given, room, walls, trade), given), given.out, given.dpi)

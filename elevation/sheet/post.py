@@ -1,4 +1,6 @@
-"""The picture to post: the wall with what hangs, and three figures under it; no title block, no dimensions.
+"""The picture to post: the wall with what hangs, and up to three figures under it; no title block, no dimensions.
+
+Before and after stand beside each other or one over the other, whichever is larger, at one scale: one viewpoint.
 
 Its pages are pixels to be: 137.16 mm at 200 dots to the inch are the 1080 pixels that such pictures are shown at.
 """
@@ -7,24 +9,49 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from elevation.errors import Missing, said
 from elevation.planning.dressed import Dressed
 from elevation.room.style import style_for
 from elevation.setting_out.model import SetOut
+from elevation.setting_out.whole import set_out
 from elevation.sheet.drawing import View, draw_wall
 from elevation.sheet.paper import TO_POST
-from elevation.sheet.paths import height_at, rectangle
+from elevation.sheet.paths import rectangle
+from elevation.sheet.post_figures import USUAL, figures_of
 from elevation.sheet.records import Fill, Group, Ink, Page, Picture, Record, Text
 from elevation.sheet.type_metrics import shorten, text_width
+from elevation.sheet.work.moved import moved
 from elevation.trade.model import Trade
-from elevation.words import Message, Mm, Percent, Style, msg, say
+from elevation.words import Style, msg, say
 
 _MARGIN, _STRIP = 0.06, 30.0
 _LABEL, _VALUE, _LEAST = 3.4, 7.0, 4.0
+_GAP, _ABOVE = 5.0, 6.0
+"""Between before and after, and over each of them for its word, paper mm."""
 
 
-def post_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+def post_pages(
+    rooms: Sequence[Dressed],
+    trade: Trade,
+    paper: Page | None = None,
+    figures: Sequence[str] = USUAL,
+    *,
+    before: bool = False,
+) -> tuple[Picture, ...]:
     """A picture of each wall on which something hangs.
+
+    Parameters
+    ----------
+    rooms : sequence of Dressed
+    trade : Trade
+    paper : Page or None
+        One of ``TO_POST``; None: 4:5.
+    figures : sequence of str
+        Names out of ``FIGURES``, up to three.
+    before : bool
+        The bare wall stands beside the dressed one.
 
     Raises
     ------
@@ -32,55 +59,76 @@ def post_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None
         Nothing hangs on any of them.
     """
     page = paper or TO_POST["4:5"]
-    pages = [
-        post_picture(dressed.room.name, wall, trade, style_for(dressed.room), page)
-        for dressed in rooms
-        for wall in dressed.walls
-        if wall.treatments
-    ]
+    pages = []
+    for dressed in rooms:
+        for wall in dressed.walls:
+            if wall.treatments:
+                bare = set_out(dressed.room, wall.wall, None, trade) if before else None
+                style = style_for(dressed.room)
+                pages.append(post_picture(dressed.room.name, wall, trade, style, page, figures, bare))
     if not pages:
         names = ", ".join(dressed.room.name for dressed in rooms if dressed.room.name)
         raise Missing(names, "", said("has nothing to hang"), said("add a treatment, or name another wall"))
     return tuple(pages)
 
 
-def post_picture(room: str, wall: SetOut, trade: Trade, style: Style, page: Page) -> Picture:
-    """One wall, as large as the page lets it be, over its three figures."""
+def post_picture(
+    room: str,
+    wall: SetOut,
+    trade: Trade,
+    style: Style,
+    page: Page,
+    figures: Sequence[str] = USUAL,
+    bare: SetOut | None = None,
+) -> Picture:
+    """One wall, as large as the page lets it be, over its figures; with ``bare``, what was before, at the same scale."""
     edge = _MARGIN * min(page.width_mm, page.height_mm)
     low_mm = min(0.0, *(y for _, y in wall.floor.points))
     wide_mm = max(wall.width_mm, 1.0)
     high_mm = max(max(y for _, y in wall.ceiling.points) - low_mm, 1.0)
     wide, high = page.width_mm - 2 * edge, page.height_mm - 2 * edge - _STRIP
-    scale = max(wide_mm / wide, high_mm / high)
+    across, up, scale = _arranged(wide, high, wide_mm, high_mm, has_before=bare is not None)
+    tile = (wide_mm / scale, high_mm / scale)
+    whole = (across * tile[0] + (across - 1) * _GAP, up * tile[1] + (up - 1) * (_GAP + _ABOVE) + _ABOVE * (across * up > 1))
     # On a page much higher than the wall the figures stay under it, and both stand in the middle.
-    base = edge + _STRIP + (high - high_mm / scale) / 2
-    origin = ((page.width_mm - wide_mm / scale) / 2, base - low_mm / scale)
+    base = edge + _STRIP + (high - whole[1]) / 2
+    left = (page.width_mm - whole[0]) / 2
+    origin = (left, base - low_mm / scale)
     ground = Fill(rectangle(0.0, 0.0, page.width_mm, page.height_mm), Ink.PAPER)
     name = " · ".join(text for text in (room, wall.wall_name or wall.wall, wall.scheme_name) if text)
-    groups = (
-        Group((), "sheet", say(msg("Sheet"), style), (ground,), "paper"),
-        *draw_wall(wall, trade, View("drawn", stack=False), style),
-        Group((), "title", say(msg("Figures"), style), tuple(_strip(wall, style, page, edge, base)), "paper"),
-    )
-    return Picture(groups, scale, origin, page, name, say(msg("Picture of {name}.", name=name), style))
-
-
-def figures_of(wall: SetOut) -> tuple[tuple[Message, Message], ...]:
-    """The first treatment's height of the rod, length of the rod and glass clear when open, each with its label."""
-    laid = wall.treatments[0]
-    support = laid.layers[0].support
-    floor = height_at(wall.floor, (support.left_mm + support.right_mm) / 2)
-    return (
-        (msg("rod over the floor"), msg("{length}", length=Mm(support.height_mm - floor))),
-        (msg("rod, end to end"), msg("{length}", length=Mm(support.length_mm))),
-        (msg("glass clear when open"), msg("{share}", share=Percent(laid.glass.clear_open))),
-    )
-
-
-def _strip(wall: SetOut, style: Style, page: Page, edge: float, base: float) -> list[Record]:
+    view = View("drawn", stack=False)
+    groups = [Group((), "sheet", say(msg("Sheet"), style), (ground,), "paper")]
     records: list[Record] = []
-    column = (page.width_mm - 2 * edge) / 3
-    for index, (label, value) in enumerate(figures_of(wall)):
+    if bare is None:
+        groups += draw_wall(wall, trade, view, style)
+    else:
+        # Before stands left of after, or over it.
+        right = (tile[0] + _GAP) * (across - 1)
+        upper = (tile[1] + _GAP + _ABOVE) * (up - 1)
+        for one, x, y, word in ((bare, 0.0, upper, msg("before")), (wall, right, 0.0, msg("after"))):
+            drawn = draw_wall(one, trade, view, style)
+            groups += [replace(group, records=moved(group.records, x * scale, y * scale)) for group in drawn]
+            at = (left + x + tile[0] / 2, base + y + tile[1] + 1.9)
+            records.append(Text(at, say(word, style), _LABEL, Ink.QUIET, "middle"))
+    records += _strip(wall, style, page, edge, base, figures)
+    groups.append(Group((), "title", say(msg("Figures"), style), tuple(records), "paper"))
+    return Picture(tuple(groups), scale, origin, page, name, say(msg("Picture of {name}.", name=name), style))
+
+
+def _arranged(wide: float, high: float, wide_mm: float, high_mm: float, *, has_before: bool) -> tuple[int, int, float]:
+    """How many walls across and up, and the scale: before and after beside or over each other, whichever is larger."""
+    if not has_before:
+        return 1, 1, max(wide_mm / wide, high_mm / high)
+    beside = max(wide_mm / ((wide - _GAP) / 2), high_mm / (high - _ABOVE))
+    over = max(wide_mm / wide, high_mm / ((high - _GAP - 2 * _ABOVE) / 2))
+    return (2, 1, beside) if beside <= over else (1, 2, over)
+
+
+def _strip(wall: SetOut, style: Style, page: Page, edge: float, base: float, figures: Sequence[str]) -> list[Record]:
+    records: list[Record] = []
+    told = figures_of(wall, figures)
+    column = (page.width_mm - 2 * edge) / max(len(told), 1)
+    for index, (label, value) in enumerate(told):
         x = edge + column * (index + 0.5)
         text = say(value, style)
         need = text_width(text, _VALUE, "semibold")

@@ -60,6 +60,16 @@ class Settings:
         others = [old for old in self.recent if old != own]
         self._store.setValue("recent", [str(one) for one in [own, *others][:MOST_RECENT]])
 
+    @property
+    def figures(self) -> tuple[str, ...]:
+        """Names of the figures that pictures to post carried last; empty if none were ever chosen."""
+        value = self._store.value("figures", [])
+        return tuple(str(one) for one in (value if isinstance(value, list) else [value]))
+
+    @figures.setter
+    def figures(self, names: tuple[str, ...]) -> None:
+        self._store.setValue("figures", list(names))
+
     def geometry(self) -> QByteArray | None:
         """The window's place, as Qt wrote it."""
         if str(self._store.value("version", "")) != str(_STATE_VERSION):

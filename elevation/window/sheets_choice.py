@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from elevation.sheet.every import SheetKind, every_sheet
+from elevation.sheet.post_figures import USUAL
+from elevation.window.post_choice import PostChoice
 from elevation.window.sheets_pages import Whose
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
@@ -40,7 +44,7 @@ class SheetsChoice(QWidget):
 
     changed = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, figures: Sequence[str] = USUAL, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.kinds = every_sheet()
         self.sheets = QListWidget(self)
@@ -79,6 +83,9 @@ class SheetsChoice(QWidget):
         self.form.addRow(tr(msg("&Of")), self.whose_box)
         self.form.addRow(tr(msg("P&aper")), self.paper_box)
         box.addLayout(self.form)
+        self.post = PostChoice(figures, self)
+        self.post.changed.connect(self._change)
+        box.addWidget(self.post)
         self.setFixedWidth(_WIDTH)
         self.sheets.setCurrentRow(0)
         self._say()
@@ -114,3 +121,4 @@ class SheetsChoice(QWidget):
     def _say(self) -> None:
         purpose = tr(self.kind.purpose)
         self.purpose.setText(purpose[:1].upper() + purpose[1:] + ".")
+        self.post.setVisible(self.kind.name == "picture")

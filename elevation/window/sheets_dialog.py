@@ -13,7 +13,9 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QProgressBar, QPushB
 
 from elevation.errors import ElevationError
 from elevation.planning.house import rooms_in
+from elevation.planning.photograph import photograph_words
 from elevation.room.find import scheme_of, wall_of
+from elevation.room.style import style_for
 from elevation.session.worker import Done
 from elevation.sheet.records import Picture
 from elevation.window.announcer import announce
@@ -65,7 +67,7 @@ class Sheets(QDialog):
         self.index = 0
         self.setWindowTitle(tr(msg("Sheets")))
         self.setWindowModality(Qt.WindowModality.WindowModal)
-        self.choice = SheetsChoice(self)
+        self.choice = SheetsChoice(window.settings.figures, self)
         self.preview = SheetPreview(window.theme, self)
         self.page_text = QLabel(self)
         self.state = QLabel(self)
@@ -167,6 +169,8 @@ class Sheets(QDialog):
             self.choice.paper,
             session.path,
             others,
+            self.choice.post.figures if self.choice.kind.name == "picture" else (),
+            self.choice.post.before,
         )
 
     def begin(self) -> None:
@@ -184,6 +188,10 @@ class Sheets(QDialog):
             self._fail(tr_whole_error(error))
             return
         trade = self._session.trade
+        if wanted.figures:
+            self._window.settings.figures = wanted.figures
+            style = style_for(self._session.committed)
+            self.choice.post.say(tr(photograph_words(self._session.set_out(), trade, style.unit), style))
 
         def job(cancelled: Event) -> object:
             return pages_of(wanted, trade, cancelled, self._teller(_PAGES))

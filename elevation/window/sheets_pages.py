@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from threading import Event
 from typing import Literal
@@ -18,6 +19,7 @@ from elevation.room.model import Room
 from elevation.room.validate import check_rows
 from elevation.sheet.every import SheetKind, paper_for
 from elevation.sheet.paper import page_named
+from elevation.sheet.post import post_pages
 from elevation.sheet.records import Picture
 from elevation.trade.model import Trade
 
@@ -48,6 +50,10 @@ class Wanted(Struct, frozen=True):
         The file of the room that is open.
     others : tuple of Path
         The room files of the house; the open room is not read but taken as it is.
+    figures : tuple of str
+        Those that a picture to post carries; empty for the usual ones, and for every other sheet.
+    before : bool
+        A picture to post shows the bare wall as well.
     """
 
     kind: SheetKind
@@ -58,6 +64,8 @@ class Wanted(Struct, frozen=True):
     paper: str
     path: Path | None = None
     others: tuple[Path, ...] = ()
+    figures: tuple[str, ...] = ()
+    before: bool = False
 
 
 class Made(Struct, frozen=True):
@@ -86,6 +94,9 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made
         No room can be read, or there is nothing to draw.
     """
     kind = wanted.kind
+    make = kind.make
+    if wanted.figures:
+        make = partial(post_pages, figures=wanted.figures, before=wanted.before)
     paper = paper_for(kind, page_named(wanted.paper) if wanted.paper else None)
     sources = _sources(wanted)
     dressed: list[Dressed] = []
@@ -106,13 +117,13 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made
             continue
         if not kind.is_over_all:
             try:
-                pages.extend(kind.make(dressed[-1:], trade, paper))
+                pages.extend(make(dressed[-1:], trade, paper))
             except Missing as error:
                 # A room without brackets has no drilling sheet: the others have theirs.
                 nothing = nothing or error
     _look(cancelled)
     if kind.is_over_all and dressed:
-        pages.extend(kind.make(dressed, trade, paper))
+        pages.extend(make(dressed, trade, paper))
     elif not pages and nothing is not None:
         raise nothing
     tell(len(sources), len(sources))

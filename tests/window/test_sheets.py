@@ -246,3 +246,20 @@ def test_enter_presses_the_button_that_has_the_keyboard(sheets):
     sheets.close_button.setFocus()
     QTest.keyClick(sheets.close_button, Qt.Key.Key_Return)
     assert not sheets.isVisible()
+
+
+def test_the_picture_to_post_carries_the_figures_of_her_choice_and_remembers_them(sheets, window, qtbot):
+    assert not sheets.choice.post.isVisible()
+    sheets.choice.choose("picture")
+    settle(sheets, qtbot)
+    assert sheets.choice.post.isVisible()
+    assert "camera level" in sheets.choice.post.advice.text()
+    first = sheets.choice.post.choices[0]
+    # What another choice has taken is not offered twice.
+    assert "glass-open" not in first._keys
+    first.choose("fullness")
+    sheets.choice.post.flag.setChecked(True)
+    settle(sheets, qtbot)
+    words = [record.text for group in sheets.pages[0].groups for record in group.records if isinstance(record, Text)]
+    assert {"fullness", "before", "after"} <= set(words)
+    assert window.settings.figures[0] == "fullness"
