@@ -8,6 +8,7 @@ from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, Point, SetOut, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
 from elevation.setting_out.profile import height_at
+from elevation.setting_out.tilt import axis_at
 from elevation.sheet.annotation.wall_chains import edge_mm
 from elevation.sheet.inks import with_alpha
 from elevation.sheet.paths import rectangle
@@ -124,7 +125,7 @@ def _rod(marker: _Marker, set_out: SetOut, layer: LayerOut) -> None:
     x = support.metal_left_mm + width * 0.22
     if set_out.ceiling.known:
         top = min(height_at(set_out.ceiling, place) for place in (support.metal_left_mm, x, support.metal_right_mm))
-        marker.mark((x, support.height_mm + support.diameter_mm / 2), (x, top - set_out.crown_mm), Ink.QUIET)
+        marker.mark((x, axis_at(support, x) + support.diameter_mm / 2), (x, top - set_out.crown_mm), Ink.QUIET)
     y = support.height_mm
     for kind, end, edge in (
         # Under a raked ceiling the wall ends earlier than its corner.
