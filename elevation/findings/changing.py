@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from math import ceil, floor
 
-from elevation.findings.looking import bracket_at, layer_at
+from elevation.findings.looking import bracket_at, layer_at, noun_at
 from elevation.findings.model import Change, Scene
 from elevation.findings.naming import bracket_place
 from elevation.room.corners import AROUND, lead_ref
@@ -70,23 +70,23 @@ def _can_hold(*held: Held) -> bool:
 _DOWN = frozenset({"below-ceiling", "bracket-drop", "below-head"})
 
 
-def _height_label(held: Held) -> Message:
+def _height_label(held: Held, support: Message) -> Message:
     at = Mm(held.at.mm)
     if held.hold == "above-head":
-        return msg("Set the rod {at} above the opening", at=at)
+        return msg("Set the {support} {at} above the opening", support=support, at=at)
     if held.hold == "above-casing":
-        return msg("Set the rod {at} above the casing", at=at)
+        return msg("Set the {support} {at} above the casing", support=support, at=at)
     if held.hold == "below-ceiling":
-        return msg("Set the rod {at} below the ceiling", at=at)
+        return msg("Set the {support} {at} below the ceiling", support=support, at=at)
     if held.hold == "below-head":
-        return msg("Set the rod {at} below the head", at=at)
+        return msg("Set the {support} {at} below the head", support=support, at=at)
     if held.hold == "above-sill":
-        return msg("Set the rod {at} above the sill", at=at)
+        return msg("Set the {support} {at} above the sill", support=support, at=at)
     if held.hold == "share-of-opening":
-        return msg("Set the rod {at} above {share} of the opening", at=at, share=Percent(held.share))
+        return msg("Set the {support} {at} above {share} of the opening", support=support, at=at, share=Percent(held.share))
     if held.hold == "bracket-drop":
-        return msg("Set the rod {at} below where its brackets hold it", at=at)
-    return msg("Set the rod {at} above the floor", at=at)
+        return msg("Set the {support} {at} below where its brackets hold it", support=support, at=at)
+    return msg("Set the {support} {at} above the floor", support=support, at=at)
 
 
 def rod_height(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) -> Iterator[Change]:
@@ -106,7 +106,9 @@ def rod_height(scene: Scene, ref: Ref, wanted_mm: float, slack_mm: float = 0.0) 
     held = layer_of(scene.room, lead_ref(scene.room, ref[:4])).rod.height
     new = _moved(scene, held, (wanted_mm - support.plan_mm) * (-1 if held.hold in _DOWN else 1), slack_mm)
     if new is not None:
-        yield Change(_height_label(new), lambda room: replace_rod(room, ref[:4], height=new), _can_hold(new))
+        yield Change(
+            _height_label(new, noun_at(scene, ref)), lambda room: replace_rod(room, ref[:4], height=new), _can_hold(new)
+        )
 
 
 # --- the rod's ends -----------------------------------------------------------------------------------------
@@ -140,10 +142,10 @@ def rod_end(scene: Scene, ref: Ref, side: str, out_mm: float, slack_mm: float = 
     if held is None:
         return
     if side == "left":
-        label = msg("Set the left rod end {place}", place=_end_words(held))
+        label = msg("Set the left {support} end {place}", support=noun_at(scene, ref), place=_end_words(held))
         yield Change(label, lambda room: replace_rod(room, ref[:4], left=held), _can_hold(held))
     else:
-        label = msg("Set the right rod end {place}", place=_end_words(held))
+        label = msg("Set the right {support} end {place}", support=noun_at(scene, ref), place=_end_words(held))
         yield Change(label, lambda room: replace_rod(room, ref[:4], right=held), _can_hold(held))
 
 
@@ -159,9 +161,14 @@ def rod_ends(scene: Scene, ref: Ref, out_mm: float, slack_mm: float = 0.0) -> It
     if left is None or right is None:
         return
     if left == right:
-        label = msg("Set both rod ends {place}", place=_end_words(left))
+        label = msg("Set both {support} ends {place}", support=noun_at(scene, ref), place=_end_words(left))
     else:
-        label = msg("Set the rod ends: left {left}, right {right}", left=_end_words(left), right=_end_words(right))
+        label = msg(
+            "Set the {support} ends: left {left}, right {right}",
+            support=noun_at(scene, ref),
+            left=_end_words(left),
+            right=_end_words(right),
+        )
     yield Change(label, lambda room: replace_rod(room, ref[:4], left=left, right=right), _can_hold(left, right))
 
 
@@ -182,7 +189,7 @@ def rod_projection(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
     thick = support.projection_mm - now.mm if layer_at(scene, ref).board is not None else 0.0
     at = length(scene, mark_up(least_mm - thick, scene.room.graduation_mm))
     if now.mm < at.mm <= MOST_PROJECTION_MM:
-        label = msg("Hold the rod {at} out from the wall", at=Mm(at.mm))
+        label = msg("Hold the {support} {at} out from the wall", support=noun_at(scene, ref), at=Mm(at.mm))
         yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))
 
 
@@ -194,7 +201,7 @@ def from_sash(scene: Scene, ref: Ref, wanted_mm: float) -> Iterator[Change]:
     grad = scene.room.graduation_mm
     at = length(scene, mark_up(wanted_mm, grad) if wanted_mm > now else mark_down(wanted_mm, grad))
     if at.mm > 0 and at.mm != layer_of(scene.room, ref).rod.projection.mm:
-        label = msg("Hold the rod {at} off the sash", at=Mm(at.mm))
+        label = msg("Hold the {support} {at} off the sash", support=noun_at(scene, ref), at=Mm(at.mm))
         yield Change(label, lambda room: replace_rod(room, ref[:4], projection=at))
 
 
@@ -213,7 +220,10 @@ def plain_ends(scene: Scene, ref: Ref) -> Iterator[Change]:
         return
     cap = min(caps, key=lambda row: row.length_mm)
     if now.shape not in ("none", "cap") and cap.length_mm < now.length_mm:
-        yield Change(msg("End the rod in flat caps"), lambda room: replace_rod(room, ref[:4], ends=cap.id))
+        yield Change(
+            msg("End the {support} in flat caps", support=noun_at(scene, ref)),
+            lambda room: replace_rod(room, ref[:4], ends=cap.id),
+        )
 
 
 def longer_stock(scene: Scene, ref: Ref) -> Iterator[Change]:
@@ -223,7 +233,7 @@ def longer_stock(scene: Scene, ref: Ref) -> Iterator[Change]:
     if cut > section.stock_mm:
         return
     at = length(scene, mark_up(cut, scene.room.graduation_mm))
-    label = msg("Buy the rod in one piece of {at}", at=Mm(at.mm))
+    label = msg("Buy the {support} in one piece of {at}", support=noun_at(scene, ref), at=Mm(at.mm))
     yield Change(label, lambda room: replace_rod(room, ref[:4], stock=at))
 
 
@@ -299,7 +309,9 @@ def bracket_added(scene: Scene, ref: Ref, x_mm: float) -> Iterator[Change]:
     support = layer_at(scene, ref).support
     centre = (support.left_mm + support.right_mm) / 2
     place = Held("from-centre", length(scene, x_mm - centre))
-    label = msg("Add a bracket {at} from the left end of the rod", at=Mm(x_mm - support.left_mm))
+    label = msg(
+        "Add a bracket {at} from the left end of the {support}", support=noun_at(scene, ref), at=Mm(x_mm - support.left_mm)
+    )
     yield Change(label, lambda room: _with_brackets(room, ref[:4], (place,)))
 
 
@@ -334,5 +346,10 @@ def end_brackets(scene: Scene, ref: Ref, inset_mm: float) -> Iterator[Change]:
 def built_height(scene: Scene, ref: Ref, height_mm: float) -> Iterator[Change]:
     """Hang a bracket again so that the rod's centre stands at ``height_mm`` there."""
     at = length(scene, height_mm)
-    label = msg("Hang {bracket} again, with the rod's centre at {at}", bracket=bracket_name(scene, ref), at=Mm(at.mm))
+    label = msg(
+        "Hang {bracket} again, with the {support}'s centre at {at}",
+        support=noun_at(scene, ref),
+        bracket=bracket_name(scene, ref),
+        at=Mm(at.mm),
+    )
     yield Change(label, lambda room: replace_at(room, ref, height=at))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from elevation.findings.looking import ends_of, layer_at, outer, treatment_at, wall_of_scene
+from elevation.findings.looking import ends_of, layer_at, noun_at, outer, treatment_at, wall_of_scene
 from elevation.findings.model import BEFORE_WALL, Change, Scene
 from elevation.room.edits import edit_at, remove, replace_rod
 from elevation.room.find import layer_of
@@ -77,8 +77,8 @@ def socket_in_wall(scene: Scene, ref: Ref, side: str) -> Iterator[Change]:
         return remove(room, bracket.ref)
 
     label = (
-        msg("Put the left end of the rod in a socket on the side wall")
+        msg("Put the left end of the {support} in a socket on the side wall", support=noun_at(scene, ref))
         if side == "left"
-        else msg("Put the right end of the rod in a socket on the side wall")
+        else msg("Put the right end of the {support} in a socket on the side wall", support=noun_at(scene, ref))
     )
     yield Change(label, fix)

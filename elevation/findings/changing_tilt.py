@@ -7,6 +7,7 @@ from functools import partial
 
 from msgspec.structs import replace
 
+from elevation.findings.looking import noun_at
 from elevation.findings.model import Change, Scene
 from elevation.room.corners import goes_round
 from elevation.room.edits import edit_at
@@ -15,12 +16,15 @@ from elevation.room.model import Built, Ref, Room, Treatment
 from elevation.setting_out.tilt import TILTS
 from elevation.words import Message, msg
 
-_LABELS: dict[str, Message] = {
-    "level": msg("Hang the rod level"),
-    "head": msg("Hang the rod parallel to the head"),
-    "ceiling": msg("Hang the rod parallel to the ceiling"),
-    "split": msg("Hang the rod half way between head and ceiling"),
-}
+
+def _label(tilt: str, support: Message) -> Message:
+    if tilt == "head":
+        return msg("Hang the {support} parallel to the head", support=support)
+    if tilt == "ceiling":
+        return msg("Hang the {support} parallel to the ceiling", support=support)
+    if tilt == "split":
+        return msg("Hang the {support} half way between head and ceiling", support=support)
+    return msg("Hang the {support} level", support=support)
 
 
 def with_tilt(room: Room, ref: Ref, tilt: str) -> Room:
@@ -52,7 +56,7 @@ def tilt_to(scene: Scene, ref: Ref, *tilts: str) -> Iterator[Change]:
     for tilt in tilts:
         assert tilt in TILTS
         if now != {tilt}:
-            yield Change(_LABELS[tilt], partial(_hung, ref, tilt))
+            yield Change(_label(tilt, noun_at(scene, ref)), partial(_hung, ref, tilt))
 
 
 def _hung(ref: Ref, tilt: str, room: Room) -> Room:

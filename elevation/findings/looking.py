@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from elevation.findings.model import Scene
+from elevation.findings.naming import noun_of
 from elevation.room.model import Ref, Wall
 from elevation.setting_out.model import BracketOut, LayerOut, OpeningOut, PanelOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
+from elevation.words import Message
 
 
 def wall_of_scene(scene: Scene) -> Wall:
@@ -74,3 +76,10 @@ def draws_from(layer: LayerOut, side: str) -> PanelOut | None:
 def outer(openings: tuple[OpeningOut, ...], side: str) -> OpeningOut:
     """The first or last of some openings along the wall."""
     return openings[0] if side == "left" else openings[-1]
+
+
+def noun_at(scene: Scene, ref: Ref) -> Message:
+    """What a layer hangs on, or the front layer of a treatment, as a bare noun for the middle of a sentence."""
+    if len(ref) < 4:
+        return noun_of(treatment_at(scene, ref).layers[0])
+    return noun_of(layer_at(scene, ref))

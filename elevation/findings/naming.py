@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from elevation.setting_out.model import BesideOut, ObstacleOut, OpeningOut, TreatmentOut
+from elevation.setting_out.model import BesideOut, LayerOut, ObstacleOut, OpeningOut, TreatmentOut
 from elevation.words import Message, msg
 
 
@@ -26,6 +26,15 @@ def where(treatment: TreatmentOut) -> Message:
     if len(numbers) == 2:
         return msg("Openings {first} and {last}", first=numbers[0], last=numbers[1])
     return msg("Openings {first} to {last}", first=numbers[0], last=numbers[-1])
+
+
+_NOUNS = {"track": msg("track"), "tension-rod": msg("tension rod")}
+_ROD = msg("rod")
+
+
+def noun_of(layer: LayerOut) -> Message:
+    """What a layer hangs on, as a bare noun for the middle of a sentence."""
+    return _NOUNS.get(layer.support.kind, _ROD)
 
 
 def kind_name(kind: str) -> Message:
@@ -84,9 +93,12 @@ def side_name(side: str) -> Message:
     return msg("left") if side == "left" else msg("right")
 
 
-def end_name(side: int) -> Message:
-    """An end of a rod (0 left, 1 right), for the middle of a sentence."""
-    return msg("the right end of the rod") if side else msg("the left end of the rod")
+def end_name(side: int, layer: LayerOut) -> Message:
+    """An end of a layer's rod or track (0 left, 1 right), for the middle of a sentence."""
+    support = noun_of(layer)
+    if side:
+        return msg("the right end of the {support}", support=support)
+    return msg("the left end of the {support}", support=support)
 
 
 def bracket_place(order: int, count: int) -> Message:

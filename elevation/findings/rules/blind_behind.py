@@ -13,7 +13,7 @@ from elevation.findings.changing_dress import blind_elsewhere, no_blind
 from elevation.findings.limits import by_geometry, common_practice, limit_mm
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import opening_name
+from elevation.findings.naming import noun_of, opening_name
 from elevation.findings.shapes import Rect, back_of, cloth, extremes, meet, rod_rects, shared, way
 from elevation.setting_out.model import BlindOut, LayerOut, OpeningOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, falls_short
@@ -82,7 +82,12 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             at = ((blind.left_mm + blind.right_mm) / 2, layer.support.height_mm)
             by = _metal(layer, blind)
             if by > TOUCH_MM:
-                text = msg("{opening}: the rod runs {by} into the blind's box.", opening=name, by=Mm(by))
+                text = msg(
+                    "{opening}: the {support} runs {by} into the blind's box.",
+                    support=noun_of(layer),
+                    opening=name,
+                    by=Mm(by),
+                )
                 yield Finding("blind-behind", Weight.STOP, layer.ref, text, by_geometry(), -by, 0.0, at)
                 continue
             back, needs = back_of(layer), _needs(scene, blind)

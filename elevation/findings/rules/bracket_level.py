@@ -13,7 +13,7 @@ from elevation.findings.changing import bracket_name, built_height
 from elevation.findings.limits import authority_of, is_own, said_limit
 from elevation.findings.looking import bracket_at, layer_at, wall_of_scene
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.rules.uneven_rods import most_mm
 from elevation.room.find import layer_of
 from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut
@@ -54,7 +54,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             if not exceeds(abs(off), most, scene.half_mm):
                 continue
             is_sure = _is_sure(scene, layer, bracket)
-            text = _text(scene, treatment, bracket, off, is_sure)
+            text = _text(scene, treatment, layer, bracket, off, is_sure)
             if is_own(scene, "bracket-level"):
                 text = msg("{text} Limit: {limit}.", text=text, limit=said_limit(scene, "bracket-level"))
             yield Finding(
@@ -66,7 +66,10 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 measured_mm=abs(off),
                 limit_mm=most,
                 at=(bracket.x_mm, bracket.height_mm),
-                caution=msg("Hang it again from a ladder that stands firm, with someone to hold the rod."),
+                caution=msg(
+                    "Hang it again from a ladder that stands firm, with someone to hold the {support}.",
+                    support=noun_of(layer),
+                ),
             )
 
 
@@ -76,7 +79,9 @@ def _is_sure(scene: Scene, layer: LayerOut, bracket: BracketOut) -> bool:
     return own.height is not None or bool(wall_of_scene(scene).floor)
 
 
-def _text(scene: Scene, treatment: TreatmentOut, bracket: BracketOut, off: float, is_sure: bool) -> Message:
+def _text(
+    scene: Scene, treatment: TreatmentOut, layer: LayerOut, bracket: BracketOut, off: float, is_sure: bool
+) -> Message:
     params: dict[str, object] = {
         "where": where(treatment),
         "bracket": bracket_name(scene, bracket.ref),
@@ -85,18 +90,25 @@ def _text(scene: Scene, treatment: TreatmentOut, bracket: BracketOut, off: float
     if not is_sure:
         if off > 0:
             return msg(
-                "{where}: by its readings to the floor {bracket} hangs {off} higher than the rod's others, or the floor"
-                " is not level. Lay a level on the rod.",
+                "{where}: by its readings to the floor {bracket} hangs {off} higher than the {support}'s others, or "
+                "the floor"
+                " is not level. Lay a level on the {support}.",
+                support=noun_of(layer),
                 **params,
             )
         return msg(
-            "{where}: by its readings to the floor {bracket} hangs {off} lower than the rod's others, or the floor"
-            " is not level. Lay a level on the rod.",
+            "{where}: by its readings to the floor {bracket} hangs {off} lower than the {support}'s others, or the floor"
+            " is not level. Lay a level on the {support}.",
+            support=noun_of(layer),
             **params,
         )
     if off > 0:
-        return msg("{where}: {bracket} hangs {off} higher than the rod's other brackets.", **params)
-    return msg("{where}: {bracket} hangs {off} lower than the rod's other brackets.", **params)
+        return msg(
+            "{where}: {bracket} hangs {off} higher than the {support}'s other brackets.", support=noun_of(layer), **params
+        )
+    return msg(
+        "{where}: {bracket} hangs {off} lower than the {support}'s other brackets.", support=noun_of(layer), **params
+    )
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:

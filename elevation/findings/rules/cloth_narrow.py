@@ -13,7 +13,7 @@ from elevation.findings.changing import mark_up
 from elevation.findings.changing_cloth import flat_width, layer_changed, ready_pieces
 from elevation.findings.looking import layer_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import side_name, where
+from elevation.findings.naming import noun_of, side_name, where
 from elevation.room.find import layer_of
 from elevation.room.model import Making
 from elevation.setting_out.cloth import cloth_of_layer
@@ -44,8 +44,10 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             continue
         panel, wanted, fullness = found
         text = msg(
-            "{where}: the {side} panel has {flat} of flat cloth; at the wished fullness of {fullness} its part of the rod "
+            "{where}: the {side} panel has {flat} of flat cloth; at the wished fullness of {fullness} its part "
+            "of the {support} "
             "takes {wanted}.",
+            support=noun_of(layer),
             where=where(treatment),
             side=side_name(panel.side),
             flat=Mm(panel.flat_width_mm),

@@ -11,9 +11,9 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import bracket_added, bracket_to, length
 from elevation.findings.limits import authority_of, by_geometry, drilling, limit_mm, said_limit
-from elevation.findings.looking import layer_at, treatment_at
+from elevation.findings.looking import layer_at, noun_at, treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import side_name, where
+from elevation.findings.naming import noun_of, side_name, where
 from elevation.room.corners import AROUND, SIDES, Side
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
@@ -48,7 +48,11 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             at = (_end(layer, side), layer.support.height_mm)
             params = {"where": where(treatment), "side": side_name(side)}
             if treatment.joined[number] is None:
-                text = msg("{where}: the {side} end of the rod goes round the corner, but meets no rod there.", **params)
+                text = msg(
+                    "{where}: the {side} end of the {support} goes round the corner, but meets no {support} there.",
+                    support=noun_of(layer),
+                    **params,
+                )
                 yield Finding("corner-bracket", Weight.BROKEN, layer.ref, text, by_geometry(), at=at)
                 continue
             bracket = nearest(layer, side)
@@ -57,8 +61,9 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             away = abs(bracket.x_mm - _end(layer, side))
             if exceeds(away, limit, scene.half_mm):
                 text = msg(
-                    "{where}: the nearest bracket stands {away} from the {side} corner that the rod goes round; "
+                    "{where}: the nearest bracket stands {away} from the {side} corner that the {support} goes round; "
                     "{limit} is the most.",
+                    support=noun_of(layer),
                     away=Mm(away),
                     limit=said_limit(scene, "corner-bracket"),
                     **params,
@@ -96,9 +101,10 @@ def _let_go(scene: Scene, ref: Ref, side: Side) -> Change:
     def edit(room: Room) -> Room:
         return replace_rod(room, ref, **{side: held})
 
+    support = noun_at(scene, ref)
     if side == "left":
-        return Change(msg("End the rod before the left corner"), edit)
-    return Change(msg("End the rod before the right corner"), edit)
+        return Change(msg("End the {support} before the left corner", support=support), edit)
+    return Change(msg("End the {support} before the right corner", support=support), edit)
 
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:

@@ -15,7 +15,7 @@ from elevation.findings.limits import authority_of, limit_mm
 from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.looks_words import NAMES, choices, told
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.shapes import extremes, height_at
 from elevation.setting_out.model import LayerOut, TreatmentOut
 from elevation.setting_out.tilt import Look, axis_at, look_of, over_tops
@@ -88,8 +88,10 @@ def _text(scene: Scene, treatment: TreatmentOut, layer: LayerOut, seen: Look, by
     if not layer.support.tilt and seen.head == 0 and seen.ceiling is not None:
         left, right = (_under(scene, layer, x) for x in (layer.support.left_mm, layer.support.right_mm))
         return msg(
-            "{where}: the ceiling runs {by} out of level along the rod. Level, the rod stands {left} under it at the"
+            "{where}: the ceiling runs {by} out of level along the {support}. Level, the {support} stands {left} "
+            "under it at the"
             " left and {right} at the right; parallel to it, it would be {by} out of level itself; split, {half}.",
+            support=noun_of(layer),
             where=where(treatment),
             by=Mm(by),
             left=Mm(left),
@@ -98,13 +100,16 @@ def _text(scene: Scene, treatment: TreatmentOut, layer: LayerOut, seen: Look, by
         )
     ways = told(seen, scene.half_mm)
     if not layer.support.tilt and ways is not None:
-        return msg("{where}: the rod looks crooked. {ways}", where=where(treatment), ways=ways)
+        return msg(
+            "{where}: the {support} looks crooked. {ways}", support=noun_of(layer), where=where(treatment), ways=ways
+        )
     name = "level"
     for tilt in choices(seen, scene.half_mm):
         if abs(seen.rise(tilt) - seen.rod) <= scene.half_mm:
             name = tilt
     return msg(
-        "{where}: {tilt}, the rod looks {by} crooked over its {length}. {ways}",
+        "{where}: {tilt}, the {support} looks {by} crooked over its {length}. {ways}",
+        support=noun_of(layer),
         where=where(treatment),
         tilt=NAMES[name],
         by=Mm(by),

@@ -16,9 +16,9 @@ from msgspec import Struct
 from elevation.findings.changing import ends_or_end, rod_height
 from elevation.findings.changing_cloth import narrower
 from elevation.findings.limits import authority_of, limit_mm, said_limit
-from elevation.findings.looking import layer_at, panel_at, treatment_at
+from elevation.findings.looking import layer_at, noun_at, panel_at, treatment_at
 from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import opening_name
+from elevation.findings.naming import noun_of, opening_name
 from elevation.findings.shapes import Rect, boxes_before, cloth, height_at, meet, rod_rects
 from elevation.room.model import Ref
 from elevation.setting_out.model import OpeningOut, TreatmentOut
@@ -127,7 +127,8 @@ def _stop(scene: Scene, treatment: TreatmentOut, opening: OpeningOut) -> Finding
     free, lacks = worst
     assert free.taken_by is not None  # only those were kept
     text = msg(
-        "{opening}: rod or open cloth takes {taken} of the way out and leaves an opening {lacks}.",
+        "{opening}: {support} or open cloth takes {taken} of the way out and leaves an opening {lacks}.",
+        support=noun_at(scene, free.taken_by if len(free.taken_by) > 3 else treatment.ref),
         opening=opening_name(opening),
         taken=Mm(free.taken_mm),
         lacks=lacks,
@@ -212,7 +213,11 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     for layer in treatment.layers:
         for opening in treatment.openings:
             for part in clear_parts(opening) if opening.escape else ():
-                reason = msg("the rod just clears the way out of {opening}", opening=opening_name(opening))
+                reason = msg(
+                    "the {support} just clears the way out of {opening}",
+                    support=noun_of(layer),
+                    opening=opening_name(opening),
+                )
                 yield Sticking("rod-height", layer.ref, part[3] + layer.support.diameter_mm / 2, reason)
 
 

@@ -16,7 +16,7 @@ from elevation.findings.changing_strength import more_brackets
 from elevation.findings.limits import drilling
 from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import end_name, where
+from elevation.findings.naming import end_name, noun_of, where
 from elevation.findings.rules import off_framing
 from elevation.findings.weights import weight
 from elevation.room.edits import edit_at, replace_rod
@@ -60,7 +60,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         elif (weak := weak_ends(layer)) and layer.loads is not None and (end := layer.loads.held[weak[0]]) is not None:
             support = layer.support
             at = ((support.left_mm, support.right_mm)[weak[0]], support.height_mm)
-            text = _said(scene, treatment, end_name(weak[0]), end)
+            text = _said(scene, treatment, end_name(weak[0], layer), end)
             yield Finding("fixing", Weight.BROKEN, layer.ref, text, _authority(), at=at, caution=drilling())
         elif layer.board is not None and layer.board.held is not None and holds_too_little(layer.board.held):
             text = _said(scene, treatment, msg("the mounting board"), layer.board.held)
@@ -103,7 +103,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from off_framing.RULE.changes(scene, finding)
     ends = () if weak else weak_ends(layer)
     if ends:
-        name = end_name(ends[0]) if len(ends) == 1 else msg("both ends of the rod")
+        name = end_name(ends[0], layer) if len(ends) == 1 else msg("both ends of the {support}", support=noun_of(layer))
         for row in scene.trade.fixings.values():
             if row.into == "wood" or row.pull_n > 0:
                 label = msg("Fix {bracket} with {fixing}", bracket=name, fixing=Message(row.name))

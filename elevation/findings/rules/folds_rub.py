@@ -13,7 +13,7 @@ from elevation.findings.changing import rod_projection
 from elevation.findings.limits import authority_of, limit_mm
 from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import side_name, where
+from elevation.findings.naming import noun_of, side_name, where
 from elevation.setting_out.model import LayerOut, PanelOut, Span, TreatmentOut
 from elevation.trade.model import HeadingRow
 from elevation.units.tolerance import falls_short
@@ -71,8 +71,10 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             continue
         needed, panel = found
         text = msg(
-            "{where}: the folds of the {side} panel rub: the rod's centre stands {out} out from the wall, and folds with "
+            "{where}: the folds of the {side} panel rub: the {support}'s centre stands {out} out from the wall, "
+            "and folds with "
             "what is behind them need {needed}.",
+            support=noun_of(layer),
             where=where(treatment),
             side=side_name(panel.side),
             out=Mm(out),

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import bracket_name, bracket_to, ends_or_end, plain_ends, rod_height, rod_projection
 from elevation.findings.changing_cloth import hem_above
 from elevation.findings.model import Change, Finding, Scene
-from elevation.findings.naming import beside_name, side_name, where
+from elevation.findings.naming import beside_name, noun_of, side_name, where
 from elevation.findings.rules.meets_obstacles import HOT, body_of
 from elevation.findings.rules.meets_told import stop
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
@@ -100,7 +100,11 @@ def find(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Fin
     found = rod_hit(scene, treatment, layer)
     if found is not None:
         text = msg(
-            "{where}: the rod runs {by} into {thing}.", where=where(treatment), by=Mm(found[0]), thing=beside_name(found[2])
+            "{where}: the {support} runs {by} into {thing}.",
+            support=noun_of(layer),
+            where=where(treatment),
+            by=Mm(found[0]),
+            thing=beside_name(found[2]),
         )
         yield stop(
             layer.ref, text, found[0], (_at(found, layer.support.metal_left_mm, support.metal_right_mm), support.height_mm)

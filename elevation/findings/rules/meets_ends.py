@@ -8,7 +8,7 @@ from elevation.findings.changing import bracket_name, ends_or_end, plain_ends
 from elevation.findings.changing_ends import narrow_side
 from elevation.findings.looking import wall_of_scene
 from elevation.findings.model import Change, Finding, Scene, Sticking
-from elevation.findings.naming import side_name, where
+from elevation.findings.naming import noun_of, side_name, where
 from elevation.findings.rules.meets_told import stop
 from elevation.findings.shapes import corner_room, rod_rects, way
 from elevation.setting_out.model import LayerOut, TreatmentOut
@@ -47,7 +47,8 @@ def find(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Fin
         # A rod that is too long for its wall is one thing wrong, also where it passes both ends.
         side = max(found, key=lambda key: found[key])
         text = msg(
-            "{where}: the {side} end of the rod, with what ends it, reaches {by} into the neighbouring wall.",
+            "{where}: the {side} end of the {support}, with what ends it, reaches {by} into the neighbouring wall.",
+            support=noun_of(layer),
             where=where(treatment),
             side=side_name(side),
             by=Mm(found[side]),

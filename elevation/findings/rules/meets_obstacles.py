@@ -8,7 +8,7 @@ from elevation.findings.changing import bracket_name, bracket_to, ends_or_end, p
 from elevation.findings.changing_cloth import hem_above
 from elevation.findings.looking import ends_of
 from elevation.findings.model import Change, Finding, Scene
-from elevation.findings.naming import obstacle_name, opening_name, side_name, where
+from elevation.findings.naming import noun_of, obstacle_name, opening_name, side_name, where
 from elevation.findings.rules.meets_told import stop
 from elevation.findings.rules.over_box import BOXES
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
@@ -114,7 +114,13 @@ def find(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Fin
     support = layer.support
     found = rod_hit(scene, treatment, layer) if scene.set_out.obstacles else None
     if found is not None:
-        text = msg("{where}: the rod runs {by} into {thing}.", where=where(treatment), by=Mm(found[0]), thing=found[1][2])
+        text = msg(
+            "{where}: the {support} runs {by} into {thing}.",
+            support=noun_of(layer),
+            where=where(treatment),
+            by=Mm(found[0]),
+            thing=found[1][2],
+        )
         at = (_inside(found[1][0], support.metal_left_mm, support.metal_right_mm), support.height_mm)
         yield stop(layer.ref, text, found[0], at)
     for bracket in layer.brackets:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from elevation.findings.changing import ends_or_end
 from elevation.findings.model import Change, Finding, Scene
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.rules.meets_told import stop
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, TreatmentOut
@@ -70,7 +70,8 @@ def find(scene: Scene) -> Iterator[Finding]:
                 first, second = (treatment, other) if treatment.ref < other.ref else (other, treatment)
                 layer = second.layers[0]
                 text = msg(
-                    "{where}: rod, brackets or cloth run {by} into those of {other}.",
+                    "{where}: {support}, brackets or cloth run {by} into those of {other}.",
+                    support=noun_of(layer),
                     where=where(second),
                     by=Mm(by),
                     other=where(first),

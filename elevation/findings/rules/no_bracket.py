@@ -13,7 +13,7 @@ from elevation.findings.changing import bracket_name, bracket_to, end_brackets
 from elevation.findings.limits import drilling, limit_mm
 from elevation.findings.looking import bracket_at, layer_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
@@ -36,16 +36,25 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         carrying = sum(support.carried) + sum(beside(layer, bracket) <= TOUCH_MM for bracket in layer.brackets)
         if carrying < 2:
             if carrying:
-                text = msg("{where}: a single bracket carries the rod; it needs one at each end.", where=where(treatment))
+                text = msg(
+                    "{where}: a single bracket carries the {support}; it needs one at each end.",
+                    support=noun_of(layer),
+                    where=where(treatment),
+                )
             else:
-                text = msg("{where}: no bracket carries the rod; it needs one at each end.", where=where(treatment))
+                text = msg(
+                    "{where}: no bracket carries the {support}; it needs one at each end.",
+                    support=noun_of(layer),
+                    where=where(treatment),
+                )
             at = ((support.left_mm + support.right_mm) / 2, support.height_mm)
             yield Finding("no-bracket", Weight.STOP, layer.ref, text, _authority(), at=at, caution=drilling())
         for bracket in layer.brackets:
             by = beside(layer, bracket)
             if by > TOUCH_MM:
                 text = msg(
-                    "{where}: {bracket} stands {by} beyond the end of the rod and carries nothing.",
+                    "{where}: {bracket} stands {by} beyond the end of the {support} and carries nothing.",
+                    support=noun_of(layer),
                     where=where(treatment),
                     bracket=bracket_name(scene, bracket.ref),
                     by=Mm(by),

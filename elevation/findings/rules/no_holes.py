@@ -13,7 +13,7 @@ from elevation.findings.changing_dress import no_pelmet
 from elevation.findings.changing_tie import untied
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.room.model import Room
 from elevation.room.mounting import mounted
 from elevation.room.supports import hung_on
@@ -47,8 +47,9 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         if count == 0:
             continue
         text = msg_plural(
-            "{where}: a bracket or end of its rod is to be screwed on, and this room allows no holes.",
-            "{where}: {count} brackets and ends of its rod are to be screwed on, and this room allows no holes.",
+            "{where}: a bracket or end of its {support} is to be screwed on, and this room allows no holes.",
+            "{where}: {count} brackets and ends of its {support} are to be screwed on, and this room allows no holes.",
+            support=noun_of(layer),
             count=count,
             where=where(treatment),
         )

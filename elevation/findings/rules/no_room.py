@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from elevation.findings.changing_mount import mount_on
 from elevation.findings.limits import authority_of, limit_mm
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.shapes import rod_over
 from elevation.setting_out.model import TreatmentOut
 from elevation.units.tolerance import falls_short
@@ -34,13 +34,16 @@ def is_tight(scene: Scene, treatment: TreatmentOut) -> bool:
 def _text(scene: Scene, treatment: TreatmentOut, gap: float) -> Message:
     if gap < 0:
         return msg(
-            "{where}: the ceiling comes down {by} below the head; fix the rod to the ceiling, or hang it in the reveal.",
+            "{where}: the ceiling comes down {by} below the head; fix the {support} to the ceiling, or hang it "
+            "in the reveal.",
+            support=noun_of(treatment.layers[0]),
             where=where(treatment),
             by=Mm(-gap),
         )
     return msg(
-        "{where}: the gap between head and ceiling is {gap}, too small to keep a rod {low} above the head and "
-        "{ceiling} below the ceiling; split the gap, fix the rod to the ceiling, or hang it in the reveal.",
+        "{where}: the gap between head and ceiling is {gap}, too small to keep a {support} {low} above the head and "
+        "{ceiling} below the ceiling; split the gap, fix the {support} to the ceiling, or hang it in the reveal.",
+        support=noun_of(treatment.layers[0]),
         where=where(treatment),
         gap=Mm(gap),
         low=Mm(limit_mm(scene, "rod-low"), about=True),

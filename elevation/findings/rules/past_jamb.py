@@ -12,7 +12,7 @@ from elevation.findings.changing import ends_or_end, rod_height
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.model import INSIDE, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import opening_name, side_name
+from elevation.findings.naming import noun_of, opening_name, side_name
 from elevation.setting_out.model import LayerOut, OpeningOut, SupportOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Mm, msg
@@ -49,7 +49,8 @@ def _one(opening: OpeningOut, layer: LayerOut) -> Finding | None:
     if over:
         side = max(over, key=lambda key: over[key])
         text = msg(
-            "{opening}: the {side} end of the rod, with what ends it, reaches {by} into the jamb.",
+            "{opening}: the {side} end of the {support}, with what ends it, reaches {by} into the jamb.",
+            support=noun_of(layer),
             opening=opening_name(opening),
             side=side_name(side),
             by=Mm(over[side]),
@@ -58,7 +59,12 @@ def _one(opening: OpeningOut, layer: LayerOut) -> Finding | None:
         return Finding("past-jamb", Weight.STOP, layer.ref, text, by_geometry(), -over[side], 0.0, (x, support.height_mm))
     room = room_over(opening, support)
     if room < -TOUCH_MM:
-        text = msg("{opening}: the rod runs {by} into the head.", opening=opening_name(opening), by=Mm(-room))
+        text = msg(
+            "{opening}: the {support} runs {by} into the head.",
+            support=noun_of(layer),
+            opening=opening_name(opening),
+            by=Mm(-room),
+        )
         at = ((support.left_mm + support.right_mm) / 2, support.height_mm)
         return Finding("past-jamb", Weight.STOP, layer.ref, text, by_geometry(), room, 0.0, at)
     return None

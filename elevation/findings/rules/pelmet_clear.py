@@ -13,7 +13,7 @@ from elevation.findings.changing_dress import no_pelmet, pelmet_ends, pelmet_out
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.shapes import front_of
 from elevation.setting_out.model import PelmetOut, TreatmentOut
 from elevation.units.tolerance import exceeds
@@ -40,7 +40,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     at = ((pelmet.left_mm + pelmet.right_mm) / 2, pelmet.over_mm)
     if exceeds(front, pelmet.out_mm, scene.half_mm):
         text = msg(
-            "{where}: rod and folds reach {front} out from the wall, and the pelmet's front stands at {out}.",
+            "{where}: {support} and folds reach {front} out from the wall, and the pelmet's front stands at {out}.",
+            support=noun_of(treatment.layers[0]),
             where=where(treatment),
             front=Mm(front),
             out=Mm(pelmet.out_mm),
@@ -50,7 +51,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     past = max(_past(treatment, pelmet).values())
     if exceeds(past, 0.0, scene.half_mm):
         text = msg(
-            "{where}: the rod with what ends it is {past} too long to end behind the pelmet.",
+            "{where}: the {support} with what ends it is {past} too long to end behind the pelmet.",
+            support=noun_of(treatment.layers[0]),
             where=where(treatment),
             past=Mm(past),
         )

@@ -13,7 +13,7 @@ from elevation.findings.changing import from_sash
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import layer_at, treatment_at
 from elevation.findings.model import INSIDE, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import opening_name
+from elevation.findings.naming import noun_of, opening_name
 from elevation.setting_out.model import LayerOut, OpeningOut, TreatmentOut
 from elevation.units.tolerance import exceeds, falls_short
 from elevation.words import Message, Mm, msg
@@ -57,7 +57,8 @@ def _one(
     back = depth - support.diameter_mm / 2
     if handle is not None and falls_short(back, handle, scene.half_mm):
         text = msg(
-            "{opening}: the back of the rod is {back} off the sash, and the handle stands out {handle}.",
+            "{opening}: the back of the {support} is {back} off the sash, and the handle stands out {handle}.",
+            support=noun_of(layer),
             opening=name,
             back=Mm(back),
             handle=Mm(handle),
@@ -66,8 +67,9 @@ def _one(
     fold = fold_mm(layer)
     if falls_short(depth, fold, scene.half_mm):
         text = msg(
-            "{opening}: folds reach back {fold} from the rod, which is {depth} off the sash: "
+            "{opening}: folds reach back {fold} from the {support}, which is {depth} off the sash: "
             "they will press against it by {by}.",
+            support=noun_of(layer),
             opening=name,
             fold=Mm(fold),
             depth=Mm(depth),
@@ -77,7 +79,8 @@ def _one(
     out = past_face(layer)
     if treatment.mount == "reveal" and opening.reveal_mm is not None and exceeds(out, 0.0, scene.half_mm):
         text = msg(
-            "{opening}: the reveal is {reveal} deep, and the rod stands {out} out of it.",
+            "{opening}: the reveal is {reveal} deep, and the {support} stands {out} out of it.",
+            support=noun_of(layer),
             opening=name,
             reveal=Mm(opening.reveal_mm),
             out=Mm(out),

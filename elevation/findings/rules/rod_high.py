@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.rules import rod_above
 from elevation.findings.shapes import top_name
 from elevation.setting_out.model import TreatmentOut
@@ -31,7 +31,9 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 Weight.CONSIDER,
                 layer.ref,
                 msg(
-                    "{where}: the rod's centre line is {above} above {top}, {more} more than the {limit} that is usual.",
+                    "{where}: the {support}'s centre line is {above} above {top}, {more} more than the {limit} that is "
+                    "usual.",
+                    support=noun_of(layer),
                     where=where(treatment),
                     above=Mm(above),
                     top=top_name(treatment.openings),

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.rules import rod_above
 from elevation.findings.rules.no_room import is_tight
 from elevation.findings.shapes import top_name
@@ -31,13 +31,15 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         params = {"where": where(treatment), "top": top_name(treatment.openings), "limit": said_limit(scene, "rod-low")}
         if above < 0:
             text = msg(
-                "{where}: the rod's centre line is {below} below the top of {top}; it needs to be {limit} above it.",
+                "{where}: the {support}'s centre line is {below} below the top of {top}; it needs to be {limit} above it.",
+                support=noun_of(layer),
                 below=Mm(-above),
                 **params,
             )
         else:
             text = msg(
-                "{where}: the rod's centre line is {above} above {top}, {short} less than the {limit} it needs.",
+                "{where}: the {support}'s centre line is {above} above {top}, {short} less than the {limit} it needs.",
+                support=noun_of(layer),
                 above=Mm(above),
                 short=Mm(limit - above),
                 **params,

@@ -11,7 +11,7 @@ from elevation.findings.changing import rod_height
 from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at
 from elevation.findings.model import Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.rules.no_room import is_tight
 from elevation.findings.shapes import lowest_under_ceiling, under_ceiling
 from elevation.setting_out.model import TreatmentOut
@@ -35,14 +35,16 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         params = {"where": where(treatment), "ceiling": _above(scene), "limit": said_limit(scene, "rod-under-ceiling")}
         if below < 0:
             text = msg(
-                "{where}: the rod's centre line runs {over} into {ceiling}; it needs to be {limit} below it.",
+                "{where}: the {support}'s centre line runs {over} into {ceiling}; it needs to be {limit} below it.",
+                support=noun_of(layer),
                 over=Mm(-below),
                 **params,
             )
         else:
             text = msg(
-                "{where}: the rod's centre line is {below} below {ceiling} at its closest, "
+                "{where}: the {support}'s centre line is {below} below {ceiling} at its closest, "
                 "{short} less than the {limit} it needs.",
+                support=noun_of(layer),
                 below=Mm(below),
                 short=Mm(limit - below),
                 **params,

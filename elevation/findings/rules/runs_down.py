@@ -12,7 +12,7 @@ from elevation.findings.changing_tilt import tilt_to
 from elevation.findings.limits import authority_of
 from elevation.findings.looking import drawing_panels
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.setting_out.model import TreatmentOut
 from elevation.trade.tables import limit_of
 from elevation.units.tolerance import less_ratio
@@ -29,14 +29,18 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         params: dict[str, object] = {"where": where(treatment), "fall": Mm(fall), "length": Mm(support.length_mm)}
         if support.tilt > 0:
             text = msg(
-                "{where}: over its {length} the rod falls {fall} to the left: cloth runs down it by itself and does not"
+                "{where}: over its {length} the {support} falls {fall} to the left: cloth runs down it by itself and "
+                "does not"
                 " stay at the right.",
+                support=noun_of(layer),
                 **params,
             )
         else:
             text = msg(
-                "{where}: over its {length} the rod falls {fall} to the right: cloth runs down it by itself and does not"
+                "{where}: over its {length} the {support} falls {fall} to the right: cloth runs down it by itself "
+                "and does not"
                 " stay at the left.",
+                support=noun_of(layer),
                 **params,
             )
         low = support.left_mm if support.tilt > 0 else support.right_mm

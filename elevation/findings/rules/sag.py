@@ -13,7 +13,7 @@ from elevation.findings.changing_strength import bracket_between, bracket_evened
 from elevation.findings.limits import authority_of
 from elevation.findings.looking import layer_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.setting_out.carried import SpanOut
 from elevation.setting_out.model import LayerOut, TreatmentOut
 from elevation.units.tolerance import less_ratio
@@ -36,7 +36,9 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         stress, bends_to = layer.loads.stress, layer.loads.stress_limit
         if stress is not None and bends_to is not None and less_ratio(bends_to, stress):
             text = msg(
-                "{where}: what hangs on the rod would bend it for good; it takes more brackets or a stiffer rod.",
+                "{where}: what hangs on the {support} would bend it for good; it takes more brackets or a stiffer "
+                "{support}.",
+                support=noun_of(layer),
                 where=where(treatment),
             )
             yield Finding("sag", Weight.BROKEN, layer.ref, text, _strength(), at=at)
@@ -45,7 +47,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 "sag",
                 Weight.BROKEN,
                 layer.ref,
-                _said(treatment, span, span.fair_mm),
+                _said(treatment, layer, span, span.fair_mm),
                 authority_of(scene, "sag-fair"),
                 span.sag_mm,
                 span.fair_mm,
@@ -56,7 +58,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 "sag",
                 Weight.CONSIDER,
                 layer.ref,
-                _said(treatment, span, span.neat_mm),
+                _said(treatment, layer, span, span.neat_mm),
                 authority_of(scene, "sag-neat"),
                 span.sag_mm,
                 span.neat_mm,
@@ -68,7 +70,7 @@ def _strength() -> Message:
     return msg("strength of materials: 0.6 of the yield of metals, less of wood")
 
 
-def _said(treatment: TreatmentOut, span: SpanOut, limit_mm: float) -> Message:
+def _said(treatment: TreatmentOut, layer: LayerOut, span: SpanOut, limit_mm: float) -> Message:
     params = {
         "where": where(treatment),
         "sag": Mm(span.sag_mm, about=True),
@@ -77,16 +79,19 @@ def _said(treatment: TreatmentOut, span: SpanOut, limit_mm: float) -> Message:
     }
     if span.is_end:
         return msg(
-            "{where}: the rod's free end of {long} sags {sag} below its bracket; {limit} is the most.",
+            "{where}: the {support}'s free end of {long} sags {sag} below its bracket; {limit} is the most.",
+            support=noun_of(layer),
             **params,
         )
     if limit_mm == span.neat_mm:
         return msg(
-            "{where}: the rod sags {sag} between two brackets {long} apart; up to {limit} looks neat.",
+            "{where}: the {support} sags {sag} between two brackets {long} apart; up to {limit} looks neat.",
+            support=noun_of(layer),
             **params,
         )
     return msg(
-        "{where}: the rod sags {sag} between two brackets {long} apart; {limit} is the most.",
+        "{where}: the {support} sags {sag} between two brackets {long} apart; {limit} is the most.",
+        support=noun_of(layer),
         **params,
     )
 

@@ -11,7 +11,7 @@ from elevation.findings.changing import bracket_added, longer_stock
 from elevation.findings.limits import authority_of, drilling
 from elevation.findings.looking import layer_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import Mm, msg
 
@@ -27,7 +27,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             Weight.STOP,
             layer.ref,
             msg(
-                "{where}: the rod is joined {at} from its left end, where no bracket carries the joint.",
+                "{where}: the {support} is joined {at} from its left end, where no bracket carries the joint.",
+                support=noun_of(layer),
                 where=where(treatment),
                 at=Mm(at - support.left_mm),
             ),

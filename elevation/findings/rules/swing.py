@@ -14,7 +14,7 @@ from elevation.findings.changing import ends_or_end, rod_height, rod_projection
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import layer_at, panel_at, treatment_at
 from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import obstacle_name, opening_name, side_name, where
+from elevation.findings.naming import noun_of, obstacle_name, opening_name, side_name, where
 from elevation.findings.rules import swing_beside
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, ObstacleOut, OpeningOut, PanelOut, Span, TreatmentOut
@@ -86,7 +86,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
                 Weight.STOP,
                 layer.ref,
                 msg(
-                    "{where}: when {thing} opens it hits the rod, {by} deep.",
+                    "{where}: when {thing} opens it hits the {support}, {by} deep.",
+                    support=noun_of(layer),
                     where=where(treatment),
                     thing=_name(found[1]),
                     by=Mm(found[0]),
@@ -153,7 +154,7 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
             support = layer.support
             if sweep[1] <= support.projection_mm or not sweep[3]:
                 continue
-            reason = msg("the rod just clears {thing} when it opens", thing=_name(sweep))
+            reason = msg("the {support} just clears {thing} when it opens", support=noun_of(layer), thing=_name(sweep))
             yield Sticking("rod-height", layer.ref, sweep[0][3] + support.diameter_mm / 2, reason, 0)
 
 

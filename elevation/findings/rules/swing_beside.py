@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import ends_or_end, rod_height, rod_projection
 from elevation.findings.limits import by_geometry
 from elevation.findings.model import Change, Finding, Scene, Weight
-from elevation.findings.naming import beside_name, side_name, where
+from elevation.findings.naming import beside_name, noun_of, side_name, where
 from elevation.findings.rules.meets_beside import MOVES, Hit, deepest, near, panel_parts, rod_parts
 from elevation.findings.shapes import way
 from elevation.room.model import Ref
@@ -37,7 +37,8 @@ def find(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Fin
     found = rod_hit(scene, treatment, layer)
     if found is not None:
         text = msg(
-            "{where}: when {thing} opens it hits the rod, {by} deep.",
+            "{where}: when {thing} opens it hits the {support}, {by} deep.",
+            support=noun_of(layer),
             where=where(treatment),
             thing=beside_name(found[2]),
             by=Mm(found[0]),

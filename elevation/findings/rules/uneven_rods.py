@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from elevation.findings.changing import rod_height
 from elevation.findings.limits import authority_of, is_own, limit_mm, said_limit
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.setting_out.model import TreatmentOut
 from elevation.setting_out.room_rods import rods_elsewhere
 from elevation.units.tolerance import exceeds
@@ -74,7 +74,7 @@ def _find(scene: Scene) -> Iterator[Finding]:
         off = layer.support.height_mm - common
         if not exceeds(abs(off), most, scene.half_mm):
             continue
-        params: dict[str, object] = {"where": where(treatment), "off": Mm(abs(off))}
+        params: dict[str, object] = {"where": where(treatment), "off": Mm(abs(off)), "support": noun_of(layer)}
         text = _text_of_room(off, params) if scene.room.one_height else _text_of_wall(off, params)
         if is_own(scene, "uneven-rods"):
             text = msg("{text} Limit: {limit}.", text=text, limit=said_limit(scene, "uneven-rods"))
@@ -92,14 +92,14 @@ def _find(scene: Scene) -> Iterator[Finding]:
 
 def _text_of_wall(off: float, params: dict[str, object]) -> Message:
     if off > 0:
-        return msg("{where}: the rod stands {off} higher than the other rods of this wall.", **params)
-    return msg("{where}: the rod stands {off} lower than the other rods of this wall.", **params)
+        return msg("{where}: the {support} stands {off} higher than the other rods of this wall.", **params)
+    return msg("{where}: the {support} stands {off} lower than the other rods of this wall.", **params)
 
 
 def _text_of_room(off: float, params: dict[str, object]) -> Message:
     if off > 0:
-        return msg("{where}: the rod stands {off} higher than the other rods of this room.", **params)
-    return msg("{where}: the rod stands {off} lower than the other rods of this room.", **params)
+        return msg("{where}: the {support} stands {off} higher than the other rods of this room.", **params)
+    return msg("{where}: the {support} stands {off} lower than the other rods of this room.", **params)
 
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:

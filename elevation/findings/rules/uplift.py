@@ -10,9 +10,9 @@ from collections.abc import Callable, Iterator
 
 from elevation.findings.changing import bracket_name
 from elevation.findings.changing_strength import bracket_evened, stiffer_rod
-from elevation.findings.looking import bracket_at
+from elevation.findings.looking import bracket_at, noun_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
-from elevation.findings.naming import where
+from elevation.findings.naming import noun_of, where
 from elevation.findings.weights import weight
 from elevation.room.edits import replace_at
 from elevation.room.model import Ref, Room
@@ -29,7 +29,8 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             if scene.trade.brackets[bracket.kit].holds_down or not less_ratio(least, lifts):
                 continue
             text = msg(
-                "{where}: with some panels drawn and others open, the rod lifts out of {bracket} with {force}.",
+                "{where}: with some panels drawn and others open, the {support} lifts out of {bracket} with {force}.",
+                support=noun_of(layer),
                 where=where(treatment),
                 bracket=bracket_name(scene, bracket.ref),
                 force=weight(scene, lifts),
@@ -49,7 +50,10 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     for row in scene.trade.brackets.values():
         if row.mount == now.mount and row.holds_down and not row.id.startswith("track-"):
             label = msg(
-                "Make {bracket} one that holds the rod down: {kit}", bracket=bracket_name(scene, ref), kit=Message(row.name)
+                "Make {bracket} one that holds the {support} down: {kit}",
+                support=noun_at(scene, ref),
+                bracket=bracket_name(scene, ref),
+                kit=Message(row.name),
             )
             yield Change(label, _kit(ref, row.id))
     yield from bracket_evened(scene, ref[:4], bracket.x_mm, bracket.x_mm)
