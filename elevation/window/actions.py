@@ -91,7 +91,7 @@ COMMANDS = (
     Command("theme-light", msg("&Light"), (), "", True, "theme"),
     Command("theme-dark", msg("&Dark"), (), "", True, "theme"),
     Command("tables", msg("&Tables…"), ("Ctrl+T",)),
-    Command("shelf", msg("S&helf and prices…"), ("Ctrl+Shift+T",)),
+    Command("shelf", msg("Shelf and &prices…"), ("Ctrl+Shift+T",)),
     Command("keys", msg("&Keys and gestures"), ("F1",)),
 )
 

@@ -120,9 +120,9 @@ def _constants(tree: ast.Module) -> dict[str, str]:
 
 
 def _has_words(template: str) -> bool:
-    """Whether there is anything to translate: words, or a per cent sign, whose spacing differs."""
+    """Whether there is anything to translate: words, or a per cent sign, whose spacing differs, or quotes, which do too."""
     text = "".join(literal for literal, _, _, _ in Formatter().parse(template))
-    return any(char.isalpha() or char == "%" for char in text)
+    return any(char.isalpha() or char in "%“" for char in text)
 
 
 def _names(path: Path) -> Iterator[str]:
