@@ -98,12 +98,14 @@ def _check_layer(layer: Layer, place: Place) -> None:
     _check_rod(layer.rod, place.at("rod"))
     for index, bracket in enumerate(layer.brackets):
         _check_bracket(bracket, place.item("brackets", index))
-    if not _COLOUR.match(layer.fabric.colour):
-        raise (
-            place.at("fabric")
-            .at("colour")
-            .bad(said("is {value}", value=quoted(layer.fabric.colour)), said('write for example "#b9704a"'))
-        )
+    for key in ("colour", "ink"):
+        colour = getattr(layer.fabric, key)
+        if not _COLOUR.match(colour):
+            raise (
+                place.at("fabric")
+                .at(key)
+                .bad(said("is {value}", value=quoted(colour)), said('write for example "#b9704a"'))
+            )
     grams = layer.fabric.grams
     if grams is not None and not 0 < grams <= _MOST_GRAMS:
         raise (
@@ -131,6 +133,7 @@ def _check_making(layer: Layer, place: Place) -> None:
     fabric, there = layer.fabric, place.at("fabric")
     check_length(fabric.width, there.at("width"), 50, 6000)
     check_length(fabric.repeat, there.at("repeat"), 5, 3000)
+    check_length(fabric.repeat_across, there.at("repeat_across"), 5, 3000)
     if fabric.shrinks is not None and not 0 <= fabric.shrinks <= _MOST_SHRINKS:
         raise there.at("shrinks").bad(
             said("is {share}", share=fabric.shrinks),

@@ -147,6 +147,12 @@ class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
         Turned on its side, where it is wide enough for the drop.
     shrinks : float or None
         Part of its length that the first wash takes, 0 to 0.3; wins over the row's.
+    pattern : str
+        ``plain``, ``stripes`` (up the cloth), ``bands`` (across it), ``grid`` (fine lines both ways) or ``dots``.
+    ink : str
+        Colour of the pattern, ``#rrggbb``.
+    repeat_across : Length or None
+        Of its pattern, across the cloth; None: as up the cloth, and where that is not known either a usual one.
     """
 
     name: str = ""
@@ -162,6 +168,9 @@ class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
     one_way: bool = False
     railroaded: bool = False
     shrinks: float | None = None
+    pattern: Literal["plain", "stripes", "bands", "grid", "dots"] = "plain"
+    ink: str = "#f3ead8"
+    repeat_across: Length | None = None
 
 
 class Making(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

@@ -248,6 +248,19 @@ class WishOut(Struct, frozen=True, gc=False):
     length_mm: float | None = None
 
 
+class PatternOut(Struct, frozen=True, gc=False):
+    """The pattern of a cloth: its kind and colour, its repeat across and up the flat cloth, in mm.
+
+    ``half_drop``: it steps by half a repeat from one repeat to the next.
+    """
+
+    kind: str
+    ink: str
+    across_mm: float
+    up_mm: float
+    half_drop: bool = False
+
+
 class LayerOut(Struct, frozen=True, gc=False):
     """One layer: support, brackets and panels, with heading, colour and body to draw them by.
 
@@ -266,6 +279,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     board: BoardOut | None = None
     loads: LoadsOut | None = None
     wish: WishOut = WishOut()
+    pattern: PatternOut | None = None
 
 
 class GlassOut(Struct, frozen=True, gc=False):

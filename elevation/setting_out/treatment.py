@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from elevation.room.model import Layer, Ref, Treatment
+from elevation.room.model import Fabric, Layer, Ref, Treatment
 from elevation.room.mounting import INSIDE
 from elevation.setting_out.as_built import as_hung, is_hung
 from elevation.setting_out.board import board_of
@@ -13,11 +13,12 @@ from elevation.setting_out.facts import Defaults, Overhead, WallFacts
 from elevation.setting_out.glass import glass_of
 from elevation.setting_out.hems import target_of
 from elevation.setting_out.loads import with_loads
-from elevation.setting_out.model import LayerOut, OpeningOut, TreatmentOut, WishOut
+from elevation.setting_out.model import LayerOut, OpeningOut, PatternOut, TreatmentOut, WishOut
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import panels_of
 from elevation.setting_out.parts import LayerParts, Parts
 from elevation.trade.model import Trade
+from elevation.trade.tables import limit_of
 
 
 def set_out_treatment(
@@ -109,8 +110,20 @@ def _layer(
         is_hung(layer),
         None if board is None else board_of(board, brackets),
         wish=_wish(layer, tuple(placed.out for placed in covered), defaults, trade),
+        pattern=_pattern(fabric, trade),
     )
     return with_loads(made, layer, defaults, trade)
+
+
+def _pattern(fabric: Fabric, trade: Trade) -> PatternOut | None:
+    """The pattern of a cloth, None where it is plain; a repeat that is not known is the other way's, or a usual one."""
+    if fabric.pattern == "plain":
+        return None
+    known = fabric.repeat_across or fabric.repeat
+    usual = limit_of(trade, "assumed-pattern-repeat") if known is None else known.mm
+    up = usual if fabric.repeat is None else fabric.repeat.mm
+    across = usual if fabric.repeat_across is None else fabric.repeat_across.mm
+    return PatternOut(fabric.pattern, fabric.ink, across, up, fabric.half_drop)
 
 
 def _wish(layer: Layer, openings: tuple[OpeningOut, ...], defaults: Defaults, trade: Trade) -> WishOut:

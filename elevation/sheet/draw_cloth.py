@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from elevation.sheet.draw_drape import Drape, valley
 from elevation.sheet.draw_strokes import strokes
 from elevation.sheet.paths import Step, polygon
@@ -10,13 +12,17 @@ from elevation.sheet.records import Fill, Gradient, Path, Pen, Record
 _SHADOW_MM = 24.0
 
 
-def cloth_records(drape: Drape) -> list[Record]:
-    """The panel's cloth below its heading, back to front: shadow, wash, strokes of the brush, hem line, outline."""
+def cloth_records(drape: Drape, marks: Sequence[Record] = ()) -> list[Record]:
+    """The panel's cloth below its heading, back to front: shadow, wash, strokes of the brush, hem line, outline.
+
+    ``marks`` are those of its pattern; they lie on the cloth, with the lines of valleys and hem over them.
+    """
     outline = outline_path(drape)
     paint = drape.tones
     wash = Gradient((drape.left_mm, 0.0), (drape.right_mm, 0.0), drape.stops)
     records: list[Record] = [_cast(drape), Fill(outline, wash)]
     records.extend(strokes(drape))
+    records.extend(marks)
     if len(drape.foot) > 2:
         records.append(Path(_valleys(drape), Pen(paint.line, 0.13)))
     if drape.lift_mm > 0 and drape.top_mm - max(drape.foot) > 500:

@@ -6,17 +6,21 @@ waist as the set-out's swept edge does, a parabola, which a cubic draws exactly.
 
 from __future__ import annotations
 
+from functools import partial
+
 from msgspec import Struct
 
-from elevation.setting_out.model import PanelOut, Point, TieOut
+from elevation.setting_out.model import PanelOut, PatternOut, Point, TieOut
 from elevation.sheet import inks
 from elevation.sheet.draw_drape import Drape
+from elevation.sheet.draw_pattern import Folded, pattern_marks, places_of
 from elevation.sheet.paths import Step, circle, polygon
 from elevation.sheet.records import NARROW, Fill, Path, Pen, Record
 
 # Where across a fold its strips begin and end, and their tones: hollow, body, light, crease.
 _STRIPS = ((0.0, 0.2, "hollow"), (0.46, 0.68, "crest"), (0.8, 1.0, "crease"))
 _BAND_MM = 42.0
+_EDGE_STEPS = 24
 _HOOK_MM = 15.0
 _SHADOW_MM = (16.0, 10.0)
 
@@ -47,6 +51,13 @@ class _Sweep(Struct, frozen=True, gc=False):
         x2, y2 = self.at_foot(u), self.tie.hem_mm + self.tie.lift_mm * u
         return (x1, y1), (x1 + (x2 - x1) * 0.55, y1 + (y2 - y1) * 0.3), (x2, y1 + (y2 - y1) * 0.6), (x2, y2)
 
+    def point(self, u: float, down: float) -> Point:
+        """A place at share ``u``, ``down`` from 0 at the top of the cloth to 1 at its hem."""
+        waist = (self.top - self.tie.hook[1]) / (self.top - self.tie.hem_mm)
+        if down <= waist:
+            return _on(self.upper(u), down / waist)
+        return _on(self.lower(u), (down - waist) / (1 - waist))
+
     def at_top(self, u: float) -> float:
         return self.fixed + (self.lead - self.fixed) * u
 
@@ -57,7 +68,13 @@ class _Sweep(Struct, frozen=True, gc=False):
         return self.tie.hook[0] + self.out * (self.tie.foot[1] - self.tie.foot[0]) * u
 
 
-def tied_records(panel: PanelOut, tie: TieOut, drape: Drape) -> list[Record]:
+def _swept(sweep: _Sweep, count: int, fold: int, across_share: float, down: float) -> Point:
+    """A place of the flat cloth of a tied panel."""
+    along = (fold + across_share) / count
+    return sweep.point(along if sweep.out > 0 else 1 - along, down)
+
+
+def tied_records(panel: PanelOut, tie: TieOut, drape: Drape, pattern: PatternOut | None = None) -> list[Record]:
     """The cloth below its heading, back to front, then what ties it.
 
     Parameters
@@ -66,6 +83,8 @@ def tied_records(panel: PanelOut, tie: TieOut, drape: Drape) -> list[Record]:
     tie : TieOut
     drape : Drape
         The same panel hanging free: its folds, tones and heading.
+    pattern : PatternOut or None
+        Of its cloth.
     """
     is_left = panel.side == "left"
     fixed, lead = (drape.left_mm, drape.right_mm) if is_left else (drape.right_mm, drape.left_mm)
@@ -78,6 +97,13 @@ def tied_records(panel: PanelOut, tie: TieOut, drape: Drape) -> list[Record]:
         for fold in range(count):
             steps.extend(_strip(sweep, (fold + near) / count, (fold + far) / count))
         records.append(Fill(tuple(steps), getattr(paint, tone)))
+    if pattern is not None and tie.hem_mm < tie.hook[1] < drape.top_mm:
+        places = places_of(panel.flat_width_mm, drape.right_mm - drape.left_mm)
+        flat, drop = panel.flat_width_mm, drape.top_mm - tie.hem_mm
+        swept = Folded(count, places, flat, drop, not is_left, _EDGE_STEPS, partial(_swept, sweep, count))
+        records.extend(
+            Fill(steps, inks.blend(pattern.ink, paint.hollow[:7], 0.12)) for steps in pattern_marks(swept, pattern)
+        )
     valleys: list[Step] = []
     for fold in range(1, count):
         valleys.extend(_down(sweep, fold / count, start=True))
@@ -86,6 +112,16 @@ def tied_records(panel: PanelOut, tie: TieOut, drape: Drape) -> list[Record]:
     records.append(Path(outline, Pen(paint.edge, 0.2)))
     records.extend(_held(sweep, drape))
     return records
+
+
+def _on(curve: tuple[Point, Point, Point, Point], share: float) -> Point:
+    """A point of a cubic."""
+    back = 1 - share
+    weights = (back**3, 3 * back * back * share, 3 * back * share * share, share**3)
+    return (
+        sum(weight * point[0] for weight, point in zip(weights, curve, strict=True)),
+        sum(weight * point[1] for weight, point in zip(weights, curve, strict=True)),
+    )
 
 
 def _down(sweep: _Sweep, u: float, *, start: bool) -> list[Step]:

@@ -24,6 +24,7 @@ from elevation.sheet.draw_face import GHOST_DASH, draw_face
 from elevation.sheet.draw_heading import before_rod, heading_kind, heading_records
 from elevation.sheet.draw_obstacle import draw_obstacle
 from elevation.sheet.draw_opening import draw_opening
+from elevation.sheet.draw_pattern import pattern_records
 from elevation.sheet.draw_pool import pool_records
 from elevation.sheet.draw_rod import bracket_records, rod_records
 from elevation.sheet.draw_tied import tied_records
@@ -143,9 +144,10 @@ def _draw_layer(
             drape = hang(panel, span, kind, layer.colour, layer.body, floor)
             # What never draws hangs tied for good.
             if panel.tie is not None and (view.panels == "drawn" or panel.stationary):
-                hanging = tied_records(panel, panel.tie, drape)
+                hanging = tied_records(panel, panel.tie, drape, layer.pattern)
             else:
-                hanging = [*cloth_records(drape), *pool_records(panel, drape, floor)]
+                marks = [] if layer.pattern is None else pattern_records(panel, drape, layer.pattern, layer.body)
+                hanging = [*cloth_records(drape, marks), *pool_records(panel, drape, floor)]
             records = _along([*hanging, *heading_records(panel, drape, kind, layer.support)], layer)
             groups.append(Group(panel.ref, f"panel-{view.panels}", name, tuple(records)))
             hidden.extend(before_rod(panel, drape, kind, layer.support))

@@ -9,7 +9,8 @@ met, once each, and looked up between them.
 from __future__ import annotations
 
 import math
-from functools import cache
+from functools import cache, lru_cache
+from itertools import accumulate
 
 GREATEST_FULLNESS = 8.0
 _STEP = math.sqrt(GREATEST_FULLNESS**2 - 1) / 256
@@ -93,3 +94,38 @@ def fold_depth(flat_mm: float, wide_mm: float) -> float:
     part = place - index
     steepness = _node(index) * (1 - part) + _node(index + 1) * part
     return steepness * wide_mm / math.pi
+
+
+_WAVE_PARTS = 32
+
+
+@lru_cache(maxsize=1024)
+def wave_places(fullness: float) -> tuple[float, ...]:
+    """Where equal lengths of flat cloth end across a fold that is seen from the front.
+
+    Parameters
+    ----------
+    fullness : float
+        Flat width over drawn width, at least 1.
+
+    Returns
+    -------
+    tuple of float
+        33 places, 0 at one valley to 1 at the next: a thirty-second of the fold's flat cloth lies between two of them. The
+        arc length is added up by Simpson's rule over sixteen times as many parts.
+    """
+    steepness = steepness_of(fullness) if fullness > 1 + 1e-9 else 0.0
+    fine = _WAVE_PARTS * 16
+
+    def speed(place: float) -> float:
+        return math.sqrt(1 + (steepness * math.sin(2 * math.pi * place)) ** 2)
+
+    pieces = ((speed(i / fine) + 4 * speed((i + 0.5) / fine) + speed((i + 1) / fine)) / 6 for i in range(fine))
+    lengths = [0.0, *accumulate(pieces)]
+    places, index = [0.0], 0
+    for part in range(1, _WAVE_PARTS):
+        wanted = lengths[-1] * part / _WAVE_PARTS
+        while lengths[index + 1] < wanted:
+            index += 1
+        places.append((index + (wanted - lengths[index]) / (lengths[index + 1] - lengths[index])) / fine)
+    return (*places, 1.0)

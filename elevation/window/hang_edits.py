@@ -19,8 +19,8 @@ from elevation.units import Length, length_of
 _HEX = re.compile(r"#?([0-9a-fA-F]{6})")
 
 
-def rename_colour(ref: Ref, room: Room, text: Any) -> Room:
-    """A room in which the cloth of the layer at ``ref`` has the colour written in ``text`` (six hex digits).
+def rename_colour(ref: Ref, key: str, room: Room, text: Any) -> Room:
+    """A room in which cloth (``colour``) or pattern (``ink``) of a layer has the colour in ``text`` (six hex digits).
 
     Raises
     ------
@@ -33,7 +33,7 @@ def rename_colour(ref: Ref, room: Room, text: Any) -> Room:
     colour = f"#{found[1].lower()}"
 
     def dye(layer: Layer) -> Layer:
-        return replace(layer, fabric=replace(layer.fabric, colour=colour))
+        return replace(layer, fabric=replace(layer.fabric, **{key: colour}))
 
     return edit_at(room, ref, dye)
 

@@ -35,6 +35,10 @@ _BODIES = {
     "sheer": msg("sheer"), "light": msg("light"), "medium": msg("medium"), "lined": msg("lined"),
     "interlined": msg("interlined"),
 }  # fmt: skip
+_PATTERNS = {
+    "plain": msg("plain"), "stripes": msg("stripes up the cloth"), "bands": msg("bands across it"),
+    "grid": msg("a grid of fine lines"), "dots": msg("dots"),
+}  # fmt: skip
 _HEMS = {
     "sill": msg("at the sill"), "apron": msg("below the apron"), "clear": msg("clear of the floor"),
     "kiss": msg("kissing the floor"), "break": msg("breaking on the floor"), "puddle": msg("puddling on the floor"),
@@ -62,7 +66,7 @@ def _said(texts: dict[str, Message]) -> tuple[tuple[str, str], ...]:
 def layer_facts(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
     """The rows of a layer's form."""
     return (
-        *_cloth(ref, trade),
+        *_cloth(ref, layer, trade),
         *making_facts(ref),
         *_rod(session, ref, layer, mount, trade),
         *_hem(ref, layer),
@@ -104,13 +108,25 @@ def treatment_facts(room: Room, ref: Ref, wall: Wall, mount: str, trade: Trade) 
     return tuple(facts)
 
 
-def _cloth(ref: Ref, trade: Trade) -> tuple[Fact, ...]:
+def _pattern(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
+    """Colour and repeat across of a pattern; its repeat up the cloth is asked with the cloth that is bought."""
+    if layer.fabric.pattern == "plain":
+        return ()
+    return (
+        Fact(ref, "fabric.ink", msg("colour of the pattern"), "colour", edit=partial(rename_colour, ref, "ink")),
+        Fact(ref, "fabric.repeat_across", msg("pattern repeat, across the cloth")),
+    )
+
+
+def _cloth(ref: Ref, layer: Layer, trade: Trade) -> tuple[Fact, ...]:
     headings = [((row.id, tr(term(row.name))), row.is_common) for row in trade.headings.values()]
     common, seldom = (tuple(pair for pair, is_common in headings if is_common is wanted) for wanted in (True, False))
     return (
         Fact(ref, "", msg("Cloth"), "title"),
         Fact(ref, "fabric.name", msg("name of the cloth"), "text"),
-        Fact(ref, "fabric.colour", msg("colour"), "colour", edit=partial(rename_colour, ref)),
+        Fact(ref, "fabric.colour", msg("colour"), "colour", edit=partial(rename_colour, ref, "colour")),
+        Fact(ref, "fabric.pattern", msg("pattern"), "choice", _said(_PATTERNS)),
+        *_pattern(ref, layer),
         *made_of_facts(ref, trade),
         Fact(ref, "fabric.body", msg("body"), "choice", _said(_BODIES)),
         Fact(ref, "heading", msg("heading"), "choice", common, more=seldom),

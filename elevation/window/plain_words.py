@@ -78,6 +78,8 @@ _WORDS: dict[str, Message] = {
     "fabric.interlining": msg("A soft layer between face cloth and lining."),
     "fabric.width": msg("From edge to edge of the bolt; selvedges and seams come off it."),
     "fabric.repeat": msg("How far up the cloth until the pattern is the same again; empty where it is plain."),
+    "fabric.repeat_across": msg("How far across the cloth until the pattern is the same again."),
+    "fabric.pattern": msg("Drawn on the folds at its true size."),
     "fabric.half_drop": msg("The pattern meets half a repeat lower on the next width."),
     "fabric.one_way": msg("Velvet, or a print with a top and a bottom: every width hangs the same way up."),
     "fabric.railroaded": msg("The bolt runs along the rod, without seams, where it is wide enough for the length."),

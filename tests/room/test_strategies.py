@@ -83,6 +83,8 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
         found |= {"made up to wish" for _ in (1,) if layer.making != Making()}
         found |= {f"rod of {layer.rod.material}", f"rod wall {layer.rod.wall is not None}"}
         found |= {f"fixing {bracket.fixing}" for bracket in layer.brackets}
+        found |= {"fixing of an end" for row in (layer.rod.left_fixing, layer.rod.right_fixing) if row is not None}
+        found |= {f"pattern {layer.fabric.pattern}", f"repeat across {layer.fabric.repeat_across is not None}"}
         found |= {"packet's pull" for bracket in layer.brackets if bracket.pull_kg is not None}
         found |= {"packet's shear" for bracket in layer.brackets if bracket.shear_kg is not None}
         found |= {"panel on a scale" for panel in layer.panels if panel.weight_kg is not None}
@@ -134,6 +136,8 @@ WANTED = sorted(
     | {f"fullness multiplies {rule}" for rule in ("all", "rod", "fixed", "narrower")}
     | {f"rod of {row}" for row in strategies.MATERIALS}
     | {f"fixing {row}" for row in strategies.FIXINGS}
+    | {"fixing of an end", "repeat across True", "pattern plain"}
+    | {f"pattern {kind}" for kind in strategies.PATTERNS}
     | {f"heading {row}" for row in strategies.HEADINGS}
     | {f"kit {row}" for row in (*strategies.KITS, *strategies.CEILING_KITS, "sash-hook")}
     | {f"ends {row}" for row in strategies.ROD_ENDS}

@@ -32,6 +32,7 @@ from tests.strategies.choices import (
     MOUNTS,
     OBSTACLE_KINDS,
     OPENING_KINDS,
+    PATTERNS,
     ROD_ENDS,
     SASH_KINDS,
     SECTIONS,
@@ -59,6 +60,7 @@ __all__ = (
     "MOUNTS",
     "OBSTACLE_KINDS",
     "OPENING_KINDS",
+    "PATTERNS",
     "ROD_ENDS",
     "SASH_KINDS",
     "SECTIONS",
@@ -100,7 +102,7 @@ class Maker(Corners, Walls, Schemes):
             limits={"rod-low": self.between(25, 150)} if pick.chance(6) else {},
             walls=walls,
         )
-        return self.with_end_fixings(made)
+        return self.with_later_kinds(made)
 
 
 def random_room(seed: int) -> Room:

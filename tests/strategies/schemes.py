@@ -41,6 +41,7 @@ from tests.strategies.choices import (
     LININGS,
     MATERIALS,
     MOUNTS,
+    PATTERNS,
     ROD_ENDS,
     SECTIONS,
     TILTS,
@@ -266,14 +267,18 @@ class Schemes(Lengths):
             tilt=pick.one_of(TILTS),
         )
 
-    def with_end_fixings(self, room: Room) -> Room:
-        """Chosen fixings at rod ends; picked after everything else, so that older seeds keep what they made."""
+    def with_later_kinds(self, room: Room) -> Room:
+        """Fixings of rod ends, patterns of cloth: picked after everything else, so that older seeds keep what they made."""
 
         def fixed(layer: Layer) -> Layer:
             pick = self.pick
             left = pick.one_of(FIXINGS) if pick.chance(4) else None
             right = pick.one_of(FIXINGS) if pick.chance(4) else None
-            return _with(layer, rod=_with(layer.rod, left_fixing=left, right_fixing=right))
+            ink = f"#{pick.whole(0, 0xFFFFFF):06x}"
+            across = self.between(20, 700) if pick.chance(2) else None
+            pattern = pick.one_of(PATTERNS)
+            fabric = _with(layer.fabric, pattern=pattern, ink=ink, repeat_across=across) if pick.chance(2) else layer.fabric
+            return _with(layer, rod=_with(layer.rod, left_fixing=left, right_fixing=right), fabric=fabric)
 
         for wall in room.walls:
             for scheme in wall.schemes:
