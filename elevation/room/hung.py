@@ -148,7 +148,8 @@ class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
     shrinks : float or None
         Part of its length that the first wash takes, 0 to 0.3; wins over the row's.
     pattern : str
-        ``plain``, ``stripes`` (up the cloth), ``bands`` (across it), ``grid`` (fine lines both ways) or ``dots``.
+        ``plain``, ``stripes`` (up the cloth), ``bands`` (across it), ``check`` (both), ``grid`` (fine lines both ways) or
+        ``dots``.
     ink : str
         Colour of the pattern, ``#rrggbb``.
     repeat_across : Length or None
@@ -168,7 +169,7 @@ class Fabric(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
     one_way: bool = False
     railroaded: bool = False
     shrinks: float | None = None
-    pattern: Literal["plain", "stripes", "bands", "grid", "dots"] = "plain"
+    pattern: Literal["plain", "stripes", "bands", "check", "grid", "dots"] = "plain"
     ink: str = "#f3ead8"
     repeat_across: Length | None = None
 

@@ -1,4 +1,4 @@
-"""A pattern at its true scale on the folds: stripes, bands, a grid of lines, dots.
+"""A pattern at its true scale on the folds: stripes, bands, a check, a grid of lines, dots.
 
 The pattern is laid out on the flat cloth. Each fold is the wave of a sine whose length along the cloth is the flat cloth of
 that fold (``trade.folds``), seen from the front: so stripes crowd on the flanks of a fold and open on its front, as on real
@@ -7,7 +7,7 @@ cloth, and what a panel shows adds up to its flat width. Down the cloth bands dr
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache, partial
 from itertools import pairwise
 
@@ -16,12 +16,15 @@ from msgspec import Struct
 from elevation.setting_out.model import PanelOut, PatternOut, Point
 from elevation.sheet.cloth import across, bunched_share, depth_share, key_of
 from elevation.sheet.draw_drape import Drape, valley, wandering
+from elevation.sheet.inks import blend
 from elevation.sheet.paths import Step
 from elevation.sheet.records import Fill, Gradient, Record
 from elevation.trade.folds import GREATEST_FULLNESS, wave_places
 
 # Shares of a repeat: a stripe is half of it, a line of a grid a sixteenth, a dot reaches a fifth to each side.
 _STRIPE, _LINE, _DOT = 0.5, 1 / 16, 0.2
+_HALF = 0.5
+"""Stripes and bands of a check, between the colours of cloth and pattern; where they cross it is the pattern's."""
 _DOT_CORNERS = (
     (1.0, 0.0),
     (0.71, 0.71),
@@ -83,8 +86,8 @@ def places_of(flat_mm: float, wide_mm: float) -> tuple[float, ...]:
     return wave_places(round(min(max(flat_mm / max(wide_mm, 1e-6), 1.0), GREATEST_FULLNESS), 2))
 
 
-def pattern_records(panel: PanelOut, drape: Drape, pattern: PatternOut, body: str) -> list[Record]:
-    """The pattern of a panel that hangs free, in its own colour with the light and shade of the folded.
+def pattern_records(panel: PanelOut, drape: Drape, pattern: PatternOut, colour: str, body: str) -> list[Record]:
+    """The pattern of a panel that hangs free, in its own colour with the light and shade of the folds.
 
     Parameters
     ----------
@@ -92,7 +95,7 @@ def pattern_records(panel: PanelOut, drape: Drape, pattern: PatternOut, body: st
     drape : Drape
         The same panel as it hangs.
     pattern : PatternOut
-    body : str
+    colour, body : str
         Of the cloth.
 
     Returns
@@ -104,31 +107,45 @@ def pattern_records(panel: PanelOut, drape: Drape, pattern: PatternOut, body: st
     drop, count = drape.top_mm - min(drape.foot), len(drape.foot) - 1
     # What everybody sees beside the glass is the leading edge: there the pattern begins.
     folded = Folded(count, places_of(flat, width), flat, drop, panel.side == "right", 6, partial(_hanging, drape))
-    key = key_of(pattern.ink, body, depth_share(flat / width), bunched_share(flat / width))
-    means = wandering(count, body, key[3])[1]
-    paint = Gradient((drape.left_mm, 0.0), (drape.right_mm, 0.0), across(key, means))
-    return [Fill(steps, paint) for steps in pattern_marks(folded, pattern)]
+    depth, bunched = depth_share(flat / width), bunched_share(flat / width)
+    records: list[Record] = []
+    for mark in pattern_marks(folded, pattern):
+        key = key_of(blend(colour, pattern.ink, mark.strength), body, depth, bunched)
+        stops = across(key, wandering(count, body, key[3])[1])
+        records.append(Fill(mark.steps, Gradient((drape.left_mm, 0.0), (drape.right_mm, 0.0), stops)))
+    return records
 
 
-def pattern_marks(folded: Folded, pattern: PatternOut) -> list[tuple[Step, ...]]:
+class Mark(Struct, frozen=True, gc=False):
+    """Areas of one tone of a pattern: ``strength`` 0 to 1, from the cloth's colour to the pattern's."""
+
+    steps: tuple[Step, ...]
+    strength: float = 1.0
+
+
+def pattern_marks(folded: Folded, pattern: PatternOut) -> list[Mark]:
     """The areas of a pattern on folded cloth; none where a repeat is finer than can be drawn."""
     flat, drop = folded.flat_mm, folded.drop_mm
     if drop <= 0 or flat <= 0 or flat / pattern.across_mm * max(1.0, drop / pattern.up_mm) > _MOST:
         return []
-    return [tuple(steps) for steps in _marks(folded, pattern) if steps]
+    return [mark for mark in _marks(folded, pattern) if mark.steps]
 
 
-def _marks(folded: Folded, pattern: PatternOut) -> Iterator[list[Step]]:
+def _marks(folded: Folded, pattern: PatternOut) -> Iterator[Mark]:
     if pattern.kind == "stripes":
-        yield list(_stripes(folded, pattern.across_mm, _STRIPE))
+        yield Mark(tuple(_stripes(folded, pattern.across_mm, _STRIPE)))
     elif pattern.kind == "bands":
-        yield list(_bands(folded, pattern.up_mm, _STRIPE))
+        yield Mark(tuple(_bands(folded, pattern.up_mm, _STRIPE)))
     elif pattern.kind == "grid":
         # Each by itself: where two cross in one area they would cancel.
-        yield list(_stripes(folded, pattern.across_mm, _LINE))
-        yield list(_bands(folded, pattern.up_mm, _LINE * pattern.across_mm / pattern.up_mm))
+        yield Mark(tuple(_stripes(folded, pattern.across_mm, _LINE)))
+        yield Mark(tuple(_bands(folded, pattern.up_mm, _LINE * pattern.across_mm / pattern.up_mm)))
+    elif pattern.kind == "check":
+        yield Mark(tuple(_stripes(folded, pattern.across_mm, _STRIPE)), _HALF)
+        yield Mark(tuple(_bands(folded, pattern.up_mm, _STRIPE)), _HALF)
+        yield Mark(tuple(_crossings(folded, pattern)))
     else:
-        yield list(_dots(folded, pattern))
+        yield Mark(tuple(_dots(folded, pattern)))
 
 
 def stripe_spans(flat_mm: float, repeat_mm: float, part: float = _STRIPE) -> tuple[tuple[float, float], ...]:
@@ -150,28 +167,41 @@ def stripe_spans(flat_mm: float, repeat_mm: float, part: float = _STRIPE) -> tup
 
 
 def _stripes(folded: Folded, repeat_mm: float, part: float) -> Iterator[Step]:
+    downs = tuple(step / folded.steps for step in range(folded.steps + 1))
+    for fold, first, last in _strips(folded, repeat_mm, part):
+        yield from _area(folded, fold, first, last, downs)
+
+
+def _crossings(folded: Folded, pattern: PatternOut) -> Iterator[Step]:
+    """Where stripes and bands of a check cross."""
+    bands = stripe_spans(folded.drop_mm, pattern.up_mm)
+    for fold, first, last in _strips(folded, pattern.across_mm, _STRIPE):
+        for a, b in bands:
+            yield from _area(folded, fold, first, last, (a / folded.drop_mm, b / folded.drop_mm))
+
+
+def _strips(folded: Folded, repeat_mm: float, part: float) -> Iterator[tuple[int, float, float]]:
+    """Stripes fold by fold, each having its own scallop: the fold, and between which shares of it as it is drawn."""
     each = folded.flat_mm / folded.count
     for a, b in stripe_spans(folded.flat_mm, repeat_mm, part):
-        # A stripe that goes over a valley is drawn in pieces: each fold has its own scallop.
         cuts = [a, *(each * index for index in range(int(a / each) + 1, folded.count) if a < each * index < b), b]
         for near, far in pairwise(cuts):
             if far - near > 1e-6:
-                yield from _strip(folded, near, far)
+                # From a hair inside, so that both edges are found in the same fold.
+                hair = (far - near) * 1e-6
+                (fold, first), (_, last) = folded.share(near + hair), folded.share(far - hair)
+                yield fold, first, last
 
 
-def _strip(folded: Folded, near: float, far: float) -> Iterator[Step]:
-    # From a hair inside, so that both edges are found in the same fold.
-    hair = (far - near) * 1e-6
-    (fold, first), (_, last) = folded.share(near + hair), folded.share(far - hair)
+def _area(folded: Folded, fold: int, first: float, last: float, downs: Sequence[float]) -> Iterator[Step]:
     middle = (first + last) / 2
-    yield ("M", *folded.at(fold, first, 0.0))
-    for share, down in ((middle, 0.0), (last, 0.0)):
-        yield ("L", *folded.at(fold, share, down))
-    for step in range(1, folded.steps + 1):
-        yield ("L", *folded.at(fold, last, step / folded.steps))
-    yield ("L", *folded.at(fold, middle, 1.0))
-    for step in range(folded.steps, 0, -1):
-        yield ("L", *folded.at(fold, first, step / folded.steps))
+    yield ("M", *folded.at(fold, first, downs[0]))
+    yield ("L", *folded.at(fold, middle, downs[0]))
+    for down in downs:
+        yield ("L", *folded.at(fold, last, down))
+    yield ("L", *folded.at(fold, middle, downs[-1]))
+    for down in reversed(downs[1:]):
+        yield ("L", *folded.at(fold, first, down))
     yield ("Z",)
 
 

@@ -21,6 +21,7 @@ from elevation.sheet.records import NARROW, Fill, Path, Pen, Record
 _STRIPS = ((0.0, 0.2, "hollow"), (0.46, 0.68, "crest"), (0.8, 1.0, "crease"))
 _BAND_MM = 42.0
 _EDGE_STEPS = 24
+_IN_SHADE = 0.12  # swept folds lie at a slant to the light
 _HOOK_MM = 15.0
 _SHADOW_MM = (16.0, 10.0)
 
@@ -101,9 +102,9 @@ def tied_records(panel: PanelOut, tie: TieOut, drape: Drape, pattern: PatternOut
         places = places_of(panel.flat_width_mm, drape.right_mm - drape.left_mm)
         flat, drop = panel.flat_width_mm, drape.top_mm - tie.hem_mm
         swept = Folded(count, places, flat, drop, not is_left, _EDGE_STEPS, partial(_swept, sweep, count))
-        records.extend(
-            Fill(steps, inks.blend(pattern.ink, paint.hollow[:7], 0.12)) for steps in pattern_marks(swept, pattern)
-        )
+        for mark in pattern_marks(swept, pattern):
+            tone = inks.blend(inks.blend(paint.base[:7], pattern.ink, mark.strength), paint.hollow[:7], _IN_SHADE)
+            records.append(Fill(mark.steps, tone))
     valleys: list[Step] = []
     for fold in range(1, count):
         valleys.extend(_down(sweep, fold / count, start=True))

@@ -146,7 +146,9 @@ def _draw_layer(
             if panel.tie is not None and (view.panels == "drawn" or panel.stationary):
                 hanging = tied_records(panel, panel.tie, drape, layer.pattern)
             else:
-                marks = [] if layer.pattern is None else pattern_records(panel, drape, layer.pattern, layer.body)
+                marks = (
+                    [] if layer.pattern is None else pattern_records(panel, drape, layer.pattern, layer.colour, layer.body)
+                )
                 hanging = [*cloth_records(drape, marks), *pool_records(panel, drape, floor)]
             records = _along([*hanging, *heading_records(panel, drape, kind, layer.support)], layer)
             groups.append(Group(panel.ref, f"panel-{view.panels}", name, tuple(records)))

@@ -37,7 +37,7 @@ _BODIES = {
 }  # fmt: skip
 _PATTERNS = {
     "plain": msg("plain"), "stripes": msg("stripes up the cloth"), "bands": msg("bands across it"),
-    "grid": msg("a grid of fine lines"), "dots": msg("dots"),
+    "check": msg("a check"), "grid": msg("a grid of fine lines"), "dots": msg("dots"),
 }  # fmt: skip
 _HEMS = {
     "sill": msg("at the sill"), "apron": msg("below the apron"), "clear": msg("clear of the floor"),

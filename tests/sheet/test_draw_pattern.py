@@ -16,6 +16,7 @@ from elevation.room.edits import edit_at
 from elevation.room.model import Room, TieBack
 from elevation.setting_out.model import PanelOut, PatternOut
 from elevation.setting_out.whole import set_out_afresh
+from elevation.sheet import inks
 from elevation.sheet.draw_drape import hang
 from elevation.sheet.draw_pattern import pattern_records, places_of, stripe_spans
 from elevation.sheet.draw_tied import tied_records
@@ -68,7 +69,7 @@ def test_stripes_on_the_folds_add_up_to_those_of_the_flat_cloth(over: float, sid
         share = ellipeinc(2 * 3.141592653589793 * (x / 100.0 - fold), -k * k) / whole
         return (fold + share) * 100.0 * over
 
-    stripes = areas(pattern_records(panel, drape, STRIPES, "light"))
+    stripes = areas(pattern_records(panel, drape, STRIPES, "#b9704a", "light"))
     measured = sum(abs(along(strip[2][0]) - along(strip[0][0])) for strip in stripes)
     wanted = sum(b - a for a, b in stripe_spans(900.0 * over, 120.0))
     assert measured == pytest.approx(wanted, rel=0.01)
@@ -77,9 +78,9 @@ def test_stripes_on_the_folds_add_up_to_those_of_the_flat_cloth(over: float, sid
 def test_the_pattern_begins_at_the_leading_edge_and_mirrors() -> None:
     # Parked at the left its leading edge is on the right: there a quarter of a repeat is plain, then comes a stripe.
     panel, drape = drape_of(width=900.0, folds=9, flat_width_mm=900.0)
-    left = spans(pattern_records(panel, drape, STRIPES, "light"))
+    left = spans(pattern_records(panel, drape, STRIPES, "#b9704a", "light"))
     assert left[-1][1] == pytest.approx(900.0 - 30.0, abs=0.5)
-    right = spans(pattern_records(replace(panel, side="right"), drape, STRIPES, "light"))
+    right = spans(pattern_records(replace(panel, side="right"), drape, STRIPES, "#b9704a", "light"))
     assert right[0][0] == pytest.approx(30.0, abs=0.5)
     turned = sorted((900.0 - b, 900.0 - a) for a, b in right)
     assert [x for span in turned for x in span] == pytest.approx([x for span in left for x in span], abs=0.5)
@@ -102,7 +103,7 @@ def test_where_stripes_begin_and_end(flat: float, repeat: float, spans: tuple[tu
 
 def test_light_and_shade_of_the_folds_are_on_the_pattern_too() -> None:
     panel, drape = drape_of()
-    (stripes,) = pattern_records(panel, drape, STRIPES, "light")
+    (stripes,) = pattern_records(panel, drape, STRIPES, "#b9704a", "light")
     assert isinstance(stripes.paint, Gradient)
     assert len({stop.colour for stop in stripes.paint.stops}) > 3
 
@@ -110,8 +111,8 @@ def test_light_and_shade_of_the_folds_are_on_the_pattern_too() -> None:
 def test_finer_than_can_be_drawn_is_left_out() -> None:
     panel, drape = drape_of(flat_width_mm=1800.0)
     fine = PatternOut("dots", "#204060", 5.0, 5.0)
-    assert pattern_records(panel, drape, fine, "light") == []
-    assert pattern_records(panel, drape, replace(fine, kind="stripes", up_mm=4000.0), "light") != []
+    assert pattern_records(panel, drape, fine, "#b9704a", "light") == []
+    assert pattern_records(panel, drape, replace(fine, kind="stripes", up_mm=4000.0), "#b9704a", "light") != []
 
 
 def test_dots_step_by_half_a_repeat() -> None:
@@ -120,7 +121,7 @@ def test_dots_step_by_half_a_repeat() -> None:
 
     def heights(pattern: PatternOut) -> list[set[int]]:
         columns: dict[int, set[int]] = {}
-        for dot in areas(pattern_records(panel, drape, pattern, "light")):
+        for dot in areas(pattern_records(panel, drape, pattern, "#b9704a", "light")):
             x, y = (sum(part) / len(dot) for part in zip(*dot, strict=True))
             columns.setdefault(round(x / 300 - 0.5), set()).add(round((2200.0 - y) / 50))
         return [columns[key] for key in sorted(columns)]
@@ -180,7 +181,7 @@ def test_what_is_not_typed_is_taken_from_the_other_way_else_usual() -> None:
     assert set_out_afresh(good_room(), "w1", "s1", trade()).treatments[0].layers[0].pattern is None
 
 
-@pytest.mark.parametrize("kind", ["stripes", "bands", "grid", "dots"])
+@pytest.mark.parametrize("kind", ["stripes", "bands", "check", "grid", "dots"])
 def test_a_tied_panel_keeps_its_pattern_inside_its_outline(kind: str) -> None:
     room = striped(kind)
     room = edit_at(room, LAYER, lambda layer: replace(layer, tie=TieBack()))
@@ -191,7 +192,7 @@ def test_a_tied_panel_keeps_its_pattern_inside_its_outline(kind: str) -> None:
     plain = tied_records(panel, panel.tie, drape)
     records = tied_records(panel, panel.tie, drape, layer.pattern)
     assert layer.pattern is not None
-    assert len(records) - len(plain) == (2 if kind == "grid" else 1)
+    assert len(records) - len(plain) == {"grid": 2, "check": 3}.get(kind, 1)
     marks = next(record for record in records if isinstance(record, Fill) and record not in plain)
     xs = [step[-2] for step in marks.steps if step[0] != "Z"]
     low, high = min(panel.tie.waist[0], panel.drawn[0]), max(panel.tie.waist[1], panel.drawn[1])
@@ -203,3 +204,16 @@ def test_places_follow_how_far_the_panel_is_drawn() -> None:
     assert places_of(900.0, 900.0) == wave_places(1.0)
     assert places_of(1800.0, 900.0) == wave_places(2.0)
     assert places_of(18000.0, 900.0) == wave_places(8.0)
+
+
+def test_a_check_is_darkest_where_stripes_and_bands_cross() -> None:
+    panel, drape = drape_of(width=900.0, folds=1, flat_width_mm=900.0)
+    check = PatternOut("check", "#000000", 300.0, 400.0)
+    stripes, bands, crossings = pattern_records(panel, drape, check, "#ffffff", "light")
+
+    def light(record) -> float:
+        return max(inks.lightness(stop.colour) for stop in record.paint.stops)
+
+    assert light(stripes) == light(bands) > light(crossings)
+    # Three stripes over five and a half repeats of bands: 3 x 6 crossings, and each lies in a stripe and in a band.
+    assert len(areas([crossings])) == 18

@@ -41,7 +41,7 @@ SECTIONS = (
     "tube-28",
 )
 MATERIALS = ("steel", "copper", "oak")
-PATTERNS = ("stripes", "bands", "grid", "dots")
+PATTERNS = ("stripes", "bands", "check", "grid", "dots")
 FIXINGS = ("screw-8", "screw-10", "toggle-3/16", "plug", "brick-plug")
 KITS = ("shop-strap", "shop-cradle", "open-arm", "cup")
 ROD_ENDS = ("bare", "cap", "ball-finial", "spear-finial", "socket", "return", "elbow")
