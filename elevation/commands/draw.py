@@ -10,7 +10,7 @@ from elevation.commands.arguments import Draw
 from elevation.commands.main import EXIT_FINE
 from elevation.commands.schemes import scheme_pictures
 from elevation.commands.sections import section_pictures
-from elevation.commands.work_sheets import work_pages, work_table
+from elevation.commands.work_sheets import work_cut, work_pages, work_table
 from elevation.errors import BadInput, BadOutput, Missing
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
@@ -28,19 +28,21 @@ from elevation.sheet.post import post_pages
 from elevation.sheet.post_figures import USUAL, figures_named
 from elevation.sheet.records import Picture
 from elevation.sheet.unfolded import unfold, unfolded_sheet
-from elevation.sheet.work.whole import WORK_SHEETS
+from elevation.sheet.work.whole import TO_CUT, WORK_SHEETS
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 
 ENDINGS = (".svg", ".pdf", ".png")
 TABLES = (".csv", ".txt")
+CUTS = (".dxf", ".svg")
+"""What cutting machines read."""
 
 
 def run_draw(given: Draw) -> int:
     """Draw what was asked for; raises an ElevationError where that cannot be done."""
     ending = given.out.suffix.lower()
-    if ending not in ENDINGS + TABLES:
+    if ending not in ENDINGS + TABLES + CUTS:
         raise BadInput("command line", "--out", f"“{given.out.name}” has no known ending", f"use {', '.join(ENDINGS)}")
     refuse_a_room(given.out, (given.room,))
     trade = load_with_own(load_trade)
@@ -50,6 +52,9 @@ def run_draw(given: Draw) -> int:
         raise BadInput(given.room.name, "walls", "has no wall to draw", "add one")
     if ending in TABLES:
         write_atomically(given.out, work_table(given, room, trade))
+        return EXIT_FINE
+    if ending == ".dxf" or (ending in CUTS and given.sheet in TO_CUT):
+        write_atomically(given.out, work_cut(given, room, trade))
         return EXIT_FINE
     if given.paper in TO_POST and given.sheet != "picture":
         raise BadInput("command line", "--paper", f"{given.paper} is the shape of a picture", "add --sheet picture")

@@ -20,14 +20,16 @@ from elevation.commands.main import EXIT_BAD, EXIT_FINE, complain
 from elevation.commands.sections import section_pictures
 from elevation.commands.speaking import shown
 from elevation.errors import BadOutput, ElevationError, Missing
+from elevation.output.cutting_files import to_cutting_svg, to_dxf
 from elevation.output.tables import to_csv, to_text
 from elevation.planning.dressed import Dressed, dress
+from elevation.planning.plate import Plate
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
 from elevation.sheet.every import OVER_ALL
 from elevation.sheet.records import Picture
 from elevation.sheet.schemes import scheme_pages
-from elevation.sheet.work.whole import WORK_SHEETS, WORK_TABLES
+from elevation.sheet.work.whole import TO_CUT, WORK_SHEETS, WORK_TABLES
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
@@ -113,6 +115,9 @@ def _tasks(rooms: Sequence[tuple[str, Path, Room]], trade: Trade) -> Iterator[Ta
     for name in WORK_TABLES:
         yield Task(f"{name}.csv", _table(name, tuple(dressed), trade, to_csv))
         yield Task(f"{name}.txt", _table(name, tuple(dressed), trade, to_text))
+    for name in TO_CUT:
+        yield Task(f"{name}.dxf", _cut(name, tuple(dressed), trade, to_dxf))
+        yield Task(f"{name}.svg", _cut(name, tuple(dressed), trade, to_cutting_svg))
 
 
 def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) -> Iterator[Task]:
@@ -157,6 +162,12 @@ def _table(
     name: str, rooms: tuple[Dressed, ...], trade: Trade, form: Callable[[Sequence[Sequence[str]]], bytes]
 ) -> Callable[[], bytes]:
     return lambda: form(WORK_TABLES[name](rooms, trade))
+
+
+def _cut(
+    name: str, rooms: tuple[Dressed, ...], trade: Trade, form: Callable[[Sequence[Plate]], bytes]
+) -> Callable[[], bytes]:
+    return lambda: form(TO_CUT[name](rooms, trade))
 
 
 def _progress(number: int, count: int, name: str) -> None:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from elevation.commands import choosing
 from elevation.commands.arguments import Draw
 from elevation.errors import BadInput
+from elevation.output.cutting_files import to_cutting_svg, to_dxf
 from elevation.output.tables import to_csv, to_text
 from elevation.planning.dressed import Dressed, dress
 from elevation.room.model import Room
 from elevation.sheet.paper import page_named
 from elevation.sheet.records import Page, Picture
-from elevation.sheet.work.whole import WORK_SHEETS, WORK_TABLES
+from elevation.sheet.work.whole import TO_CUT, WORK_SHEETS, WORK_TABLES
 from elevation.trade.model import Trade
 
 
@@ -31,6 +32,15 @@ def work_table(given: Draw, room: Room, trade: Trade) -> bytes:
         )
     rows = WORK_TABLES[given.sheet]((_dressed(given, room, trade),), trade)
     return (to_csv if ending == ".csv" else to_text)(rows)
+
+
+def work_cut(given: Draw, room: Room, trade: Trade) -> bytes:
+    """The same sheet for a cutting machine, ``.dxf`` or ``.svg``; raises BadInput where it is none for one."""
+    if given.sheet not in TO_CUT:
+        wrong = f"“{given.out.name}” is for a cutting machine"
+        raise BadInput("command line", "--out", wrong, f"that is made of {', '.join(TO_CUT)}")
+    found = TO_CUT[given.sheet]((_dressed(given, room, trade),), trade)
+    return (to_dxf if given.out.suffix.lower() == ".dxf" else to_cutting_svg)(found)
 
 
 def _dressed(given: Draw, room: Room, trade: Trade) -> Dressed:

@@ -123,9 +123,10 @@ _PURPOSES: dict[str, Message] = {
     "bench": msg("cut every rod from as little stock as can be"),
     "sewing": msg("pieces on the bolt, pleats and hems, alterations"),
     "drilling": msg("holes at true size, to prick through"),
+    "plate": msg("holes for a cutting machine, as DXF or SVG"),
     "hanging": msg("step by step at this wall"),
 }
-OVER_ALL = ("house", "order", "buying", "bench")
+OVER_ALL = ("house", "order", "buying", "bench", "plate")
 """Sheets to work by that are one over all rooms."""
 
 

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QProgressBar, QPushB
 from elevation.errors import ElevationError
 from elevation.planning.house import rooms_in
 from elevation.planning.photograph import photograph_words
+from elevation.planning.plate import Plate
 from elevation.room.find import scheme_of, wall_of
 from elevation.room.style import style_for
 from elevation.session.worker import Done
@@ -36,6 +37,11 @@ _PAGES, _FILE = "sheets-pages", "sheets-file"
 _SETTLED_MS = 90
 """Whoever runs through the list with an arrow key waits for no page in between."""
 _FILTERS = msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)")
+
+
+_FILTERS_TO_CUT = msg(
+    "PDF to print (*.pdf);;DXF for a cutting machine (*.dxf);;SVG for a cutting machine (*.svg);;Picture (*.png)"
+)
 
 
 class Sheets(QDialog):
@@ -63,6 +69,7 @@ class Sheets(QDialog):
         self._busy = ""
         self._written: tuple[Path, int] | None = None
         self._unread: tuple[ElevationError, ...] = ()
+        self._to_cut: tuple[Plate, ...] = ()
         self.pages: tuple[Picture, ...] = ()
         self.index = 0
         self.setWindowTitle(tr(msg("Sheets")))
@@ -178,7 +185,7 @@ class Sheets(QDialog):
         self._wait.stop()
         self.cancel()
         self.pages, self.index = (), 0
-        self._unread = ()
+        self._unread, self._to_cut = (), ()
         if not self._session.wall_id:
             self._fail(tr(msg("This room has no wall yet.")))
             return
@@ -220,7 +227,7 @@ class Sheets(QDialog):
             self._take_error(done)
         elif done.kind == _PAGES:
             made = done.result if isinstance(done.result, Made) else Made(())
-            self.pages, self._unread = made.pages, made.unread
+            self.pages, self._unread, self._to_cut = made.pages, made.unread, made.to_cut
             self.show_page(0)
             self._say(self._told())
         else:
@@ -321,7 +328,8 @@ class Sheets(QDialog):
 
     def ask_export(self) -> None:
         """Ask where, and write the pages there."""
-        path = self._window.files.dialogs.save_as(tr(msg("Export")), self.proposal(), tr(_FILTERS))
+        filters = tr(_FILTERS_TO_CUT if self._to_cut else _FILTERS)
+        path = self._window.files.dialogs.save_as(tr(msg("Export")), self.proposal(), filters)
         if path is not None:
             self._window.files.went_to(path)
             self.export(path)
@@ -338,11 +346,11 @@ class Sheets(QDialog):
 
     def export(self, path: Path) -> None:
         """Write the pages to a file on the worker."""
-        pages, index = self.pages, self.index
+        pages, index, to_cut = self.pages, self.index, self._to_cut
         self._written = (path, 1)
 
         def job(cancelled: Event) -> object:
-            count = write_pages(path, pages, index, cancelled, self._teller(_FILE))
+            count = write_pages(path, pages, index, cancelled, self._teller(_FILE), to_cut)
             self._written = (path, count)
             return count
 

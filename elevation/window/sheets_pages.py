@@ -13,6 +13,7 @@ from msgspec import Struct
 from elevation.errors import BadOutput, ElevationError, Missing, said
 from elevation.output.svg import to_svg
 from elevation.planning.dressed import Dressed, dress
+from elevation.planning.plate import Plate
 from elevation.room.file import load_room
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
@@ -21,6 +22,7 @@ from elevation.sheet.every import SheetKind, paper_for
 from elevation.sheet.paper import page_named
 from elevation.sheet.post import post_pages
 from elevation.sheet.records import Picture
+from elevation.sheet.work.whole import TO_CUT
 from elevation.trade.model import Trade
 
 Whose = Literal["wall", "room", "house"]
@@ -69,10 +71,11 @@ class Wanted(Struct, frozen=True):
 
 
 class Made(Struct, frozen=True):
-    """The pages, and why rooms of the house are not on them."""
+    """The pages, why rooms of the house are not on them, and what a cutting machine makes of them."""
 
     pages: tuple[Picture, ...]
     unread: tuple[ElevationError, ...] = ()
+    to_cut: tuple[Plate, ...] = ()
 
 
 def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made:
@@ -127,7 +130,12 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made
     elif not pages and nothing is not None:
         raise nothing
     tell(len(sources), len(sources))
-    return Made(tuple(pages), tuple(unread))
+    cut = TO_CUT.get(kind.name)
+    try:
+        to_cut = cut(dressed, trade) if cut is not None and dressed else ()
+    except Missing:
+        to_cut = ()  # the page says why
+    return Made(tuple(pages), tuple(unread), to_cut)
 
 
 def _sources(wanted: Wanted) -> Sequence[Path | Room]:
@@ -154,8 +162,12 @@ def _dressed(source: Path | Room, wanted: Wanted, trade: Trade) -> Dressed:
     )
 
 
-def write_pages(path: Path, pages: Sequence[Picture], shown: int, cancelled: Event, tell: Tell) -> int:
+def write_pages(
+    path: Path, pages: Sequence[Picture], shown: int, cancelled: Event, tell: Tell, to_cut: Sequence[Plate] = ()
+) -> int:
     """Write pages to a file: all into a PDF, the one that is shown where the format holds one.
+
+    Where there is something ``to_cut``, SVG and DXF hold that, for a machine.
 
     Returns
     -------
@@ -178,6 +190,10 @@ def write_pages(path: Path, pages: Sequence[Picture], shown: int, cancelled: Eve
             tell(number, len(pages))
 
         data, count = to_pdf(pages, before_page), len(pages)
+    elif to_cut and ending in (".svg", ".dxf"):
+        from elevation.output.cutting_files import to_cutting_svg, to_dxf
+
+        data, count = (to_dxf if ending == ".dxf" else to_cutting_svg)(to_cut), len(pages)
     elif ending == ".svg":
         data, count = to_svg(pages[shown]), 1
     elif ending == ".png":
@@ -185,7 +201,8 @@ def write_pages(path: Path, pages: Sequence[Picture], shown: int, cancelled: Eve
 
         data, count = to_png(pages[shown], PNG_DPI), 1
     else:
-        raise BadOutput(path.name, "", said("has no known ending"), said("use {choices}", choices=".pdf, .svg, .png"))
+        choices = ".pdf, .svg, .png, .dxf" if to_cut else ".pdf, .svg, .png"
+        raise BadOutput(path.name, "", said("has no known ending"), said("use {choices}", choices=choices))
     _look(cancelled)
     write_atomically(path, data)
     return count

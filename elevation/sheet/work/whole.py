@@ -18,6 +18,7 @@ from elevation.planning.house_schedule import house_schedule
 from elevation.planning.house_table import schedule_rows
 from elevation.planning.order import days_of
 from elevation.planning.ready_words import ready_for
+from elevation.planning.plate import Plate, plates
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.planning.sewing.said import HEADS as SEWING_HEADS
 from elevation.planning.sewing.said import table_rows as sewing_cells
@@ -36,6 +37,7 @@ from elevation.sheet.work.drilling import drilling_sheets, withheld
 from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.house import house_sheet
 from elevation.sheet.work.sewing import cutting_sheet, window_sheet
+from elevation.sheet.work.plate import plate_sheet
 from elevation.sheet.work.trial import order_sheet, trial_sheet
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
@@ -56,9 +58,7 @@ def drilling_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = 
     """
     pages = [page for dressed in rooms for page in _drilling(dressed, trade, paper)]
     if not pages:
-        raise Missing(
-            _names(rooms), "", said("has no bracket to drill for"), said("give a rod on brackets, or name another wall")
-        )
+        raise _nothing_to_drill(rooms)
     return tuple(pages)
 
 
@@ -164,6 +164,53 @@ def buying_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = No
     return buying_sheet(_bought(rooms, trade), _names(rooms), style_for(rooms[0].room), paper)
 
 
+def plate_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The drilling plates of rooms, said as the first of them is.
+
+    Raises
+    ------
+    Missing
+        There is nothing to drill for.
+    """
+    found, held = plates(rooms, trade), _withheld(rooms)
+    if not found and not held:
+        raise _nothing_to_drill(rooms)
+    return plate_sheet(found, held, _names(rooms), style_for(rooms[0].room), paper)
+
+
+def plates_to_cut(rooms: Sequence[Dressed], trade: Trade) -> tuple[Plate, ...]:
+    """The same for a cutting machine.
+
+    Raises
+    ------
+    Missing
+        There is nothing to drill for, or nothing that may be drilled.
+    """
+    found = plates(rooms, trade)
+    if not found and _withheld(rooms):
+        wrong = said("is withheld: {names} cannot be built as drawn", names=", ".join(_withheld(rooms)))
+        raise Missing(_names(rooms), "", wrong, said("mend what stops it: see the findings"))
+    if not found:
+        raise _nothing_to_drill(rooms)
+    return found
+
+
+def _nothing_to_drill(rooms: Sequence[Dressed]) -> Missing:
+    right = said("give a rod on brackets, or name another wall")
+    return Missing(_names(rooms), "", said("has no bracket to drill for"), right)
+
+
+def _withheld(rooms: Sequence[Dressed]) -> tuple[str, ...]:
+    """Treatments that must not be drilled for."""
+    return tuple(
+        _subject(dressed.room, wall, laid, style_for(dressed.room))
+        for dressed in rooms
+        for wall, findings in zip(dressed.walls, dressed.findings, strict=True)
+        for laid in wall.treatments
+        if laid.ref in stopped(findings)
+    )
+
+
 def house_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """All walls, all windows and the totals over rooms, said as the first of them is."""
     return house_sheet(rooms, trade, _names(rooms), style_for(rooms[0].room), paper)
@@ -246,6 +293,7 @@ WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
     "bench": (msg("Bench sheet"), bench_pages),
     "sewing": (msg("Sewing sheets"), sewing_pages),
     "drilling": (msg("Drilling sheets"), drilling_pages),
+    "plate": (msg("Drilling plates"), plate_pages),
     "hanging": (msg("Hanging sheets"), hanging_pages),
 }
 """By the name on the command line: what it is called, and what makes it."""
@@ -256,3 +304,6 @@ WORK_TABLES: dict[str, Callable[[Sequence[Dressed], Trade], tuple[tuple[str, ...
     "sewing": sewing_rows,
 }
 """Sheets that are tables as well, for other programs: what makes their rows, the head first."""
+
+TO_CUT: dict[str, Callable[[Sequence[Dressed], Trade], tuple[Plate, ...]]] = {"plate": plates_to_cut}
+"""Sheets that a cutting machine takes as well: what it is to cut."""
