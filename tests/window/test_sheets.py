@@ -263,6 +263,8 @@ def test_the_picture_to_post_carries_the_figures_of_her_choice_and_remembers_the
     words = [record.text for group in sheets.pages[0].groups for record in group.records if isinstance(record, Text)]
     assert {"fullness", "before", "after"} <= set(words)
     assert window.settings.figures[0] == "fullness"
+
+
 @pytest.mark.parametrize(("ending", "begins"), [(".dxf", b"  0\n"), (".svg", b'<?xml version="1.0"')])
 def test_plates_are_exported_for_a_cutting_machine(make_window, demo_room, qtbot, tmp_path, ending, begins):
     window = make_window(demo_room())

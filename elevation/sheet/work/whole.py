@@ -17,8 +17,8 @@ from elevation.planning.hanging import hanging_steps
 from elevation.planning.house_schedule import house_schedule
 from elevation.planning.house_table import schedule_rows
 from elevation.planning.order import days_of
-from elevation.planning.ready_words import ready_for
 from elevation.planning.plate import Plate, plates
+from elevation.planning.ready_words import ready_for
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.planning.sewing.said import HEADS as SEWING_HEADS
 from elevation.planning.sewing.said import table_rows as sewing_cells
@@ -36,8 +36,8 @@ from elevation.sheet.work.buying import buying_sheet
 from elevation.sheet.work.drilling import drilling_sheets, withheld
 from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.house import house_sheet
-from elevation.sheet.work.sewing import cutting_sheet, window_sheet
 from elevation.sheet.work.plate import plate_sheet
+from elevation.sheet.work.sewing import cutting_sheet, window_sheet
 from elevation.sheet.work.trial import order_sheet, trial_sheet
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
