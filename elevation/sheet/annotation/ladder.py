@@ -34,7 +34,9 @@ STROKE = 1.1
 """Half the extent of an oblique stroke."""
 ROW = RISE + FALL + 0.9
 CLEAR = 0.7
-"""Between two labels, or a label and a line that passes it."""
+"""Between a label and a line that passes it."""
+APART = 1.7
+"""Between two labels of one row: two spaces at least, else "90  310" would be read as one figure."""
 SPARE = 0.5
 """What a label may lose on each side and still keep its rung: 1 mm in all before it lets go."""
 CLEAR_ROWS = 6
@@ -143,7 +145,7 @@ class _Ladder:
         standing = self.above if row == 0 else self.crossing
         spans = [(a - half, b + half) for a, b in standing if b > near and a < far]
         spans += [
-            (a - half - CLEAR, b + half + CLEAR) for a, b in self.taken.get(row, ()) if b > near - CLEAR and a < far + CLEAR
+            (a - half - APART, b + half + APART) for a, b in self.taken.get(row, ()) if b > near - APART and a < far + APART
         ]
         # What blocks the wish may be several spans that run into each other: the free places nearest to it are their ends.
         left = right = wish
