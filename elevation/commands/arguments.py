@@ -63,7 +63,13 @@ class Sheets(Struct, frozen=True):
     replace: bool = False
 
 
-Given = Help | Window | Check | Draw | Sheets
+class Desktop(Struct, frozen=True):
+    """Put the program into this person's menu (``put``), or take it out."""
+
+    put: bool
+
+
+Given = Help | Window | Check | Draw | Sheets | Desktop
 
 SHEETS = (
     "elevation",
@@ -108,6 +114,7 @@ Elevation draws a window wall to scale with its curtain rod and panels.
                  [--sheet SHEET] [--page N] [--scale 1:20] [--dpi N] [--at PLACE]
   elevation sheets ROOM... --out DIR [--replace]
                                         every sheet of every room, and the lists over all of them
+  elevation desktop put|remove          into your menu, room files open by a double click; or out of it
   elevation --version
   elevation --help
 
@@ -141,6 +148,8 @@ def read(words: Sequence[str]) -> Given:
         return _draw(words[1:])
     if command == "sheets":
         return _sheets(words[1:])
+    if command == "desktop":
+        return _desktop(words[1:])
     return _window(words)
 
 
@@ -200,3 +209,9 @@ def _sheets(words: Sequence[str]) -> Sheets:
     reader.add_argument("--replace", action="store_true")
     got = reader.parse_args(list(words))
     return Sheets(tuple(got.rooms), got.out, got.replace)
+
+
+def _desktop(words: Sequence[str]) -> Desktop:
+    reader = _reader()
+    reader.add_argument("what", choices=("put", "remove"))
+    return Desktop(reader.parse_args(list(words)).what == "put")

@@ -73,6 +73,10 @@ def _run(words: list[str]) -> int:
         from elevation.commands.sheets import run_sheets
 
         return run_sheets(given)
+    if isinstance(given, arguments.Desktop):
+        from elevation.commands.desktop import run_desktop
+
+        return run_desktop(given)
     from elevation.commands.open_window import run_window
 
     return run_window(given)
