@@ -19,6 +19,7 @@ from elevation.room.model import Room
 from elevation.room.nearest import advice, quoted
 from elevation.room.raw_json import join
 from elevation.units import Length, parse_length
+from elevation.words.plain import is_plain
 
 MOST_TEXT = 200
 """Longest name, in characters."""
@@ -143,15 +144,6 @@ def _text(value: Any, path: str, name: str) -> str:
     if not is_plain(value):
         raise BadInput(name, path, said("holds a sign that cannot be shown"), said("write letters, figures and signs only"))
     return value
-
-
-def is_plain(text: str) -> bool:
-    """Whether every sign of ``text`` may stand in a file and in a drawing: no control, no half of a pair."""
-    # XML 1.0, section 2.2, leaves out the same; a tab or a line end has no place in a name.
-    return not any(
-        sign < " " or "\x7f" <= sign <= "\x9f" or "\ud800" <= sign <= "\udfff" or ord(sign) & 0xFFFE == 0xFFFE
-        for sign in text
-    )
 
 
 def _flag(value: Any, path: str, name: str) -> bool:

@@ -135,13 +135,17 @@ class Storage:
         target = path if path is not None else self.path
         if target is None:
             raise BadOutput(said("this room"), "", said("is in no file yet"), said("choose a name for it"))
+        self._keep_before_saving(room, target)
         if self._is_own(target):
             self._save_own(room, target, overwrite)
         else:
             self._save_as(room, target)
         self._fingerprint = fingerprint(target)
         self._become(room, room)
-        self._forget_recovery()
+        # Not left to the worker: once this returns, a crash must offer nothing older than the file.
+        self._worker.settle(_AUTOSAVE)
+        if self._recovery is not None:
+            self._recovery.clear()
 
     def autosave(self, room: Room) -> None:
         """Keep ``room`` for recovery on the worker's thread; forget what was kept if it is saved anyway."""
@@ -191,6 +195,19 @@ class Storage:
         self._release()
 
     # -- parts -------------------------------------------------------------------
+
+    def _keep_before_saving(self, room: Room, target: Path) -> None:
+        """Let the recovery hold what is about to be saved.
+
+        Else a crash after the file is written and before the recovery is forgotten would offer an edit that is older
+        than the file. What the recovery holds and the file says already is never offered.
+        """
+        if self._state is None or not self.differs(room):
+            return
+        self._worker.settle(_AUTOSAVE)
+        # A full state folder is no reason not to save.
+        with contextlib.suppress(ElevationError, OSError):
+            self._own_recovery().keep(room, target, self._fingerprint if self._is_own(target) else fingerprint(target))
 
     def _save_own(self, room: Room, target: Path, overwrite: bool) -> None:
         if self.is_read_only:
@@ -250,9 +267,13 @@ class Storage:
             return load_bytes(read_bytes(path, MOST_BYTES), str(path))
         return None
 
-    # -- recovery, all but _close on the worker's thread --------------------------
+    # -- recovery, on the worker's thread or while no job of its kind runs ------------
 
     def _own_recovery(self) -> Recovery:
+        if self._recovery is not None and not self._recovery.is_there():
+            # The state folder was cleaned out under us: begin anew rather than keep nothing from now on.
+            self._recovery.abandon()
+            self._recovery = None
         if self._recovery is None:
             assert self._state is not None  # asked for only where there is a state folder
             self._recovery = begin_recovery(self._state)

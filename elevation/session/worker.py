@@ -79,6 +79,13 @@ class Worker:
                 self._running.cancelled.set()
             self._condition.notify_all()
 
+    def settle(self, kind: str) -> None:
+        """Forget the waiting job of ``kind`` and wait until none of it runs; jobs of other kinds go on."""
+        with self._condition:
+            self._waiting.pop(kind, None)
+            self._condition.notify_all()
+            self._condition.wait_for(lambda: self._running is None or self._running.kind != kind)
+
     def wait(self, timeout_s: float | None = None) -> bool:
         """Wait until nothing waits or runs; False when ``timeout_s`` passed first."""
         with self._condition:

@@ -18,6 +18,7 @@ from msgspec.structs import fields, replace
 from elevation import places
 from elevation.errors import BadInput, Missing, said
 from elevation.trade import model, tables
+from elevation.trade.csv_lines import MOST_BYTES, check_size, filled_lines, split_line
 from elevation.trade.model import Trade
 from elevation.trade.tables import OWN_PREFIX, Column, nearest, read_table
 
@@ -88,19 +89,22 @@ def table_named(name: str) -> Table:
 def shipped_cells(table: Table) -> tuple[Cells, ...]:
     """The rows of the program's own table as they are written, in the order of ``table.titles``."""
     path = places.resources() / "tables" / table.file
-    return _cells(path.read_text(encoding="utf-8-sig"), table)
+    return _cells(path.read_text(encoding="utf-8-sig"), table, path.name)
 
 
 def own_cells(table: Table, folder: Path) -> tuple[Cells, ...]:
     """A person's own rows as they are written; empty where there are none."""
     path = folder / table.file
     content = _content(path)
-    return () if content is None else _cells(content, table)
+    return () if content is None else _cells(content, table, str(path))
 
 
 def _content(path: Path) -> str | None:
     try:
-        return path.read_bytes().decode("utf-8-sig")
+        with path.open("rb") as stream:
+            data = stream.read(MOST_BYTES + 1)
+        check_size(len(data), str(path))
+        return data.decode("utf-8-sig")
     except FileNotFoundError:
         return None
     except OSError as trouble:
@@ -112,9 +116,8 @@ def _content(path: Path) -> str | None:
         ) from None
 
 
-def _cells(content: str, table: Table) -> tuple[Cells, ...]:
-    lines = [line for line in io.StringIO(content) if line.strip() and not line.lstrip().startswith("#")]
-    found = [tuple(cell.strip() for cell in row) for row in csv.reader(lines)]
+def _cells(content: str, table: Table, name: str) -> tuple[Cells, ...]:
+    found = [split_line(line, name, number) for number, line in filled_lines(content)]
     if not found:
         return ()
     places_of = {title: index for index, title in enumerate(found[0])}
@@ -146,8 +149,8 @@ def read_rows(table: Table, content: str, name: str) -> dict[str, Any]:
         With file, line and column.
     """
     has_usual = {field.name for field in fields(table.row) if field.default is not NODEFAULT}
-    head = next((line for line in io.StringIO(content) if line.strip() and not line.lstrip().startswith("#")), "")
-    titles = {cell.strip() for cell in next(csv.reader([head]), [])}
+    first = next(filled_lines(content), None)
+    titles = set() if first is None else set(split_line(first[1], name, first[0]))
     columns = tuple(one for one in table.columns if one.title in titles or one.field not in has_usual)
     return read_table(content, name, columns, table.make or table.row)
 

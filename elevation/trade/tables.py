@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Callable, Mapping
 from difflib import get_close_matches
 from pathlib import Path
@@ -14,6 +12,7 @@ from msgspec import Struct
 from elevation import places
 from elevation.errors import BadInput, Missing, NoSuch, said
 from elevation.trade import cells
+from elevation.trade.csv_lines import filled_lines, split_line
 from elevation.trade.model import (
     AllowanceRow,
     BandRow,
@@ -334,10 +333,8 @@ def read_table(content: str, name: str, columns: tuple[Column, ...], row_type: C
     """
     rows: dict[str, Row] = {}
     order: list[Column] | None = None
-    for number, line in enumerate(io.StringIO(content.lstrip("\ufeff")), start=1):
-        if not line.strip() or line.lstrip().startswith("#"):
-            continue
-        found = [cell.strip() for cell in _split(line, name, number)]
+    for number, line in filled_lines(content):
+        found = split_line(line, name, number)
         if order is None:
             order = _order(found, name, number, columns)
             continue
@@ -349,15 +346,6 @@ def read_table(content: str, name: str, columns: tuple[Column, ...], row_type: C
     if order is None:
         raise BadInput(name, "", "has no title line", f"write {','.join(column.title for column in columns)}")
     return rows
-
-
-def _split(line: str, name: str, number: int) -> list[str]:
-    try:
-        return next(csv.reader([line], strict=True), [])
-    except csv.Error:
-        raise BadInput(
-            name, f"line {number}", "has a quotation mark in the wrong place", 'write "..." round a cell'
-        ) from None
 
 
 def _order(titles: list[str], name: str, number: int, columns: tuple[Column, ...]) -> list[Column]:

@@ -256,6 +256,7 @@ class MainWindow(QMainWindow):
         self.switchers.refresh()
         self.commands.refresh()
         self.stands.setText(self._how_it_stands())
+        self.notices.look_at_keeping()
         state = state_of(self.session.set_out().treatments)
         self.state.setText(tr(state) if state is not None else "")
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from elevation.errors import ElevationError
+from elevation.errors import BadOutput, ElevationError
+from elevation.room.keeping.reasons import reason_of
 from elevation.room.keeping.recovery import Orphan
-from elevation.window.texts import tr
+from elevation.window.texts import tr, tr_error
 from elevation.words import msg
 
 if TYPE_CHECKING:
@@ -32,9 +33,24 @@ class Notices:
         self._session = window.session
         self._orphans: tuple[Orphan, ...] = ()
         self._asked_about: object = None
+        self._is_trouble_said = False
 
     def say_start(self, crash_report: Path | None) -> None:
         """What has to be said at the start: a crash before, or work that a crash left."""
+        if self._offer():
+            return
+        if self._session.storage.is_read_only and self._session.path is not None:
+            name = self._session.path.name
+            self._window.notice.say(
+                tr(msg("{name} is open in another window: here it can be looked at and saved as another.", name=name))
+            )
+        elif crash_report is not None:
+            self._window.notice.say(
+                tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(crash_report)))
+            )
+
+    def _offer(self) -> bool:
+        """Offer the newest of what was left; False where nothing is."""
         self._orphans = self._session.storage.orphans()
         if self._orphans:
             self._window.notice.say(
@@ -46,15 +62,17 @@ class Notices:
                 ),
                 {"recover": tr(msg("&Go on with them")), "drop": tr(msg("&Drop them"))},
             )
-        elif self._session.storage.is_read_only and self._session.path is not None:
-            name = self._session.path.name
+        return bool(self._orphans)
+
+    def look_at_keeping(self) -> None:
+        """Say once that edits cannot be kept for the case of a crash, and again when that comes back."""
+        trouble = self._session.storage.trouble
+        if trouble is not None and not self._is_trouble_said:
+            said = trouble if isinstance(trouble, ElevationError) else BadOutput("", "", reason_of(trouble))
             self._window.notice.say(
-                tr(msg("{name} is open in another window: here it can be looked at and saved as another.", name=name))
+                tr(msg("Edits cannot be kept for the case of a crash: save now and then. ({why})", why=tr_error(said)))
             )
-        elif crash_report is not None:
-            self._window.notice.say(
-                tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(crash_report)))
-            )
+        self._is_trouble_said = trouble is not None
 
     def look_at_disk(self) -> None:
         """Ask once about a file that another program has changed."""
@@ -72,11 +90,15 @@ class Notices:
     def on_notice(self, key: str) -> None:
         """A button of the notice was pressed."""
         if key == "recover":
-            self._session.recover(self._orphans[0])
-            self._window.canvas.fit()
+            if self._window.files.may_leave():
+                self._session.recover(self._orphans[0])
+                self._window.canvas.fit()
+            else:
+                self._offer()
         elif key == "drop":
-            for orphan in self._orphans:
-                orphan.discard()
+            # Only the one that was named: another crash may have left another room.
+            self._orphans[0].discard()
+            self._offer()
         elif key == "reread":
             self._window.files.revert(is_asked=False)
 

@@ -9,6 +9,7 @@ from elevation.errors import BadInput
 from elevation.room.edits import replace_at
 from elevation.room.validate import check_rows
 from elevation.trade import own
+from elevation.trade.csv_lines import MOST_BYTES, MOST_CELL
 from elevation.trade.own import TABLES, free_id, own_cells, shipped_cells, table_named, with_own, written
 from elevation.trade.tables import load_trade
 from tests.findings.rooms import LEFT_BRACKET, good_room
@@ -73,12 +74,36 @@ def test_without_a_folder_the_tables_are_the_program_s(tmp_path):
         ({"sure": "certain"}, "is unknown"),
         ({"source": ""}, "is empty"),
         ({"id": ""}, "is empty"),
+        ({"name": "a" * (MOST_CELL + 1)}, "has a cell of more than 300 characters"),
+        ({"name": "a\x00b"}, "a sign that cannot be shown"),
+        ({"name": "a\x1b[31m"}, "a sign that cannot be shown"),
+        ({"source": "a, " * 5000}, "is longer than 12000 characters"),
     ],
 )
 def test_a_bad_cell_is_refused_with_its_column(cells, words):
     with pytest.raises(BadInput) as caught:
         written(BRACKETS, [mine(**cells)])
     assert words in str(caught.value)
+    assert len(str(caught.value)) < 400
+
+
+def test_the_longest_cell_and_the_largest_table_are_read(tmp_path):
+    keep(tmp_path, mine(name="a" * MOST_CELL))
+    assert with_own(SHIPPED, tmp_path).brackets["my-arm"].name == "a" * MOST_CELL
+    path = tmp_path / "brackets.csv"
+    whole = path.read_bytes()
+    path.write_bytes(whole + b"#" + b"x" * (MOST_BYTES - len(whole) - 1))
+    assert "my-arm" in with_own(SHIPPED, tmp_path).brackets
+    path.write_bytes(path.read_bytes() + b"x")
+    for read in (lambda: with_own(SHIPPED, tmp_path), lambda: own_cells(BRACKETS, tmp_path)):
+        with pytest.raises(BadInput, match="larger than 1 MB"):
+            read()
+
+
+def test_a_damaged_table_is_refused_in_the_tables_dialog_too(tmp_path):
+    (tmp_path / "brackets.csv").write_bytes(b'id,name\nx,"open\n')
+    with pytest.raises(BadInput, match="line 2: has a quotation mark in the wrong place"):
+        own_cells(BRACKETS, tmp_path)
 
 
 def test_an_id_twice_and_a_file_that_is_no_text_are_refused(tmp_path):

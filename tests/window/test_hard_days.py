@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import sys
 
 import pytest
@@ -9,7 +10,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtTest import QTest
 
 from elevation import places
-from elevation.errors import BadInput
+from elevation.errors import BadInput, BadOutput
 from elevation.room.edits import rename_wall
 from elevation.room.file import save_room
 from elevation.room.model import Room, Wall
@@ -90,28 +91,65 @@ def test_a_crash_before_is_said_kindly(window, tmp_path):
     assert not window.notice.isVisible()
 
 
-def test_work_that_a_crash_left_can_be_gone_on_with(qtbot, trade, demo_room, tmp_path):
-    path, state = tmp_path / "a.room.json", tmp_path / "state"
+def crashed(path, state, trade, demo_room, name):
+    """A window that named a wall and then died: the process is gone, its locks with it, its recovery file not."""
     save_room(demo_room(), path)
-    state.mkdir()
     lost = Session(demo_room(), trade, path, state=state)
-    lost.commit(rename_wall(lost.committed, lost.wall_id, "Nearly lost"), msg("Name the wall"))
+    lost.commit(rename_wall(lost.committed, lost.wall_id, name), msg("Name the wall"))
     assert lost.worker.wait(5)
-    # A crash: the process is gone, its locks with it, its recovery file not.
     lost.storage._recovery.abandon()
     lost.storage._release()
     lost.worker.close()
+
+
+def test_work_that_a_crash_left_can_be_gone_on_with(qtbot, trade, demo_room, tmp_path):
+    path, state = tmp_path / "a.room.json", tmp_path / "state"
+    crashed(path, state, trade, demo_room, "Nearly lost")
     session = Session(demo_room("4-flat.room.json"), trade, None, state=state)
     window = MainWindow(session, Settings(tmp_path / "window.ini"))
     qtbot.addWidget(window)
     window.notices.say_start(None)
     assert set(window.notice.buttons) == {"recover", "drop"}
+    # What she has done meanwhile is asked about first.
+    session.commit(rename_wall(session.committed, session.wall_id, "Meanwhile"), msg("Name the wall"))
+    window.files.may_leave = lambda: False
+    window.notice.buttons["recover"].click()
+    assert session.committed.walls[0].name == "Meanwhile"
+    window.files.may_leave = lambda: True
     window.notice.buttons["recover"].click()
     assert session.committed.walls[0].name == "Nearly lost"
     assert session.is_modified
     assert session.path == path
+    window.close()
+
+
+def test_what_two_crashes_left_is_offered_one_by_one(qtbot, trade, demo_room, tmp_path):
+    state = tmp_path / "state"
+    for name in ("a", "b"):
+        crashed(tmp_path / f"{name}.room.json", state, trade, demo_room, f"Wall {name}")
+    window = MainWindow(Session(demo_room(), trade, None, state=state), Settings(tmp_path / "window.ini"))
+    qtbot.addWidget(window)
+    window.notices.say_start(None)
+    first = window.notice.text.text().split(".")[0]
+    window.notice.buttons["drop"].click()
+    second = window.notice.text.text().split(".")[0]
+    assert {first, second} == {"a", "b"}
+    window.notice.buttons["recover"].click()
+    assert window.session.committed.walls[0].name == f"Wall {second}"
     window.files.may_leave = lambda: True
     window.close()
+
+
+def test_it_is_said_once_that_edits_cannot_be_kept(window):
+    said = []
+    window.notice.say = lambda text, acts=None: said.append(text)
+    storage = window.session.storage
+    for trouble in (OSError(errno.ENOSPC, "full"), BadOutput("x", "", "may not be written here"), None, OSError(5, "io")):
+        storage.trouble = trouble
+        window.refresh()
+    assert len(said) == 2
+    assert "no space left on device" in said[0]
+    storage.trouble = None
 
 
 def test_a_file_open_elsewhere_can_be_looked_at_only(qtbot, trade, demo_room, tmp_path):

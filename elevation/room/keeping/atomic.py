@@ -8,11 +8,17 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import stat
+import time
 from pathlib import Path
 
 from elevation.errors import BadOutput, said
 from elevation.room.keeping.reasons import reason_of
+
+_MOST_NAME = 200
+_TEMPORARY = re.compile(r"\.(?P<name>.+)\.[0-9a-f]{12}\.tmp", re.DOTALL)
+_ABANDONED_S = 3600.0
 
 
 def write_atomically(path: Path | str, data: bytes) -> None:
@@ -33,7 +39,7 @@ def write_atomically(path: Path | str, data: bytes) -> None:
         folder = target.parent
         if not folder.is_dir():
             raise BadOutput(shown, "", said("cannot be written: its folder does not exist"), said("choose another folder"))
-        temporary = folder / f".{target.name[:100]}.{os.urandom(6).hex()}.tmp"
+        temporary = folder / f".{_short(target.name)}.{os.urandom(6).hex()}.tmp"
         try:
             _write_whole(temporary, data, mode)
             if temporary.read_bytes() != data:
@@ -46,6 +52,7 @@ def write_atomically(path: Path | str, data: bytes) -> None:
                 temporary.unlink()
             raise
         _flush_folder(folder)
+        sweep_temporaries(folder, target.name)
     except PermissionError:
         raise BadOutput(
             shown, "", said("may not be written here"), said("choose another folder or ask for permission")
@@ -56,6 +63,38 @@ def write_atomically(path: Path | str, data: bytes) -> None:
         raise BadOutput(
             shown, "", said("cannot be written ({reason})", reason=reason), said("choose another name or folder")
         ) from None
+
+
+def sweep_temporaries(folder: Path, name: str | None = None) -> None:
+    """Take away temporary files that a killed program left in ``folder``.
+
+    Parameters
+    ----------
+    folder : Path
+    name : str or None
+        Only those of the file of that name; None: of every file, for a folder that is our own.
+    """
+    # A younger one may be another window's that is being written just now.
+    oldest = time.time() - _ABANDONED_S
+    with contextlib.suppress(OSError):
+        with os.scandir(folder) as entries:
+            left = [entry for entry in entries if _is_left(entry, name, oldest)]
+        for entry in left:
+            Path(entry.path).unlink(missing_ok=True)
+
+
+def _is_left(entry: os.DirEntry[str], name: str | None, oldest: float) -> bool:
+    found = _TEMPORARY.fullmatch(entry.name)
+    if found is None or (name is not None and found["name"] != _short(name)):
+        return False
+    return entry.is_file(follow_symlinks=False) and entry.stat(follow_symlinks=False).st_mtime < oldest
+
+
+def _short(name: str) -> str:
+    """As much of a file's name as leaves room for the rest of a temporary one's: systems count bytes, 255 at most."""
+    while len(os.fsencode(name)) > _MOST_NAME:
+        name = name[:-1]
+    return name
 
 
 def _mode_of(target: Path, shown: str) -> int | None:

@@ -46,13 +46,19 @@ class Lock:
         """Whether it is still held."""
         return self._stream is not None
 
+    def is_in_place(self) -> bool:
+        """Whether the name still leads to the file that is locked; if not, others see no lock."""
+        return self._stream is not None and _is_same(self.path, self._stream)
+
     def release(self) -> None:
         """Let go and take the lock's file away; a second call does nothing."""
         if self._stream is None:
             return
-        # Taken away while still locked: whoever opens the name from now on opens a new file.
-        with contextlib.suppress(OSError):
-            self.path.unlink()
+        # Taken away while still locked: whoever opens the name from now on opens a new file. If somebody has cleaned
+        # the folder out, the name may be another window's lock by now.
+        if self.is_in_place():
+            with contextlib.suppress(OSError):
+                self.path.unlink()
         self._stream.close()
         self._stream = None
 

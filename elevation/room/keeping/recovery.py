@@ -18,7 +18,7 @@ from msgspec import Struct
 
 from elevation.errors import BadInput
 from elevation.room.file import dump_room, load_room
-from elevation.room.keeping.atomic import write_atomically
+from elevation.room.keeping.atomic import sweep_temporaries, write_atomically
 from elevation.room.keeping.lock import Lock, take_lock
 from elevation.room.keeping.reading import read_bytes
 from elevation.room.model import Room
@@ -57,6 +57,10 @@ class Recovery:
     def about_path(self) -> Path:
         """Where it is said what they belong to."""
         return self._folder / f"{self.key}{_ABOUT}"
+
+    def is_there(self) -> bool:
+        """Whether its lock still stands in the state folder; not where somebody has cleaned that out."""
+        return self._lock.is_in_place()
 
     def keep(self, room: Room, path: Path | str | None, before: str | None = None) -> None:
         """Store a committed edit.
@@ -108,6 +112,7 @@ def begin_recovery(state: Path) -> Recovery:
         The state folder cannot be written.
     """
     folder = state / _FOLDER
+    sweep_temporaries(folder)
     while True:
         key = uuid.uuid4().hex
         lock = take_lock(folder / f"{key}{_LOCK}")
@@ -171,6 +176,8 @@ class Orphan(Struct, frozen=True):
 def orphans(state: Path) -> tuple[Orphan, ...]:
     """What can be offered: recoveries whose window is gone, newest first.
 
+    What says the same as its file is no loss (the crash came between saving and forgetting) and is forgotten here.
+
     Parameters
     ----------
     state : Path
@@ -187,16 +194,27 @@ def orphans(state: Path) -> tuple[Orphan, ...]:
         if _is_free(folder / f"{key}{_LOCK}"):
             about = _about(folder / f"{key}{_ABOUT}")
             path, mark, kept = about.get("path"), about.get("fingerprint"), about.get("kept")
-            found.append(
-                Orphan(
-                    folder,
-                    key,
-                    path if isinstance(path, str) else None,
-                    mark if isinstance(mark, str) else None,
-                    kept if isinstance(kept, str) else "",
-                )
+            orphan = Orphan(
+                folder,
+                key,
+                path if isinstance(path, str) else None,
+                mark if isinstance(mark, str) else None,
+                kept if isinstance(kept, str) else "",
             )
+            if _is_saved(orphan):
+                orphan.discard()
+            else:
+                found.append(orphan)
     return tuple(sorted(found, key=lambda orphan: orphan.kept, reverse=True))
+
+
+def _is_saved(orphan: Orphan) -> bool:
+    if orphan.path is None:
+        return False
+    try:
+        return orphan.load() == load_room(orphan.path)
+    except BadInput:
+        return False
 
 
 def _is_free(lock_path: Path) -> bool:

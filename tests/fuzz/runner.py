@@ -1,0 +1,224 @@
+"""Runs mutated files through the program and counts what became of them."""
+
+from __future__ import annotations
+
+import json
+import random
+import resource
+import signal
+import sys
+import tempfile
+import time
+import traceback
+from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from types import FrameType
+
+from elevation import places
+from elevation.room.file import dump_room, load_bytes
+from elevation.trade.own import TABLES
+from elevation.trade.tables import load_trade
+from tests.fuzz.drive import drive, read, read_tables
+from tests.fuzz.guard import Guard
+from tests.fuzz.mutate import Pool, mutate_bytes, mutate_room, mutate_table
+from tests.strategies import random_room
+
+MOST_READ_S = 1.0
+"""Time of the processor to read or refuse one file."""
+
+MOST_DRIVE_S = 20.0
+"""Time of the processor to set out and draw one: a room that the file may say can be as large as a house."""
+
+MOST_MB = 300.0
+"""Peak memory of the whole process."""
+
+
+class TooLong(Exception):
+    """A file took longer than anything may."""
+
+
+class Tally:
+    """What became of the files.
+
+    Attributes
+    ----------
+    counts : Counter
+        By kind of mutation and outcome.
+    faults : dict
+        First example of each fault, by where it was raised.
+    slowest_read_s, slowest_drive_s : float
+        Time of the processor.
+    """
+
+    def __init__(self) -> None:
+        self.counts: Counter[str] = Counter()
+        self.faults: dict[str, tuple[int, bytes, str]] = {}
+        self.slowest_read_s = 0.0
+        self.slowest_drive_s = 0.0
+
+    def fault(self, data: bytes, error: BaseException) -> None:
+        """Count an error, and keep the file that was first to raise it there."""
+        frames = [frame for frame in traceback.extract_tb(error.__traceback__) if "elevation" in frame.filename]
+        last = frames[-1] if frames else None
+        key = f"{type(error).__name__} at {Path(last.filename).name}:{last.lineno}" if last else type(error).__name__
+        if key not in self.faults:
+            print(f"FAULT {key}: {error}"[:300], flush=True)
+        count, first, text = self.faults.get(key, (0, data, "".join(traceback.format_exception(error))[-3000:]))
+        self.faults[key] = (count + 1, first, text)
+
+    def lines(self) -> Iterator[str]:
+        """The counts, one a line."""
+        for kind, count in sorted(self.counts.items()):
+            yield f"{kind}: {count}"
+        yield f"slowest to read {self.slowest_read_s:.3f} s, to set out and draw {self.slowest_drive_s:.2f} s"
+        yield f"peak {peak_mb():.0f} MB"
+        for key, (count, _, _) in self.faults.items():
+            yield f"FAULT {key}: {count}"
+
+
+def peak_mb() -> float:
+    """Largest memory of this process so far."""
+    held = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    return held / (2**20 if sys.platform == "darwin" else 2**10)
+
+
+@contextmanager
+def at_most(seconds: float) -> Iterator[None]:
+    """Raise TooLong inside after so much time of the processor."""
+
+    def stop(_number: int, _frame: FrameType | None) -> None:
+        raise TooLong(f"{seconds:g} s")
+
+    before = signal.signal(signal.SIGVTALRM, stop)
+    signal.setitimer(signal.ITIMER_VIRTUAL, seconds)
+    try:
+        yield
+    finally:
+        signal.setitimer(signal.ITIMER_VIRTUAL, 0)
+        signal.signal(signal.SIGVTALRM, before)
+
+
+class Runner:
+    """Mutates, reads and drives.
+
+    Parameters
+    ----------
+    folder : Path
+        An empty folder: the room is read from ``folder/room``, and nothing else in ``folder`` may be looked into.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self.tally = Tally()
+        self.trade = load_trade()
+        self.file = folder / "room" / "fuzzed.room.json"
+        self.tables = folder / "tables"
+        self.file.parent.mkdir()
+        self.tables.mkdir()
+        demos = [path.read_bytes() for path in sorted(places.demo_rooms().glob("*.room.json"))]
+        self.demos = len(demos)
+        self.whole = demos + [dump_room(random_room(seed)) for seed in range(30)]
+        self.pool = Pool([json.loads(data) for data in self.whole])
+        shipped = places.resources() / "tables"
+        self.contents = {table.file: (shipped / table.file).read_text(encoding="utf-8-sig") for table in TABLES}
+        # Everything that is loaded late is loaded now, so that the guard sees nothing but what a file does.
+        for data in self.whole[:3]:
+            drive(load_bytes(data, "warm"), self.trade, random.Random(0), every=True)
+        self.guard = Guard()
+
+    def room(self, kind: str, data: bytes, rng: random.Random) -> None:
+        """Read one file and, where it is a room, drive it."""
+        self.file.write_bytes(data)
+        try:
+            start = time.process_time()
+            with at_most(10 * MOST_READ_S), self.guard.watching(self.file.parent):
+                found = read(self.file, self.trade)
+            took = time.process_time() - start
+            self.tally.slowest_read_s = max(self.tally.slowest_read_s, took)
+            if took > MOST_READ_S:
+                raise TooLong(f"read in {took:.2f} s")
+            self._clean()
+            if isinstance(found, str):
+                self.tally.counts[f"{kind}, refused"] += 1
+                return
+            self.tally.counts[f"{kind}, a room"] += 1
+            start = time.process_time()
+            with at_most(MOST_DRIVE_S), self.guard.watching(self.file.parent):
+                drive(found, self.trade, rng, every=rng.random() < 0.1)
+            self.tally.slowest_drive_s = max(self.tally.slowest_drive_s, time.process_time() - start)
+            self._clean()
+        except Exception as error:
+            self.tally.fault(data, error)
+
+    def table(self, rng: random.Random) -> None:
+        """Lay a mutated table over the program's, and drive a demo room with it."""
+        name = rng.choice(list(self.contents))
+        data = mutate_table(self.contents[name], rng, rng.choice((1, 1, 2, 4)))
+        path = self.tables / name
+        path.write_bytes(data)
+        try:
+            start = time.process_time()
+            with at_most(10 * MOST_READ_S), self.guard.watching(self.tables):
+                found = read_tables(self.tables, self.trade)
+            took = time.process_time() - start
+            self.tally.slowest_read_s = max(self.tally.slowest_read_s, took)
+            if took > MOST_READ_S:
+                raise TooLong(f"read in {took:.2f} s")
+            self._clean()
+            if isinstance(found, str):
+                self.tally.counts["table, refused"] += 1
+                return
+            self.tally.counts["table, read"] += 1
+            with at_most(MOST_DRIVE_S), self.guard.watching(self.tables):
+                room = load_bytes(rng.choice(self.whole[: self.demos]), "demo")
+                drive(room, found, rng, every=rng.random() < 0.1)
+            self._clean()
+        except Exception as error:
+            self.tally.fault(name.encode() + b"\n" + data, error)
+        finally:
+            path.unlink()
+
+    def mutated(self, rng: random.Random) -> tuple[str, bytes]:
+        """A mutated room and the kind of its mutation."""
+        data = rng.choice(self.whole if rng.random() < 0.3 else self.whole[: self.demos])
+        other = rng.choice(self.whole)
+        if rng.random() < 0.35:
+            return "bytes", mutate_bytes(data, other, rng, rng.choice((1, 1, 2, 5)))
+        return "values", mutate_room(data, self.pool, rng, rng.choice((1, 1, 2, 3, 6)))
+
+    def _clean(self) -> None:
+        if self.guard.trespasses:
+            told, self.guard.trespasses = "; ".join(self.guard.trespasses[:3]), []
+            raise AssertionError(f"looked outside the folder, ran or fetched: {told}")
+
+
+def run(rooms: int, tables: int, seed: int, keep: Path | None = None) -> Tally:
+    """Mutate so many rooms and tables.
+
+    Parameters
+    ----------
+    rooms, tables : int
+    seed : int
+        The same seed makes the same files.
+    keep : Path or None
+        A folder for the first file of each fault.
+    """
+    with tempfile.TemporaryDirectory() as made:
+        runner = Runner(Path(made))
+        for number in range(rooms):
+            rng = random.Random(f"{seed} room {number}")
+            kind, data = runner.mutated(rng)
+            runner.room(kind, data, rng)
+            if number % 5000 == 4999:
+                print(f"{number + 1} rooms, {len(runner.tally.faults)} faults", flush=True)
+        for number in range(tables):
+            runner.table(random.Random(f"{seed} table {number}"))
+    if peak_mb() > MOST_MB:
+        runner.tally.fault(b"", MemoryError(f"peak {peak_mb():.0f} MB"))
+    if keep is not None:
+        keep.mkdir(parents=True, exist_ok=True)
+        for number, (key, (_, data, text)) in enumerate(runner.tally.faults.items()):
+            (keep / f"{number}.fault").write_bytes(data)
+            (keep / f"{number}.txt").write_text(f"{key}\n{text}", encoding="utf-8", errors="backslashreplace")
+    return runner.tally
