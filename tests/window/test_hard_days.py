@@ -142,7 +142,7 @@ def test_what_two_crashes_left_is_offered_one_by_one(qtbot, trade, demo_room, tm
 
 def test_it_is_said_once_that_edits_cannot_be_kept(window):
     said = []
-    window.notice.say = lambda text, acts=None: said.append(text)
+    window.notice.say = lambda text, _acts=None: said.append(text)
     storage = window.session.storage
     for trouble in (OSError(errno.ENOSPC, "full"), BadOutput("x", "", "may not be written here"), None, OSError(5, "io")):
         storage.trouble = trouble
