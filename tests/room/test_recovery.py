@@ -86,7 +86,7 @@ def test_a_killed_process_leaves_an_orphan(tmp_path: Path) -> None:
         "import os, sys; from pathlib import Path\n"
         "from elevation.room.file import load_room\n"
         "from elevation.room.keeping.recovery import begin_recovery\n"
-        "recovery = begin_recovery(Path(sys.argv[1])); recovery.keep(load_room(sys.argv[2]), sys.argv[1] + '/b.room.json')\n"
+        "recovery = begin_recovery(Path(sys.argv[1])); recovery.keep(load_room(sys.argv[2]), sys.argv[2] + 'x')\n"
         "print('kept', flush=True); sys.stdin.read(); os._exit(9)\n"
     )
     from elevation.room.file import save_room
