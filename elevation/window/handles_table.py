@@ -174,7 +174,9 @@ class HandlesTable(QTableView):
         """Make the rows in sight as tall as their longest text, so that no name is cut."""
         if not self.isVisible() or self._session.gesture is not None:
             return
-        row, low = max(self.rowAt(0), 0), self.viewport().height()
+        # Not the viewport's own height: Qt made it, so its wrapper would first build every kind of widget with all its
+        # enumerations to know which it is. Across, nothing ever scrolls: this is the same.
+        row, low = max(self.rowAt(0), 0), self.maximumViewportSize().height()
         while row < len(self.handles.order) and self.rowViewportPosition(row) < low:
             self.resizeRowToContents(row)
             row += 1

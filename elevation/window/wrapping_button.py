@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QPaintEvent, QPalette
-from PySide6.QtWidgets import QPushButton, QSizePolicy, QStyle, QStyleOptionButton, QStylePainter, QWidget
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 PAD_X, PAD_Y = 8, 5
 """Room in px between the words and the button's edges."""
@@ -52,6 +52,9 @@ class WrappingButton(QPushButton):
     def paintEvent(self, event: QPaintEvent) -> None:
         """The style's button, our words on it."""
         del event
+        # A style's enumerations are built when a remedy is first shown, not for the first picture.
+        from PySide6.QtWidgets import QStyle, QStyleOptionButton, QStylePainter
+
         option = QStyleOptionButton()
         self.initStyleOption(option)
         option.text = ""
