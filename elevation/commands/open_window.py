@@ -37,7 +37,6 @@ def _run(given: Window) -> int:
         choosing.load(path, trade)
     reason = why_no_window()
     if reason is None:
-        _load_all_but_qt()
         try:
             _load_qt()
         except ImportError as error:
@@ -58,26 +57,12 @@ def _tables() -> Trade:
         return load_trade()
 
 
-def _load_all_but_qt() -> None:
-    # Once Qt is there every module is slower to load, so what needs no Qt goes first.
-    import elevation.handles.hold_instead
-    import elevation.output.dimension_lines
-    import elevation.planning.remedies
-    import elevation.room.first
-    import elevation.room.style
-    import elevation.session.session
-    import elevation.sheet.annotation
-    import elevation.sheet.draw_inside
-    import elevation.sheet.drawing
-    import elevation.sheet.type_files  # noqa: F401
-
-
 def _load_qt() -> None:
     plain = builtins.__import__
     import PySide6.QtWidgets  # noqa: F401
 
-    # Qt's binding puts an import of its own in the place of Python's. It reads the source of every module that is named
-    # afterwards, in search of another way of writing Qt's names, which nothing here uses: a tenth of the time to the first picture.
+    # Qt's binding puts an import of its own in the place of Python's: it reads the source of every module that is named
+    # from then on, in search of another spelling of Qt's names that nothing here uses, and the first picture waits for it.
     builtins.__import__ = plain
 
 

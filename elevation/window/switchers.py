@@ -22,10 +22,11 @@ class Switchers(QWidget):
         box = QHBoxLayout(self)
         box.setContentsMargins(6, 0, 6, 0)
         box.setSpacing(6)
-        for name, choice in ((tr(msg("Wa&ll")), self.wall), (tr(msg("S&cheme")), self.scheme)):
+        # Schemes are told apart by longer names than walls.
+        for name, choice, letters in ((tr(msg("Wa&ll")), self.wall, 16), (tr(msg("S&cheme")), self.scheme, 22)):
             label = QLabel(name, self)
             label.setBuddy(choice)
-            choice.setMinimumContentsLength(16)
+            choice.setMinimumContentsLength(letters)
             box.addWidget(label)
             box.addWidget(choice)
         self.wall.chosen.connect(session.switch_wall)
