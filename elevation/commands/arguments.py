@@ -158,6 +158,9 @@ def _reader() -> _Reader:
 
 
 def _window(words: Sequence[str]) -> Window:
+    if not any(word.startswith("-") for word in words) and len(words) < 2:
+        # The window's first picture waits for this: a reader takes longer to make than it has to read here.
+        return Window(Path(words[0]) if words else None)
     reader = _reader()
     reader.add_argument("room", nargs="?", type=Path)
     return Window(room=reader.parse_args(list(words)).room)

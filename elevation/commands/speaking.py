@@ -9,11 +9,12 @@ from __future__ import annotations
 import re
 import sys
 
-_STEERING = re.compile(
+_STEERING = (
     "[\x00-\x09\x0b-\x1f\x7f-\x9f"  # control characters but the line feed, with the one-character CSI
     "\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069"  # direction marks, overrides and isolates
     "\u2028\u2029\ufeff\ufff9-\ufffb\ud800-\udfff]"  # other line ends, marks without a shape, halves of a character
 )
+"""A pattern as text: it is seldom needed, and only then made ready."""
 
 
 def _code(found: re.Match[str]) -> str:
@@ -23,12 +24,12 @@ def _code(found: re.Match[str]) -> str:
 
 def shown(text: str) -> str:
     """Text with everything that steers a terminal written as its code (backslash, x1b); line feeds stay."""
-    return _STEERING.sub(_code, text)
+    return re.sub(_STEERING, _code, text)
 
 
 def shown_json(text: str) -> str:
     """The same for JSON text, as escapes that JSON knows: what it decodes to stays as it was."""
-    return _STEERING.sub(lambda found: f"\\u{ord(found[0]):04x}", text)
+    return re.sub(_STEERING, lambda found: f"\\u{ord(found[0]):04x}", text)
 
 
 def encodable(text: str) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import SequenceMatcher
 
 from elevation.errors import said
 
@@ -29,10 +28,16 @@ def nearest(wrong: str, right: Iterable[str]) -> str | None:
     best: str | None = None
     best_likeness = -1.0
     for word in right:
-        likeness = SequenceMatcher(None, small, word.casefold()).ratio()
+        likeness = _likeness(small, word)
         if likeness > best_likeness:
             best, best_likeness = word, likeness
     return best
+
+
+def _likeness(small: str, word: str) -> float:
+    from difflib import SequenceMatcher  # Needed where something is wrong, and slow to load.
+
+    return SequenceMatcher(None, small, word.casefold()).ratio()
 
 
 def advice(wrong: str, right: Iterable[str]) -> str:
@@ -54,7 +59,7 @@ def advice(wrong: str, right: Iterable[str]) -> str:
     if len(words) > _MOST_NAMED:
         # A sentence that lists every hold of the file is read by nobody: the likest are named.
         small = wrong.casefold()
-        likest = sorted(words, key=lambda word: -SequenceMatcher(None, small, word.casefold()).ratio())[:_MOST_NAMED]
+        likest = sorted(words, key=lambda word: -_likeness(small, word))[:_MOST_NAMED]
         named = ", ".join(word for word in words if word in likest)
         return said('did you mean "{best}"? It may be {choices} and others', best=best, choices=named)
     return said('did you mean "{best}"? It may be {choices}', best=best, choices=", ".join(words))

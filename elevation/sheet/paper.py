@@ -112,10 +112,11 @@ def scale_of(text: str) -> float:
 
 
 _NUMBER = r"(?:\d{1,6}[ -])?\d{1,6}/\d{1,6}|\d{1,6}(?:\.\d{1,6})?"
-_RATIO = re.compile(rf"({_NUMBER})\s*:\s*({_NUMBER})")
-_EQUATION = re.compile(
-    rf"({_NUMBER})\s*(?:in(?:ch(?:es)?)?\b\.?|\"|″|”)\s*=\s*({_NUMBER})\s*(?:(?:ft|foot|feet)\b\.?|'|′|’)(?:\s*-?\s*0\s*(?:in\b\.?|\"|″|”))?",
-    re.IGNORECASE,
+# Patterns as text: only sheets whose scale is typed need them made ready.
+_RATIO = rf"({_NUMBER})\s*:\s*({_NUMBER})"
+_EQUATION = (
+    rf"({_NUMBER})\s*(?:in(?:ch(?:es)?)?\b\.?|\"|″|”)\s*=\s*"
+    rf"({_NUMBER})\s*(?:(?:ft|foot|feet)\b\.?|'|′|’)(?:\s*-?\s*0\s*(?:in\b\.?|\"|″|”))?"
 )
 
 
@@ -132,12 +133,12 @@ def _quotient(over: str, under: str) -> Fraction | None:
 
 
 def _ratio(text: str) -> Fraction | None:
-    found = _RATIO.fullmatch(text)
+    found = re.fullmatch(_RATIO, text)
     return _quotient(found[2], found[1]) if found else None
 
 
 def _equation(text: str) -> Fraction | None:
-    found = _EQUATION.fullmatch(text)
+    found = re.fullmatch(_EQUATION, text, re.IGNORECASE)
     ratio = _quotient(found[2], found[1]) if found else None
     return ratio * 12 if ratio else None
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -295,6 +294,8 @@ def limit_of(trade: Trade, limit_id: str) -> float:
 
 def nearest(wrong: str, known: Mapping[str, object]) -> str:
     """Advice for an unknown id: the nearest one, else all of them."""
+    from difflib import get_close_matches  # Needed where something is wrong, and slow to load.
+
     close = get_close_matches(wrong, known, n=1, cutoff=0.5)
     if close:
         return said('the nearest is "{choice}"', choice=close[0])

@@ -6,6 +6,7 @@ Moves of the pointer only store where it is; the picture is made once for each p
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -34,7 +35,6 @@ from elevation.setting_out.model import Point
 from elevation.window import overlay, picking
 from elevation.window.canvas_handles import paint_handles
 from elevation.window.canvas_keys import CanvasKeys
-from elevation.window.canvas_menu import CanvasMenu
 from elevation.window.canvas_picture import CanvasPicture
 from elevation.window.hand import Hand
 from elevation.window.shown import Shown
@@ -45,6 +45,7 @@ from elevation.words import msg
 
 if TYPE_CHECKING:
     from elevation.sheet.records import Dimension
+    from elevation.window.canvas_menu import CanvasMenu
 
 _WHEEL_STEP = 1.15
 _CURSORS = {"x": Qt.CursorShape.SizeHorCursor, "y": Qt.CursorShape.SizeVerCursor}
@@ -78,7 +79,6 @@ class Canvas(QWidget):
         self.hand = Hand(session)
         self.picture: CanvasPicture = CanvasPicture(session)
         self.keys = CanvasKeys(self)
-        self.menu = CanvasMenu(self)
         self.hot: Handle | None = None
         self.pointed: Finding | None = None
         self._shown = Shown()
@@ -105,6 +105,13 @@ class Canvas(QWidget):
             )
         )
         session.changed.connect(self._on_changed)
+
+    @cached_property
+    def menu(self) -> CanvasMenu:
+        """What opens over a handle; loaded when it first does."""
+        from elevation.window.canvas_menu import CanvasMenu
+
+        return CanvasMenu(self)
 
     def release_session(self) -> None:
         """Stop listening to the session."""

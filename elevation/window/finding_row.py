@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QEnterEvent, QFocusEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from elevation.findings.model import Finding, Weight
-from elevation.planning.remedies import Remedy
 from elevation.window.overlay import paint_mark
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
 from elevation.window.wrapping_button import WrappingButton
 from elevation.words import Style, msg
+
+if TYPE_CHECKING:
+    from elevation.planning.remedies import Remedy
 
 
 def weight_word(weight: Weight) -> str:

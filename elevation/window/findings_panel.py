@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.findings.model import Finding
-from elevation.planning.remedies import Remedy, remedies
 from elevation.room.model import Ref, Room
 from elevation.room.style import style_for
 from elevation.session.session import Session
@@ -15,6 +16,9 @@ from elevation.window.finding_row import FindingRow
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
 from elevation.words import msg
+
+if TYPE_CHECKING:
+    from elevation.planning.remedies import Remedy
 
 IDLE_MS = 250
 """Remedies are worked out when nobody has moved anything for this long."""
@@ -148,6 +152,8 @@ class FindingsPanel(QWidget):
                 continue
             if self._worked_for is not None and self._worked_for[0] is room and self._worked_for[1] is finding:
                 return
+            from elevation.planning.remedies import remedies  # Loaded when a finding is first opened.
+
             found = remedies(room, self._session.wall_id, self._session.scheme_id, finding, self._session.trade)
             style = style_for(room)
             because = tr(found.none_because, style) if found.none_because is not None else ""

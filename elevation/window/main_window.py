@@ -22,7 +22,6 @@ from elevation.window.dialogs import Dialogs
 from elevation.window.drawer import Drawer, Side
 from elevation.window.files import Files
 from elevation.window.findings_panel import FindingsPanel
-from elevation.window.glass_panel import GlassPanel
 from elevation.window.handles_table import HandlesTable
 from elevation.window.late import Late
 from elevation.window.measurements import Measurements
@@ -46,6 +45,7 @@ from elevation.words import Ratio, msg
 
 if TYPE_CHECKING:
     from elevation.window.cloth_panel import ClothPanel
+    from elevation.window.glass_panel import GlassPanel
     from elevation.window.hang_panel import HangPanel
     from elevation.window.standing_panel import StandingPanel
 
@@ -85,9 +85,9 @@ class MainWindow(QMainWindow):
         self._standing = Late(self._make_standing)
         self._hang = Late(self._make_hang)
         self._cloth = Late(self._make_cloth)
+        self._glass = Late(self._make_glass)
         self.findings = FindingsPanel(session)
         self.proportions = ProportionsPanel(session)
-        self.glass = GlassPanel(session)
         self.handles = HandlesTable(session)
         self.notice = Notice()
         self.drawers = self._make_drawers()
@@ -137,7 +137,7 @@ class MainWindow(QMainWindow):
             ("hang", tr(msg("What hangs")), self._hang.place, False),
             ("findings", tr(msg("Findings")), self.findings, True),
             ("proportions", tr(msg("Proportions")), self.proportions, True),
-            ("glass", tr(msg("Curves")), self.glass, False),
+            ("glass", tr(msg("Curves")), self._glass.place, False),
             ("handles", tr(msg("All handles")), self.handles, True),
             ("cloth", tr(msg("Cloth to buy")), self._cloth.place, False),
         )
@@ -152,7 +152,7 @@ class MainWindow(QMainWindow):
             for name, title, content, usual in parts
         )
 
-    # Their modules are loaded with them: both are closed at first, and nobody waits for what is not seen.
+    # Their modules are loaded with them: all are closed at first, and nobody waits for what is not seen.
 
     def _make_standing(self) -> StandingPanel:
         from elevation.window.standing_panel import StandingPanel
@@ -172,6 +172,13 @@ class MainWindow(QMainWindow):
         from elevation.window.cloth_panel import ClothPanel
 
         return ClothPanel(self.session)
+
+    def _make_glass(self) -> GlassPanel:
+        from elevation.window.glass_panel import GlassPanel
+
+        panel = GlassPanel(self.session)
+        panel.set_theme(self.theme)
+        return panel
 
     def _follow(self, form: Measurements | StandingPanel | HangPanel) -> None:
         form.lit.connect(self.canvas.light)
@@ -194,9 +201,14 @@ class MainWindow(QMainWindow):
         """Cloth to buy."""
         return self._cloth.get()
 
+    @property
+    def glass(self) -> GlassPanel:
+        """Curves."""
+        return self._glass.get()
+
     def _make_late(self) -> None:
         # One in a turn: a hand that is already dragging hardly feels it.
-        lates: tuple[Late[Any], ...] = (self._standing, self._hang, self._cloth)
+        lates: tuple[Late[Any], ...] = (self._standing, self._hang, self._glass, self._cloth)
         late = next((one for one in lates if not one.is_made), None)
         if late is not None:
             late.get()
@@ -248,7 +260,7 @@ class MainWindow(QMainWindow):
         """Let every open panel follow the room as it is now."""
         refreshes: tuple[Callable[[], None], ...] = (
             self.measurements.refresh, lambda: self.standing.refresh(), lambda: self.hang.refresh(), self.findings.refresh,
-            self.proportions.refresh, self.glass.refresh, self.handles.refresh, lambda: self.cloth.refresh(),
+            self.proportions.refresh, lambda: self.glass.refresh(), self.handles.refresh, lambda: self.cloth.refresh(),
         )  # fmt: skip
         for drawer, refresh in zip(self.drawers, refreshes, strict=True):
             if drawer.is_open:
@@ -346,7 +358,8 @@ class MainWindow(QMainWindow):
         self.under.set_theme(theme)
         self.findings.set_theme(theme)
         self.proportions.set_theme(theme)
-        self.glass.set_theme(theme)
+        if self._glass.is_made:
+            self.glass.set_theme(theme)
 
     # -- Qt's calls --------------------------------------------------------------------
 
@@ -423,7 +436,8 @@ class MainWindow(QMainWindow):
         )
         self.settings.sync()
         self.findings.stop()
-        self.glass.stop()
+        if self._glass.is_made:
+            self.glass.stop()
         self.canvas.release_session()
         self.beside.release_session()
         self.under.release_session()

@@ -46,6 +46,8 @@ class Panes(QSplitter):
             side.setMinimumWidth(LEAST_SIDE)
             side.installEventFilter(self)
         self.column.hide()
+        # Else the handle before the forms keeps its pixel until the window is shown, and everything is laid twice.
+        self.handle(self.indexOf(left)).hide()
         self.setSizes(self._wide_sizes)
         self.splitterMoved.connect(self._remember)
 

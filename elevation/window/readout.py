@@ -8,7 +8,6 @@ from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.window.hand import Hand
-from elevation.window.holds_facts import strength_of
 from elevation.window.measurements import sentence
 from elevation.window.overlay import Said
 from elevation.window.texts import tr
@@ -24,6 +23,8 @@ def tag_of(session: Session, handle: Handle) -> tuple[Said, ...]:
 
 def _strength(session: Session, ref: Ref) -> tuple[Said, ...]:
     """What the bracket at ``ref`` carries and what holds it; nothing for any other handle."""
+    from elevation.window.holds_facts import strength_of  # With a form's fields: loaded when a handle is first named.
+
     return tuple(Said(sentence(text)) for text in strength_of(session, ref))
 
 

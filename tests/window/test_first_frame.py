@@ -17,6 +17,10 @@ LATER = (
     "elevation.sheet.work.whole", "elevation.window.schemes_dialog", "elevation.planning.comparing",
     "elevation.output.painters.pdf", "elevation.output.painters.png",
     "elevation.sheet.measuring", "elevation.words.collect",
+    "elevation.window.glass_panel", "elevation.window.curve_kinds", "elevation.planning.curves",
+    "elevation.planning.remedies",
+    "elevation.window.canvas_menu", "elevation.window.holding", "elevation.handles.hold_instead",
+    "elevation.window.holds_facts", "elevation.window.fact_form", "difflib",
 )  # fmt: skip
 
 STARTED = """
