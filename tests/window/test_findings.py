@@ -91,7 +91,7 @@ def test_clicking_a_mark_on_the_wall_opens_its_finding(low, mouse_on):
 def test_remedies_are_never_worked_out_during_a_drag(low, mouse_on, monkeypatch):
     row_of(low, "rod-low").head.click()
     asked = []
-    monkeypatch.setattr("elevation.window.findings_panel.remedies", lambda *args: asked.append(args))
+    monkeypatch.setattr("elevation.planning.remedies.remedies", lambda *args: asked.append(args))
     handle = next(handle for handle in low.canvas.handles() if handle.axis == "rod-height")
     hand = mouse_on(low)
     hand.press(*handle.at)
