@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from elevation.room.model import Ref, Wall
-from elevation.setting_out.model import MissingFact, OpeningOut, PanelOut, TreatmentOut
+from elevation.setting_out.model import ChainOut, MissingFact, OpeningOut, PanelOut, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
-from elevation.words import Message, msg
+from elevation.words import Message, Mm, msg
 
 
 def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[TreatmentOut]) -> tuple[MissingFact, ...]:
@@ -51,6 +51,22 @@ def missing_of(wall: Wall, openings: Sequence[OpeningOut], treatments: Sequence[
                 MissingFact(panel.ref, "measured_length", text) for panel in layer.panels if panel.length_by == "label"
             )
     return tuple(found)
+
+
+def unclosed(wall: Wall, chain: ChainOut) -> Iterator[MissingFact]:
+    """The closing error of the chain along the wall, where links are to be measured again: no place on it is sure then."""
+    error_mm = chain.closing_error_mm
+    if error_mm is None or not chain.again:
+        return
+    longer = msg(
+        "The parts along the wall are {error} longer than the wall: measure again before anything is marked.",
+        error=Mm(error_mm),
+    )
+    shorter = msg(
+        "The parts along the wall are {error} shorter than the wall: measure again before anything is marked.",
+        error=Mm(-error_mm),
+    )
+    yield MissingFact((wall.id,), "width", longer if error_mm > 0 else shorter)
 
 
 def _unmeasured(panel: PanelOut) -> Message:

@@ -22,7 +22,7 @@ from elevation.setting_out.hold_facts import HoldFacts, hold_facts
 from elevation.setting_out.holding import with_fixings
 from elevation.setting_out.legs import LedRod, Legs, led, led_by, legs_of
 from elevation.setting_out.memo import Memo, Same
-from elevation.setting_out.missing import missing_of
+from elevation.setting_out.missing import missing_of, unclosed
 from elevation.setting_out.model import (
     BesideOut,
     CornerOut,
@@ -186,7 +186,7 @@ class Keeper:
             obstacles=obstacles,
             treatments=treatments,
             proportions=self._proportions(openings, treatments, facts),
-            missing=self._missing.keep(missing_of(wall, openings, treatments)),
+            missing=self._missing.keep((*unclosed(wall, chain.chain), *missing_of(wall, openings, treatments))),
             zones=zones,
             bands=self._bands(wall.id, obstacles, openings, ends, facts, self._band_sizes(trade, room.limits, room.wiring)),
             corners=corners,

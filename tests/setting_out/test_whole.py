@@ -162,6 +162,17 @@ def test_a_wall_that_is_all_measured_misses_nothing() -> None:
     assert set_out_afresh(room(), "a", "s", TRADE).missing == ()
 
 
+@pytest.mark.parametrize(("off", "is_said"), [(0, False), (1 / 16, False), (1 / 8, True), (-5, True)])
+def test_a_chain_that_does_not_close_is_said_wherever_facts_are_missing(off: float, is_said: bool) -> None:
+    """Within one mark of the tape nobody measured wrong."""
+    made = room(openings=[window(left=None, gap=inch(20))], width=120, gap_right=inch(57 + off))
+    texts = [fact.text for fact in set_out_afresh(made, "a", "s", TRADE).missing if fact.field == "width"]
+    assert bool(texts) == is_said
+    if texts:
+        assert texts[0].params["error"].mm == pytest.approx(abs(off) * INCH)
+        assert ("longer" in texts[0].template) == (off > 0)
+
+
 def test_a_tall_opening_lifts_a_ceiling_that_was_not_measured() -> None:
     out = set_out_afresh(room([window(height=90)], None, ceiling=None), "a", "s", TRADE)
     assert out.ceiling.points[0][1] > out.openings[0].casing_top_mm
