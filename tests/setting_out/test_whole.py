@@ -169,7 +169,7 @@ def test_a_chain_that_does_not_close_is_said_wherever_facts_are_missing(off: flo
     texts = [fact.text for fact in set_out_afresh(made, "a", "s", TRADE).missing if fact.field == "width"]
     assert bool(texts) == is_said
     if texts:
-        assert texts[0].params["error"].mm == pytest.approx(abs(off) * INCH)
+        assert texts[0].params["error"].value == pytest.approx(abs(off) * INCH)
         assert ("longer" in texts[0].template) == (off > 0)
 
 
