@@ -88,6 +88,7 @@ SHEETS = (
     "sewing",
     "drilling",
     "plate",
+    "stick",
     "hanging",
 )
 FIGURES = (

@@ -124,9 +124,10 @@ _PURPOSES: dict[str, Message] = {
     "sewing": msg("pieces on the bolt, pleats and hems, alterations"),
     "drilling": msg("holes at true size, to prick through"),
     "plate": msg("holes for a cutting machine, as DXF or SVG"),
+    "stick": msg("marks for windows that are alike, once on a batten"),
     "hanging": msg("step by step at this wall"),
 }
-OVER_ALL = ("house", "order", "buying", "bench", "plate")
+OVER_ALL = ("house", "order", "buying", "bench", "plate", "stick")
 """Sheets to work by that are one over all rooms."""
 
 

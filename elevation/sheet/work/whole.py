@@ -24,6 +24,7 @@ from elevation.planning.sewing.said import HEADS as SEWING_HEADS
 from elevation.planning.sewing.said import table_rows as sewing_cells
 from elevation.planning.sewing.whole import sewing_of
 from elevation.planning.stops import stopped
+from elevation.planning.story_stick import story_sticks
 from elevation.planning.trial import trial_steps
 from elevation.room.model import Room
 from elevation.room.style import style_for
@@ -38,6 +39,7 @@ from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.house import house_sheet
 from elevation.sheet.work.plate import plate_sheet
 from elevation.sheet.work.sewing import cutting_sheet, window_sheet
+from elevation.sheet.work.story_stick import stick_sheet
 from elevation.sheet.work.trial import order_sheet, trial_sheet
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
@@ -178,6 +180,21 @@ def plate_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = Non
     return plate_sheet(found, held, _names(rooms), style_for(rooms[0].room), paper)
 
 
+def stick_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """The story sticks of rooms, said as the first of them is.
+
+    Raises
+    ------
+    Missing
+        No two windows are alike.
+    """
+    found = story_sticks(rooms, trade)
+    if not found.sticks:
+        right = said("the drilling sheets have the figures of each")
+        raise Missing(_names(rooms), "", said("has no two windows alike that one stick would serve"), right)
+    return stick_sheet(found, _withheld(rooms), _names(rooms), style_for(rooms[0].room), paper)
+
+
 def plates_to_cut(rooms: Sequence[Dressed], trade: Trade) -> tuple[Plate, ...]:
     """The same for a cutting machine.
 
@@ -294,6 +311,7 @@ WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
     "sewing": (msg("Sewing sheets"), sewing_pages),
     "drilling": (msg("Drilling sheets"), drilling_pages),
     "plate": (msg("Drilling plates"), plate_pages),
+    "stick": (msg("Story sticks"), stick_pages),
     "hanging": (msg("Hanging sheets"), hanging_pages),
 }
 """By the name on the command line: what it is called, and what makes it."""
