@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QMoveEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from elevation.findings.naming import where
@@ -86,6 +86,7 @@ class ProportionsPanel(QWidget):
         super().__init__(parent)
         self._session = session
         self._set_out: SetOut | None = None
+        self._is_behind = False
         self._lines: dict[Ref, tuple[TreatmentOut, Style, str]] = {}
         self.theme: Theme = LIGHT
         self.rows: list[_Row] = []
@@ -99,11 +100,11 @@ class ProportionsPanel(QWidget):
         self._box.addStretch(1)
 
     def refresh(self) -> None:
-        """Show the wall as it is now."""
+        """Show the wall as it is now; while a handle is held, rows out of sight wait until it is let go."""
         if not self._session.wall_id:
             return
-        set_out = self._session.set_out()
-        if set_out is self._set_out:
+        set_out, is_held = self._session.set_out(), self._session.gesture is not None
+        if set_out is self._set_out and (is_held or not self._is_behind):
             return
         self._set_out = set_out
         self._show_glass(set_out)
@@ -112,15 +113,38 @@ class ProportionsPanel(QWidget):
             row.bar.theme = self.theme
             self.rows.append(row)
             self._box.insertWidget(self._box.count() - 1, row)
-        style = style_for(self._session.room)
-        for row, proportion in zip(self.rows, set_out.proportions, strict=False):
-            if row.shows != (proportion, style):
-                row.shows = (proportion, style)
-                self._show_row(row, proportion, style)
+        for row in self.rows[: len(set_out.proportions)]:
             if row.isHidden():
                 row.show()
         for row in self.rows[len(set_out.proportions) :]:
             row.hide()
+        self._show_rows(set_out, only_in_sight=is_held)
+
+    def _show_rows(self, set_out: SetOut, *, only_in_sight: bool) -> None:
+        style = style_for(self._session.room)
+        sight = self.visibleRegion().boundingRect() if only_in_sight else None
+        self._is_behind = False
+        for row, proportion in zip(self.rows, set_out.proportions, strict=False):
+            # A row that is laid out anew has the whole column laid out anew: that is worth it where somebody looks.
+            if sight is not None and not sight.intersects(row.geometry()):
+                self._is_behind = True
+            elif row.shows != (proportion, style):
+                row.shows = (proportion, style)
+                self._show_row(row, proportion, style)
+
+    def _catch_up(self) -> None:
+        if self._is_behind and self._set_out is not None:
+            self._show_rows(self._set_out, only_in_sight=True)
+
+    def moveEvent(self, event: QMoveEvent) -> None:
+        """Other rows come into sight."""
+        super().moveEvent(event)
+        self._catch_up()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Other rows may come into sight."""
+        super().resizeEvent(event)
+        self._catch_up()
 
     def _show_glass(self, set_out: SetOut) -> None:
         style = style_for(self._session.room)
