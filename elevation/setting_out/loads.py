@@ -8,7 +8,6 @@ drawn, all open, one of each, and as they are drawn just now.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 from itertools import pairwise
 from math import atan, degrees
 
@@ -18,16 +17,14 @@ from msgspec.structs import replace
 from elevation.room.model import Layer
 from elevation.setting_out.carried import LoadsOut, SpanOut
 from elevation.setting_out.facts import Defaults
+from elevation.setting_out.hanging import Hanging, under_one_newton
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Span, SupportOut
-from elevation.trade.beam import Beam, Bent, Load, Samples, sampled, together
-from elevation.trade.bending import bend
+from elevation.trade.beam import Beam, Bent
 from elevation.trade.model import BracketRow, MaterialRow, Trade
 from elevation.trade.section import GRAVITY, Section, section_of, weight_n_per_mm
 from elevation.trade.tables import row_of
 from elevation.units.tolerance import TOUCH_MM
 
-_MOST = 512
-"""Rods whose lines under 1 N are kept."""
 _ANY_STIFFNESS = 1e9
 """What each bracket carries does not depend on how stiff the rod is."""
 
@@ -83,28 +80,12 @@ def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade) -
     left, right = support.cut_left_mm, support.cut_right_mm
     beam = Beam(left, right, tuple(_supports(made)), stuff.stiffness, support.splices_mm)
     rod_n = weight_n_per_mm(stuff.section, stuff.material) * (right - left)
-    places = [_places(panel) for panel in made.panels]
     each_kg = _ring_kg(layer, defaults, trade)
-    weights = [((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in made.panels]
-    unit = _under_one_newton(beam, (left, right), tuple(span for spans in places for span in spans))
+    weights = tuple(((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in made.panels)
+    unit = under_one_newton(beam, (left, right), tuple(_places(panel) for panel in made.panels))
     if unit is None:
         return made
-    forces = [rod_n, *(force for spans, force in zip(places, weights, strict=True) for _ in spans)]
-    bent = [one.times(force) for one, force in zip(unit[0], forces, strict=True)]
-    sags = [[[sag * force for sag in stretch] for stretch in one] for one, force in zip(unit[1], forces, strict=True)]
-    hanging = _Hanging(bent[0], _grouped(bent[1:], places), sags)
-    return _told(made, hanging, stuff, LoadsOut(sum(weights), rod_n), defaults, trade)
-
-
-@lru_cache(_MOST)
-def _under_one_newton(beam: Beam, rod: Span, places: tuple[Span, ...]) -> tuple[tuple[Bent, ...], list[Samples]] | None:
-    """What 1 N along the rod, and 1 N at each place where cloth may hang, does; None where the rod cannot stand.
-
-    What weighs more bends so many times more, so this is kept while cloth only grows longer or heavier, as it does for
-    every treatment of a wall whose floor is dragged. Nobody may change what is handed out.
-    """
-    bent = bend(beam, [[Load(a, b, 1.0)] for a, b in (rod, *places)])
-    return None if bent is None else (bent, sampled(bent))
+    return _told(made, Hanging(unit, rod_n, weights), stuff, LoadsOut(sum(weights), rod_n), defaults, trade)
 
 
 def _supports(made: LayerOut) -> list[float]:
@@ -120,9 +101,9 @@ def _is_on(support: SupportOut, bracket: BracketOut) -> bool:
     return support.left_mm - TOUCH_MM <= bracket.x_mm <= support.right_mm + TOUCH_MM
 
 
-def _places(panel: PanelOut) -> list[Span]:
+def _places(panel: PanelOut) -> tuple[Span, ...]:
     """Where a panel may hang: as drawn just now first, then open and closed where those are other places."""
-    return list(dict.fromkeys((panel.drawn, panel.open, panel.closed)))
+    return tuple(dict.fromkeys((panel.drawn, panel.open, panel.closed)))
 
 
 def _ring_kg(layer: Layer, defaults: Defaults, trade: Trade) -> float:
@@ -132,67 +113,8 @@ def _ring_kg(layer: Layer, defaults: Defaults, trade: Trade) -> float:
     return defaults.ring_kg if trade.headings[layer.heading].carries == "rings" else 0.0
 
 
-def _grouped(bent: Sequence[Bent], places: Sequence[Sequence[Span]]) -> list[Sequence[Bent]]:
-    found: list[Sequence[Bent]] = []
-    start = 0
-    for spans in places:
-        found.append(bent[start : start + len(spans)])
-        start += len(spans)
-    return found
-
-
-class _Hanging(Struct, frozen=True):
-    """The rod by itself, and each panel at each of its places (as drawn first)."""
-
-    rod: Bent
-    panels: list[Sequence[Bent]]
-    sags: list[Samples]
-    """Sag at closely spaced places: the rod's own, then that of each panel at each of its places."""
-
-    def drawn(self) -> Bent:
-        """With the panels as they are drawn just now."""
-        return together([self.rod, *(places[0] for places in self.panels)])
-
-    def most(self, index: int) -> float:
-        """The most that a support carries, in N."""
-        return self.rod.reactions_n[index] + sum(max(b.reactions_n[index] for b in places) for places in self.panels)
-
-    def least(self, index: int) -> float:
-        """The least that it carries; negative where the rod lifts on it."""
-        return self.rod.reactions_n[index] + sum(min(b.reactions_n[index] for b in places) for places in self.panels)
-
-    def worst(self, low: int, high: int) -> Bent:
-        """With each panel where the rod sags most between the breaks ``low`` and ``high``."""
-        sags = [[sag for stretch in one[low:high] for sag in stretch] for one in self.sags]
-        total, start = sags[0], 1
-        for places in self.panels:
-            worst = map(max, zip(*sags[start : start + len(places)], strict=True))
-            total = [before + more for before, more in zip(total, worst, strict=True)]
-            start += len(places)
-        at = total.index(max(total))
-        chosen, start = [self.rod], 1
-        for places in self.panels:
-            here = [one[at] for one in sags[start : start + len(places)]]
-            chosen.append(places[here.index(max(here))])
-            start += len(places)
-        return together(chosen)
-
-    def tip(self, stretch: int, place: int) -> float:
-        """The most that a free end sags at its tip."""
-        sags, start = [one[stretch][place] for one in self.sags], 1
-        total: float = sags[0]
-        for places in self.panels:
-            total += max(sags[start : start + len(places)])
-            start += len(places)
-        return total
-
-    def moment(self, index: int) -> float:
-        """The most that the rod is bent upwards over a support, in N mm."""
-        return self.rod.moments_nmm[index] + sum(min(b.moments_nmm[index] for b in places) for places in self.panels)
-
-
-def _told(made: LayerOut, hanging: _Hanging, stuff: Stuff, loads: LoadsOut, defaults: Defaults, trade: Trade) -> LayerOut:
-    xs = hanging.rod.beam.supports_mm
+def _told(made: LayerOut, hanging: Hanging, stuff: Stuff, loads: LoadsOut, defaults: Defaults, trade: Trade) -> LayerOut:
+    xs = hanging.beam.supports_mm
     drawn = hanging.drawn()
     brackets = tuple(_loaded(bracket, made, xs, hanging, drawn, trade) for bracket in made.brackets)
     ends = tuple(
@@ -202,11 +124,13 @@ def _told(made: LayerOut, hanging: _Hanging, stuff: Stuff, loads: LoadsOut, defa
     if not stuff.bends:
         return replace(made, brackets=brackets, loads=loads)
     creep = stuff.material.creep
-    spans = _spans(hanging, creep, defaults)
+    spans, lines = _spans(hanging, creep, defaults)
     told = max(spans, key=lambda span: span.sag_mm / span.neat_mm)
-    breaks = hanging.rod.breaks_mm
-    worst = hanging.worst(breaks.index(told.left_mm), breaks.index(told.right_mm))
-    moment = max(worst.greatest_moment(), *(-hanging.moment(index) for index in range(len(xs))))
+    worst = lines.get((told.left_mm, told.right_mm))
+    if worst is None:
+        breaks = hanging.breaks_mm
+        worst = hanging.worst(breaks.index(told.left_mm), breaks.index(told.right_mm))
+    moment = max(worst.greatest_moment(), *(-hanging.hogging(index) for index in range(len(xs))))
     loads = replace(
         loads,
         spans=spans,
@@ -220,7 +144,7 @@ def _told(made: LayerOut, hanging: _Hanging, stuff: Stuff, loads: LoadsOut, defa
 
 
 def _loaded(
-    bracket: BracketOut, made: LayerOut, xs: Sequence[float], hanging: _Hanging, drawn: Bent, trade: Trade
+    bracket: BracketOut, made: LayerOut, xs: Sequence[float], hanging: Hanging, drawn: Bent, trade: Trade
 ) -> BracketOut:
     if not _is_on(made.support, bracket):
         return replace(bracket, load_n=0.0, uplift_n=0.0)
@@ -243,23 +167,25 @@ def give_of(kit: BracketRow, support: SupportOut, trade: Trade) -> float:
     return max(support.projection_mm, 0.0) ** 3 / (3 * trade.materials["steel"].elastic * inertia)
 
 
-def _spans(hanging: _Hanging, creep: float, defaults: Defaults) -> tuple[SpanOut, ...]:
-    """Every span with its worst sag."""
-    beam, breaks = hanging.rod.beam, hanging.rod.breaks_mm
+def _spans(hanging: Hanging, creep: float, defaults: Defaults) -> tuple[tuple[SpanOut, ...], dict[Span, Bent]]:
+    """Every span with its worst sag, and the lines that those between two supports sag to."""
+    beam, breaks = hanging.beam, hanging.breaks_mm
     xs = beam.supports_mm
-    spans = []
+    spans: list[SpanOut] = []
+    lines: dict[Span, Bent] = {}
     if xs[0] - beam.left_mm > TOUCH_MM:
-        spans.append(_end(beam.left_mm, xs[0], beam.left_mm, hanging.tip(0, 0), creep, defaults))
+        spans.append(_end(beam.left_mm, xs[0], beam.left_mm, hanging.tip(0), creep, defaults))
     for left, right in pairwise(xs):
-        at, sag = hanging.worst(breaks.index(left), breaks.index(right)).deepest(left, right)
+        lines[left, right] = worst = hanging.worst(breaks.index(left), breaks.index(right))
+        at, sag = worst.deepest(left, right)
         long = right - left
         if sag <= TOUCH_MM:
             # A span that only lifts, or does not bend, is nowhere deepest.
             at, sag = (left + right) / 2, 0.0
         spans.append(SpanOut(left, right, at, sag * creep, long / defaults.sag_neat, long / defaults.sag_fair))
     if beam.right_mm - xs[-1] > TOUCH_MM:
-        spans.append(_end(xs[-1], beam.right_mm, beam.right_mm, hanging.tip(-1, -1), creep, defaults))
-    return tuple(spans)
+        spans.append(_end(xs[-1], beam.right_mm, beam.right_mm, hanging.tip(-1), creep, defaults))
+    return tuple(spans), lines
 
 
 def _end(left_mm: float, right_mm: float, at_mm: float, sag: float, creep: float, defaults: Defaults) -> SpanOut:

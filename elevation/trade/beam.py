@@ -101,12 +101,6 @@ class Bent(Struct, frozen=True, gc=False):
     breaks_mm: tuple[float, ...]
     quartics: Quartics
 
-    def times(self, force: float) -> Bent:
-        """The same under loads ``force`` times as great."""
-        quartics = tuple((a * force, b * force, c * force, d * force, e * force) for a, b, c, d, e in self.quartics)
-        reactions, moments = (tuple(one * force for one in each) for each in (self.reactions_n, self.moments_nmm))
-        return Bent(self.beam, reactions, moments, self.breaks_mm, quartics)
-
     def _stretch(self, x_mm: float) -> tuple[int, float]:
         last = len(self.breaks_mm) - 2
         index = next((i for i in range(last) if x_mm <= self.breaks_mm[i + 1]), last)
@@ -163,22 +157,23 @@ class Bent(Struct, frozen=True, gc=False):
         return breaks[index] + u, sag
 
 
-def together(bent: Sequence[Bent]) -> Bent:
-    """Several sets of loads at once; all must have been worked out in one call of ``bend``."""
-    first = bent[0]
-    quartics = tuple(_added(stretches) for stretches in zip(*(one.quartics for one in bent), strict=True))
-    return Bent(
-        first.beam,
-        tuple(map(sum, zip(*(one.reactions_n for one in bent), strict=True))),
-        tuple(map(sum, zip(*(one.moments_nmm for one in bent), strict=True))),
-        first.breaks_mm,
-        quartics,
-    )
+def under(loads: Sequence[tuple[Bent, float]]) -> Bent:
+    """What several sets of loads do together, each so many times as heavy as it was worked out for.
 
-
-def _added(quartics: Sequence[Quartic]) -> Quartic:
-    c0, c1, c2, c3, c4 = map(sum, zip(*quartics, strict=True))
-    return c0, c1, c2, c3, c4
+    All must have been worked out in one call of ``bend``: a beam's loads add up.
+    """
+    (first, force), *others = loads
+    quartics = [(a * force, b * force, c * force, d * force, e * force) for a, b, c, d, e in first.quartics]
+    reactions = [one * force for one in first.reactions_n]
+    moments = [one * force for one in first.moments_nmm]
+    for more, force in others:
+        quartics = [
+            (a + force * f, b + force * g, c + force * h, d + force * i, e + force * j)
+            for (a, b, c, d, e), (f, g, h, i, j) in zip(quartics, more.quartics, strict=True)
+        ]
+        reactions = [one + force * another for one, another in zip(reactions, more.reactions_n, strict=True)]
+        moments = [one + force * another for one, another in zip(moments, more.moments_nmm, strict=True)]
+    return Bent(first.beam, tuple(reactions), tuple(moments), first.breaks_mm, tuple(quartics))
 
 
 def sampled(bent: Sequence[Bent]) -> list[Samples]:

@@ -19,7 +19,7 @@ from elevation.window.settings import Settings
 from elevation.window.start import make_app, make_window
 from tests.bench.calibration import calibration_picture, replay_calibration
 from tests.bench.rooms import windows
-from tests.bench.timing import Row, alternate, once, row
+from tests.bench.timing import Row, alternate, collecting, once, row
 
 MOVES = 120
 GESTURES = (
@@ -158,33 +158,37 @@ class Desk:
 def drag(count: int, trade: Trade, folder: Path, at_most: float, moves: int = MOVES) -> list[Row]:
     """Five gestures; each move from its event to the end of the paint that shows it."""
     desk = Desk(count, trade, folder)
-    rows = []
-    for name, axis, way in GESTURES:
-        handle = desk.handle(axis)
-        x, y = desk.near(handle)
-        desk.record()
-        desk.mouse(QEvent.Type.MouseButtonPress, x, y)
-        ours, theirs, still = [], [], 0
-        before = desk.window.session.room
-        for move in range(4 * moves + 5):
-            part = ((move * 7) % 60) / 60
-            went = once(partial(desk.mouse, QEvent.Type.MouseMove, x + way[0] * part, y + way[1] * part))
-            seen = desk.repainted()
-            now = desk.window.session.room
-            # A move that sticks where it was costs next to nothing; only those that change the room count.
-            if move >= 5 and now != before:
-                ours.append(went)
-                theirs.append(seen)
-            still += now == before
-            before = now
-            if len(ours) == moves:
-                break
-        desk.mouse(QEvent.Type.MouseButtonRelease, x, y)
-        desk.settle()
-        note = f"{len(ours)} moves that changed the room; {still} stuck, left out"
-        rows.append(row(f"drag, {count} windows: {name}", ours, theirs, at_most, note))
+    with collecting():
+        rows = [_gesture(desk, count, gesture, at_most, moves) for gesture in GESTURES]
     desk.close()
     return rows
+
+
+def _gesture(desk: Desk, count: int, gesture: tuple[str, str, tuple[int, int]], at_most: float, moves: int) -> Row:
+    name, axis, way = gesture
+    handle = desk.handle(axis)
+    x, y = desk.near(handle)
+    desk.record()
+    desk.mouse(QEvent.Type.MouseButtonPress, x, y)
+    ours, theirs, still = [], [], 0
+    before = desk.window.session.room
+    for move in range(4 * moves + 5):
+        part = ((move * 7) % 60) / 60
+        went = once(partial(desk.mouse, QEvent.Type.MouseMove, x + way[0] * part, y + way[1] * part))
+        seen = desk.repainted()
+        now = desk.window.session.room
+        # A move that sticks where it was costs next to nothing; only those that change the room count.
+        if move >= 5 and now != before:
+            ours.append(went)
+            theirs.append(seen)
+        still += now == before
+        before = now
+        if len(ours) == moves:
+            break
+    desk.mouse(QEvent.Type.MouseButtonRelease, x, y)
+    desk.settle()
+    note = f"{len(ours)} moves that changed the room; {still} stuck, left out"
+    return row(f"drag, {count} windows: {name}", ours, theirs, at_most, note)
 
 
 def zoom(trade: Trade, folder: Path, runs: int) -> Row:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import gc
 import statistics
 import time
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
@@ -14,7 +12,7 @@ from PySide6.QtCore import QEvent
 
 from elevation.trade.model import Trade
 from tests.bench.desk import GESTURES, Desk
-from tests.bench.timing import Row
+from tests.bench.timing import Row, collecting
 
 AT_MOST = 4.0
 WARM = 5
@@ -53,21 +51,10 @@ class Frames:
         return Row(name, max(self.busy), median, AT_MOST, statistics.quantiles(self.busy, n=20)[-1] / median, note)
 
 
-@contextmanager
-def _collecting() -> Iterator[None]:
-    """The collector as the program has it once its first picture stands."""
-    gc.collect()
-    gc.freeze()
-    try:
-        yield
-    finally:
-        gc.unfreeze()
-
-
 def hitches(count: int, trade: Trade, folder: Path, frames: int) -> list[Row]:
     """Rows of dragging, zooming and panning over ``count`` windows, ``frames`` frames each."""
     desk = Desk(count, trade, folder)
-    with _collecting():
+    with collecting():
         rows = [_drag(desk, frames, count), _zoom(desk, frames // 4, count), _pan(desk, frames // 4, count)]
     desk.close()
     return rows

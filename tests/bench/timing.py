@@ -5,7 +5,8 @@ from __future__ import annotations
 import gc
 import statistics
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 
 from msgspec import Struct
 
@@ -31,6 +32,17 @@ def once(work: Callable[[], object]) -> float:
     start = time.perf_counter()
     work()
     return (time.perf_counter() - start) * 1000
+
+
+@contextmanager
+def collecting() -> Iterator[None]:
+    """The collector as the program has it once its first picture stands."""
+    gc.collect()
+    gc.freeze()
+    try:
+        yield
+    finally:
+        gc.unfreeze()
 
 
 def alternate(

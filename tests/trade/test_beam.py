@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from elevation.trade.beam import Beam, Bent, Load, sampled, together
+from elevation.trade.beam import Beam, Bent, Load, sampled, under
 from elevation.trade.bending import _eliminated, bend
 
 EXACT = 1e-9
@@ -267,7 +267,7 @@ def test_loads_add_up() -> None:
     a, b = [Load(0.0, 3000.0, 20.0)], [Load(200.0, 900.0, 55.0)]
     found = bend(beam, [a, b, a + b])
     assert found is not None
-    added = together(found[:2])
+    added = under([(found[0], 1.0), (found[1], 1.0)])
     assert added.reactions_n == pytest.approx(found[2].reactions_n, rel=EXACT)
     assert added.deepest(100.0, 1500.0) == pytest.approx(found[2].deepest(100.0, 1500.0), rel=EXACT)
     line = added.line(2.0)
