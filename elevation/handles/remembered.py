@@ -79,11 +79,11 @@ class _Hung(Struct, frozen=True):
 
 
 class _Stood(Struct, frozen=True):
-    """The handles of what does not hang, and all that they were made from."""
+    """The handles of one family of what does not hang, and all that they were made from."""
 
     facts: _Facts
     trade: Trade
-    made: _Made
+    made: tuple[Handle, ...]
 
 
 class HandleKeeper:
@@ -100,12 +100,12 @@ class HandleKeeper:
         self._facts_behind: Same[_Facts] = Same()
         self._facts_around: Same[_Facts] = Same()
         self._hung: dict[Ref, tuple[_Hung, ...]] = {}
-        self._stood: tuple[_Stood, ...] = ()
+        self._stood: dict[int, tuple[_Stood, ...]] = {}
 
     def handles(self, room: Room, set_out: SetOut, trade: Trade) -> tuple[Handle, ...]:
         """The same as ``all_handles.handles``, in the same order."""
         context = Context(room, wall_of(room, set_out.wall), set_out, trade)
-        by_family = dict(zip(map(id, STANDING), self._stand(context), strict=True))
+        by_family = dict(zip(map(id, STANDING), self._stand(context, STANDING), strict=True))
         hanging = self._hang(context)
         for index, family in enumerate(HANGING):
             by_family[id(family)] = tuple(handle for made in hanging for handle in made[index])
@@ -115,8 +115,8 @@ class HandleKeeper:
         """Those of the handles that have one of ``keys``; of treatments without one of them nothing is made."""
         context = Context(room, wall_of(room, set_out.wall), set_out, trade)
         made = self._hang(context, frozenset(ref[:3] for _, ref in keys))
-        if any(len(ref) < _HANGS for _, ref in keys):
-            made.append(self._stand(context))
+        axes = {axis for axis, ref in keys if len(ref) < _HANGS}
+        made.append(self._stand(context, tuple(family for family in STANDING if not axes.isdisjoint(family.axes))))
         wanted = frozenset(keys)
         every = (handle for one in made for family in one for handle in family)
         return {handle.key: handle for handle in every if handle.key in wanted}
@@ -146,11 +146,17 @@ class HandleKeeper:
         self._hung[landed.ref] = (_Hung(treatment, landed, facts, context.trade, made), *kept[:1])
         return made
 
-    def _stand(self, context: Context) -> _Made:
+    def _stand(self, context: Context, families: tuple[Family, ...]) -> _Made:
+        if not families:
+            return ()
         facts = self._facts_around.keep(_facts(context, _OF_WALL, _LANDED))
-        for one in self._stood:
+        return tuple(self._standing(family, facts, context) for family in families)
+
+    def _standing(self, family: Family, facts: _Facts, context: Context) -> tuple[Handle, ...]:
+        kept = self._stood.get(id(family), ())
+        for one in kept:
             if one.facts is facts and one.trade is context.trade:
                 return one.made
-        made = tuple(tuple(family.handles(context)) for family in STANDING)
-        self._stood = (_Stood(facts, context.trade, made), *self._stood[:1])
+        made = tuple(family.handles(context))
+        self._stood[id(family)] = (_Stood(facts, context.trade, made), *kept[:1])
         return made

@@ -10,6 +10,8 @@ from contextlib import contextmanager
 
 from msgspec import Struct
 
+from elevation.window.start import collect_again
+
 
 class Row(Struct, frozen=True):
     """One row of the table: ratio is work over reference, both medians in ms."""
@@ -37,12 +39,14 @@ def once(work: Callable[[], object]) -> float:
 @contextmanager
 def collecting() -> Iterator[None]:
     """The collector as the program has it once its first picture stands."""
+    before = gc.get_threshold()
     gc.collect()
-    gc.freeze()
+    collect_again()
     try:
         yield
     finally:
         gc.unfreeze()
+        gc.set_threshold(*before)
 
 
 def alternate(
