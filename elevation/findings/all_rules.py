@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.memo import TreatmentMemo
-from elevation.findings.model import Finding, Rule, Scene, Sticking, Weight
+from elevation.findings.model import EVERY_MOUNT, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.rules import (
     below_sill,
     blind_behind,
@@ -143,12 +143,32 @@ def rule_of(rule_id: str) -> Rule:
     return next(rule for rule in RULES if rule.id == rule_id)
 
 
-def find_afresh(scene: Scene, treatment: TreatmentOut) -> tuple[Finding, ...]:
-    """The findings of the rules about one treatment, nothing remembered."""
+_ORDER = {rule.id: number for number, rule in enumerate(RULES)}
+
+_OF_TREATMENT = {
+    (mount, near): tuple(
+        rule.find_in_treatment
+        for rule in RULES
+        if rule.find_in_treatment is not None and mount in rule.mounts and near in (None, rule.is_near)
+    )
+    for mount in EVERY_MOUNT
+    for near in (None, True, False)
+}
+
+
+def find_afresh(scene: Scene, treatment: TreatmentOut, near: bool | None = None) -> tuple[Finding, ...]:
+    """The findings of the rules about one treatment, nothing remembered.
+
+    Parameters
+    ----------
+    scene : Scene
+    treatment : TreatmentOut
+    near : bool or None
+        Of those rules that look no farther than its reach (True), of the others (False), of all (None).
+    """
     found: list[Finding] = []
-    for rule in RULES:
-        if rule.find_in_treatment is not None and treatment.mount in rule.mounts:
-            found.extend(rule.find_in_treatment(scene, treatment))
+    for find_in_treatment in _OF_TREATMENT[treatment.mount, near]:
+        found.extend(find_in_treatment(scene, treatment))
     return tuple(found)
 
 
@@ -161,7 +181,7 @@ def every(scene: Scene, memo: TreatmentMemo | None = None) -> tuple[Finding, ...
     keep = MEMO if memo is None else memo
     found: list[Finding] = []
     for treatment in scene.set_out.treatments:
-        found.extend(keep(scene, treatment))
+        found.extend(sorted(keep(scene, treatment), key=lambda finding: _ORDER[finding.rule]))
     for rule in RULES:
         if rule.find_in_wall is not None:
             found.extend(rule.find_in_wall(scene))

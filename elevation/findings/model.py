@@ -139,6 +139,8 @@ class Rule(Struct, frozen=True):
         ``(scene, treatment) -> sticking places`` of this rule's limits, computed once at press.
     mounts : frozenset of str
         Mounts that it holds for.
+    is_near : bool
+        Whether ``find_in_treatment`` finds the same whatever stands farther from the treatment than the greatest limit.
     """
 
     id: str
@@ -148,3 +150,4 @@ class Rule(Struct, frozen=True):
     changes: Callable[[Scene, Finding], Iterable[Change]] = lambda _scene, _finding: ()
     stickings: Callable[[Scene, TreatmentOut], Iterable[Sticking]] = lambda _scene, _treatment: ()
     mounts: frozenset[str] = ON_WALL
+    is_near: bool = True

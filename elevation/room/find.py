@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from typing import Protocol, TypeVar
 
 from elevation.errors import NoSuch, said
@@ -22,6 +22,11 @@ from elevation.room.nearest import advice, quoted
 
 Item = Wall | Opening | Obstacle | Scheme | Treatment | Layer | Bracket | Panel
 """Anything that has an id."""
+
+
+# Said once: the way to a layer is looked up by many rules in every frame.
+_WALL, _SCHEME, _OPENING, _OBSTACLE = said("wall"), said("scheme"), said("opening"), said("obstacle")
+_TREATMENT, _LAYER, _BRACKET, _PANEL = said("treatment"), said("layer"), said("bracket"), said("panel")
 
 
 class _HasId(Protocol):
@@ -56,12 +61,12 @@ def children(item: Room | Item) -> tuple[Item, ...]:
     return ()
 
 
-def with_id(items: Iterable[_Has], wanted: str, kind: str, room: Room) -> _Has:
+def with_id(items: Collection[_Has], wanted: str, kind: str, room: Room) -> _Has:
     """The item of ``items`` whose id is ``wanted``.
 
     Parameters
     ----------
-    items : iterable
+    items : collection
         Things with ids.
     wanted : str
         The id.
@@ -75,16 +80,14 @@ def with_id(items: Iterable[_Has], wanted: str, kind: str, room: Room) -> _Has:
     NoSuch
         No item has that id; the sentence names the nearest.
     """
-    seen: list[str] = []
     for item in items:
         if item.id == wanted:
             return item
-        seen.append(item.id)
     raise NoSuch(
         room.name or said("room"),
         "",
         said("there is no {kind} {wanted}", kind=kind, wanted=quoted(wanted)),
-        advice(wanted, seen),
+        advice(wanted, [item.id for item in items]),
     )
 
 
@@ -96,7 +99,7 @@ def wall_of(room: Room, wall_id: str) -> Wall:
     NoSuch
         There is none.
     """
-    return with_id(room.walls, wall_id, said("wall"), room)
+    return with_id(room.walls, wall_id, _WALL, room)
 
 
 def scheme_of(room: Room, wall_id: str, scheme_id: str | None) -> Scheme | None:
@@ -110,7 +113,7 @@ def scheme_of(room: Room, wall_id: str, scheme_id: str | None) -> Scheme | None:
     wall = wall_of(room, wall_id)
     if scheme_id is None:
         return wall.schemes[0] if wall.schemes else None
-    return with_id(wall.schemes, scheme_id, said("scheme"), room)
+    return with_id(wall.schemes, scheme_id, _SCHEME, room)
 
 
 def _long_enough(room: Room, ref: Ref, length: int, kind: str) -> None:
@@ -118,7 +121,7 @@ def _long_enough(room: Room, ref: Ref, length: int, kind: str) -> None:
         raise NoSuch(room.name or said("room"), "/".join(ref), said("does not lead to a {kind}", kind=kind))
 
 
-def _found(room: Room, ref: Ref, length: int, kind: str, siblings: Callable[[], Iterable[_Has]]) -> _Has:
+def _found(room: Room, ref: Ref, length: int, kind: str, siblings: Callable[[], Collection[_Has]]) -> _Has:
     """What the first ``length`` ids of ``ref`` lead to; ``siblings`` is asked only once ``ref`` is long enough.
 
     Raises
@@ -135,36 +138,36 @@ def _found(room: Room, ref: Ref, length: int, kind: str, siblings: Callable[[], 
 
 def opening_of(room: Room, ref: Ref) -> Opening:
     """The opening at (wall, opening)."""
-    return _found(room, ref, 2, said("opening"), lambda: wall_of(room, ref[0]).openings)
+    return _found(room, ref, 2, _OPENING, lambda: wall_of(room, ref[0]).openings)
 
 
 def obstacle_of(room: Room, ref: Ref) -> Obstacle:
     """The obstacle at (wall, obstacle)."""
-    return _found(room, ref, 2, said("obstacle"), lambda: wall_of(room, ref[0]).obstacles)
+    return _found(room, ref, 2, _OBSTACLE, lambda: wall_of(room, ref[0]).obstacles)
 
 
 def _scheme_at(room: Room, ref: Ref) -> Scheme:
-    return _found(room, ref, 2, said("scheme"), lambda: wall_of(room, ref[0]).schemes)
+    return _found(room, ref, 2, _SCHEME, lambda: wall_of(room, ref[0]).schemes)
 
 
 def treatment_of(room: Room, ref: Ref) -> Treatment:
     """The treatment at (wall, scheme, treatment)."""
-    return _found(room, ref, 3, said("treatment"), lambda: _scheme_at(room, ref).treatments)
+    return _found(room, ref, 3, _TREATMENT, lambda: _scheme_at(room, ref).treatments)
 
 
 def layer_of(room: Room, ref: Ref) -> Layer:
     """The layer at (wall, scheme, treatment, layer)."""
-    return _found(room, ref, 4, said("layer"), lambda: treatment_of(room, ref).layers)
+    return _found(room, ref, 4, _LAYER, lambda: treatment_of(room, ref).layers)
 
 
 def bracket_of(room: Room, ref: Ref) -> Bracket:
     """The bracket at (wall, scheme, treatment, layer, bracket)."""
-    return _found(room, ref, 5, said("bracket"), lambda: layer_of(room, ref).brackets)
+    return _found(room, ref, 5, _BRACKET, lambda: layer_of(room, ref).brackets)
 
 
 def panel_of(room: Room, ref: Ref) -> Panel:
     """The panel at (wall, scheme, treatment, layer, panel)."""
-    return _found(room, ref, 5, said("panel"), lambda: layer_of(room, ref).panels)
+    return _found(room, ref, 5, _PANEL, lambda: layer_of(room, ref).panels)
 
 
 def item_at(room: Room, ref: Ref) -> Item:
@@ -175,7 +178,7 @@ def item_at(room: Room, ref: Ref) -> Item:
     NoSuch
         Nothing stands there, or ``ref`` is empty.
     """
-    _long_enough(room, ref, 1, said("wall"))
+    _long_enough(room, ref, 1, _WALL)
     item: Item = wall_of(room, ref[0])
     for key in ref[1:]:
         item = with_id(children(item), key, said("thing"), room)

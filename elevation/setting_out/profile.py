@@ -66,3 +66,17 @@ def stretch(profile: Profile, left_mm: float, right_mm: float, shift_mm: float =
         *inner,
         (right_mm, height_at(profile, right_mm) + shift_mm),
     )
+
+
+def around(profile: Profile, left_mm: float, right_mm: float) -> tuple[bool, tuple[Point, ...]]:
+    """All that tells how the line runs over a stretch: whether it was measured, and its points there and next to there.
+
+    Lines for which this is the same have the very same heights over the stretch.
+    """
+    points = profile.points
+    first, last = 0, len(points) - 1
+    while first < last and points[first + 1][0] <= left_mm:
+        first += 1
+    while last > first and points[last - 1][0] >= right_mm:
+        last -= 1
+    return profile.known, points[first : last + 1]

@@ -18,6 +18,7 @@ from elevation.setting_out.chain import Resolved, Spot, resolved
 from elevation.setting_out.corners import beside_of
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts, defaults_of, overhead_of
 from elevation.setting_out.framing import FramingSizes, framing_sizes, zones_of
+from elevation.setting_out.grounded import Grounded
 from elevation.setting_out.hold_facts import HoldFacts, hold_facts
 from elevation.setting_out.holding import with_fixings
 from elevation.setting_out.legs import LedRod, Legs, led, led_by, legs_of
@@ -61,9 +62,7 @@ class Dresser:
         self.legs: Same[Legs] = Same()
         self.led_by: Same[tuple[LedRod, ...]] = Same()
         self.led: Memo[[Treatment, tuple[LedRod, ...]], Treatment] = Memo(led)
-        self.set_out: Memo[[Treatment, tuple[Placed, ...], WallFacts, Overhead, Defaults, Trade, Legs], TreatmentOut] = (
-            Memo(partial(set_out_treatment, ref, parts=Parts()))
-        )
+        self.set_out = Grounded(partial(set_out_treatment, ref, parts=Parts()))
         self.proportions = Memo(of_treatment)
         self.held = Memo(with_fixings)
 

@@ -17,7 +17,7 @@ from elevation.findings.naming import noun_of, side_name, where
 from elevation.room.corners import AROUND, SIDES, Side
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of
-from elevation.room.model import Held, Ref, Room
+from elevation.room.model import Held, Ref, Rod, Room
 from elevation.setting_out.model import BracketOut, LayerOut, TreatmentOut
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
@@ -25,8 +25,7 @@ from elevation.words import Mm, msg
 _LET_GO_MM = 152.4
 
 
-def _goes_round(scene: Scene, ref: Ref, side: Side) -> bool:
-    rod = layer_of(scene.room, ref).rod
+def _goes_round(rod: Rod, side: Side) -> bool:
     return (rod.left if side == "left" else rod.right).hold == AROUND
 
 
@@ -42,8 +41,9 @@ def nearest(layer: LayerOut, side: Side) -> BracketOut | None:
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     limit = limit_mm(scene, "corner-bracket")
     for layer in treatment.layers:
+        rod = layer_of(scene.room, layer.ref).rod
         for number, side in enumerate(SIDES):
-            if not _goes_round(scene, layer.ref, side):
+            if not _goes_round(rod, side):
                 continue
             at = (_end(layer, side), layer.support.height_mm)
             params = {"where": where(treatment), "side": side_name(side)}
@@ -77,8 +77,9 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     treatment, layer = treatment_at(scene, finding.subject), layer_at(scene, finding.subject)
     limit = limit_mm(scene, "corner-bracket")
+    rod = layer_of(scene.room, layer.ref).rod
     for number, side in enumerate(SIDES):
-        if not _goes_round(scene, layer.ref, side):
+        if not _goes_round(rod, side):
             continue
         if treatment.joined[number] is None:
             if finding.subject == layer.ref:

@@ -259,4 +259,5 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
                 yield Sticking("bracket", bracket.ref, middle, reason, 1)
 
 
-RULE = Rule("off-framing", msg("brackets at framing"), _find, changes=_changes, stickings=_stickings)
+# The nearest framing may be any way off.
+RULE = Rule("off-framing", msg("brackets at framing"), _find, changes=_changes, stickings=_stickings, is_near=False)
