@@ -4,13 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from elevation.setting_out.model import LayerOut, PanelOut, Span, TreatmentOut
+from elevation.setting_out.model import LayerOut, PanelOut, Span, TreatmentOut, ZoneOut
+from elevation.units.tolerance import TOUCH_MM
 
 
 def reach_of(treatment: TreatmentOut) -> Span:
     """All that belongs to a treatment: its openings with their casings, metal, cloth in any position, hooks, boxes."""
     places = [x for span in _spans(treatment) for x in span]
     return min(places), max(places)
+
+
+def zones_near(treatment: TreatmentOut, zones: tuple[ZoneOut, ...]) -> tuple[ZoneOut, ...]:
+    """What stands inside the wall within a treatment's reach."""
+    if not zones:
+        return zones
+    left, right = reach_of(treatment)
+    return tuple(zone for zone in zones if zone.left_mm <= right + TOUCH_MM and zone.right_mm >= left - TOUCH_MM)
 
 
 def _spans(treatment: TreatmentOut) -> Iterator[Span]:

@@ -39,6 +39,7 @@ from elevation.setting_out.opening import Placed, SweepSizes, place
 from elevation.setting_out.parts import Parts
 from elevation.setting_out.profile import profile_of
 from elevation.setting_out.proportions import of_treatment, of_wall
+from elevation.setting_out.reach import zones_near
 from elevation.setting_out.treatment import set_out_treatment
 from elevation.trade.model import Trade
 from elevation.units import Length
@@ -64,7 +65,9 @@ class Dresser:
         self.led: Memo[[Treatment, tuple[LedRod, ...]], Treatment] = Memo(led)
         self.set_out = Grounded(partial(set_out_treatment, ref, parts=Parts()))
         self.proportions = Memo(of_treatment)
-        self.held = Memo(with_fixings)
+        self._zones_near = Memo(zones_near)
+        self._zones: Same[tuple[ZoneOut, ...]] = Same()
+        self._held = Memo(with_fixings)
 
     def on(
         self, grounds: Grounds, treatment: Treatment, covered: tuple[Placed, ...], trade: Trade, legs: Legs
@@ -72,6 +75,13 @@ class Dresser:
         """The treatment set out on its wall."""
         covered = self.covered.keep(covered)
         return self.set_out(treatment, covered, grounds.facts, grounds.overhead, grounds.defaults, trade, legs)
+
+    def held(
+        self, made: TreatmentOut, treatment: Treatment, zones: tuple[ZoneOut, ...], facts: HoldFacts, trade: Trade
+    ) -> TreatmentOut:
+        """The same with what holds it; of what stands inside the wall only what its reach meets matters to it."""
+        near = self._zones.keep(self._zones_near(made, zones))
+        return self._held(made, treatment, near, facts, trade)
 
 
 class Grounds(Struct, frozen=True, gc=False):
