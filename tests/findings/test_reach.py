@@ -16,9 +16,10 @@ from elevation.findings.model import Scene
 from elevation.findings.reach import greatest_limit
 from elevation.places import demo_rooms
 from elevation.room.file import load_room
-from elevation.room.model import Obstacle, Room, Station, Wall
+from elevation.room.model import Held, Obstacle, Room, Scheme, Station, Wall
 from elevation.setting_out import whole
-from elevation.setting_out.model import Profile, SetOut, TreatmentOut
+from elevation.setting_out.holding import hold_facts, with_fixings
+from elevation.setting_out.model import BandOut, BesideOut, ObstacleOut, Profile, SetOut, TreatmentOut, ZoneOut
 from elevation.setting_out.profile import around
 from elevation.setting_out.reach import reach_of
 from elevation.setting_out.whole import Keeper, set_out_afresh
@@ -188,7 +189,13 @@ def edits(chance: random.Random) -> list[Callable[[Wall], Wall]]:
             kept.append(Obstacle(f"x{number}", kind, mm(left), mm(600), mm(high), mm(700), mm(150), clearance=clearance))
         return replace(wall, obstacles=tuple(kept))
 
-    return [opening, opening, lines("floor", -60, 60), lines("ceiling", 2500, 2800), obstacles]
+    def whole(wall: Wall) -> Wall:
+        assert wall.width is not None
+        more = {"width": mm(wall.width.mm + chance.uniform(-5, 40)), "crown": mm(chance.uniform(0, 120))}
+        name = chance.choice(sorted(more))
+        return replace(wall, **{name: more[name]})
+
+    return [opening, opening, whole, lines("floor", -60, 60), lines("ceiling", 2500, 2800), obstacles]
 
 
 def long_wall(count: int, substrate: str) -> Room:
@@ -197,8 +204,20 @@ def long_wall(count: int, substrate: str) -> Room:
     assert wall.width is not None
     stations = tuple(Station(mm(x * wall.width.mm / count), mm(0.0)) for x in range(count + 1))
     ceiling = tuple(Station(one.x, mm(2743.2)) for one in stations)
-    wall = replace(wall, floor=stations, ceiling=ceiling, substrate=substrate, stud_spacing=mm(400))
+    # The first rod hangs from the ceiling, the last ends at the corner.
+    schemes = wall.schemes
+    for number, rod in ((0, {"height": Held("below-ceiling", mm(250))}), (-1, {"right": Held("from-corner", mm(300))})):
+        schemes = (with_rod(schemes[0], number, **rod),)
+    wall = replace(wall, schemes=schemes, floor=stations, ceiling=ceiling, substrate=substrate, stud_spacing=mm(400))
     return replace(room, walls=(wall,), children=True, sleeping=True)
+
+
+def with_rod(scheme: Scheme, number: int, **rod: Any) -> Scheme:
+    treatments = list(scheme.treatments)
+    layer = treatments[number].layers[0]
+    layer = replace(layer, rod=replace(layer.rod, **rod))
+    treatments[number] = replace(treatments[number], layers=(layer,))
+    return replace(scheme, treatments=tuple(treatments))
 
 
 def memo_and_fresh(room: Room, keeper: Keeper, memo: TreatmentMemo) -> tuple[Any, Any]:
@@ -229,6 +248,118 @@ def test_remembered_equals_fresh_over_random_edits_of_a_long_wall(substrate: str
     assert len(rules) >= 5, rules
     # Memos that never remember would pass all this.
     assert memo.calls < 45 * 16 * 0.7
+
+
+def one_window(**more: Any) -> tuple[Room, SetOut]:
+    room = windows(1)
+    opening = replace(room.walls[0].openings[0], escape=True)
+    room = replace(room, walls=(replace(room.walls[0], openings=(opening,)),), sleeping=True, children=True, **more)
+    return room, set_out_afresh(room, "w1", "s1", TRADE)
+
+
+def _on_bracket(out: SetOut) -> dict[str, float]:
+    left, bottom, right, top = out.treatments[0].layers[0].brackets[0].plate
+    return {"left_mm": left - 20, "bottom_mm": bottom - 20, "right_mm": right + 20, "top_mm": top + 20}
+
+
+def another_window(out: SetOut) -> SetOut:
+    there = {**_on_bracket(out), "casing_top_mm": 5e3, "casing_mm": 0.0}
+    return replace(out, openings=(*out.openings, replace(out.openings[0], ref=("w1", "o9"), sweep=(), **there)))
+
+
+def a_sash_from_afar(out: SetOut) -> SetOut:
+    # A leaf of 4 m that sweeps from an opening 4 m away.
+    x = out.treatments[0].layers[0].support.right_mm
+    swept = ((x - 30, 0.0, x + 4000, 5e3, 900.0),)
+    there = {"left_mm": x + 4000, "right_mm": x + 5000, "sweep": swept}
+    return replace(out, openings=(*out.openings, replace(out.openings[0], ref=("w1", "o9"), **there)))
+
+
+def an_obstacle(kind: str, **more: Any) -> Callable[[SetOut], SetOut]:
+    def put(out: SetOut) -> SetOut:
+        there = {**_on_bracket(out), **{name: value(out) for name, value in more.items()}}
+        thing = ObstacleOut(("w1", "x1"), kind, "", out_mm=100.0, **{"clearance_mm": None, **there})
+        return replace(out, obstacles=(thing,))
+
+    return put
+
+
+def a_zone(kind: str) -> Callable[[SetOut], SetOut]:
+    return lambda out: replace(out, zones=(ZoneOut(kind, out.openings[0].ref, **_on_bracket(out)),))
+
+
+def a_band(name: str) -> Callable[[SetOut], SetOut]:
+    """A cable of an outlet that hangs 9 m off."""
+
+    def put(out: SetOut) -> SetOut:
+        there = {**_on_bracket(out), "left_mm": 9000.0, "right_mm": 9070.0}
+        outlet = ObstacleOut(("w1", "x1"), "outlet", name, out_mm=5.0, clearance_mm=None, **there)
+        band = BandOut("cable", ("w1", "x1"), "", **{**_on_bracket(out), "right_mm": 9070.0})
+        return replace(out, obstacles=(outlet,), bands=(band,))
+
+    return put
+
+
+def a_neighbour(out: SetOut) -> SetOut:
+    left, y = out.treatments[0].layers[0].support.left_mm, out.treatments[0].layers[0].support.height_mm
+    outline = ((left - 50, 0.0), (left + 50, 0.0), (left + 50, 400.0), (left - 50, 400.0))
+    return replace(out, beside=(BesideOut("left", "Side", ("w2", "x1"), "shelf", "", outline, y - 90, y + 90),))
+
+
+def _far_right(out: SetOut) -> float:
+    return out.treatments[0].layers[0].support.right_mm + 4000
+
+
+def _same(out: SetOut) -> SetOut:
+    return out
+
+
+A_HEATER = {
+    "left_mm": _far_right,
+    "right_mm": lambda out: _far_right(out) + 400,
+    "clearance_mm": lambda _: 5000.0,
+}
+
+
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [
+        pytest.param(_same, another_window, id="openings"),
+        pytest.param(_same, a_sash_from_afar, id="a sash's sweep"),
+        pytest.param(_same, an_obstacle("picture"), id="obstacles"),
+        pytest.param(_same, an_obstacle("electric-heater", **A_HEATER), id="a heater's own distance"),
+        pytest.param(_same, a_zone("shutter-box"), id="zones"),
+        pytest.param(a_band(""), lambda out: replace(a_band("")(out), bands=()), id="bands"),
+        pytest.param(a_band(""), a_band("behind the desk"), id="the name of what a band comes from"),
+        pytest.param(_same, a_neighbour, id="beside"),
+        pytest.param(_same, lambda out: replace(out, floor=Profile(((0.0, -900.0),), known=True)), id="floor"),
+        pytest.param(_same, lambda out: replace(out, ceiling=Profile(((0.0, 2270.0),), known=True)), id="ceiling"),
+        pytest.param(_same, lambda out: replace(out, width_mm=out.width_mm - 900.0), id="what holds for the whole wall"),
+    ],
+)
+def test_rules_look_again_where_something_near_has_changed(
+    first: Callable[[SetOut], SetOut], then: Callable[[SetOut], SetOut]
+) -> None:
+    room, out = one_window()
+    memo = TreatmentMemo(find_afresh)
+    scenes = [Scene(room, make(out), TRADE) for make in (first, then)]
+    fresh = [find_afresh(scene, out.treatments[0]) for scene in scenes]
+    # The same treatment in other surroundings: only these tell.
+    assert fresh[0] != fresh[1]
+    for scene, found in zip(scenes, fresh, strict=True):
+        assert sorted(map(str, memo(scene, out.treatments[0]))) == sorted(map(str, found))
+
+
+def test_framing_out_of_reach_holds_no_bracket() -> None:
+    seen = 0
+    for room in rooms():
+        for wall, scheme, out in dressed(room):
+            facts = hold_facts(room, wall.substrate, TRADE)
+            own = {one.id: one for one in next(one for one in wall.schemes if one.id == scheme).treatments}
+            for treatment in out.treatments:
+                assert with_fixings(treatment, own[treatment.ref[-1]], out.zones, facts, TRADE) == treatment
+                seen += bool(out.zones)
+    assert seen > 5
 
 
 # --- and costs nothing ----------------------------------------------------------------------------------------
