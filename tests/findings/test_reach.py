@@ -19,7 +19,7 @@ from elevation.room.file import load_room
 from elevation.room.model import Held, Obstacle, Room, Scheme, Station, Wall
 from elevation.setting_out import whole
 from elevation.setting_out.holding import hold_facts, with_fixings
-from elevation.setting_out.model import BandOut, BesideOut, ObstacleOut, Profile, SetOut, TreatmentOut, ZoneOut
+from elevation.setting_out.model import BandOut, BesideOut, ObstacleOut, Profile, SetOut, TieOut, TreatmentOut, ZoneOut
 from elevation.setting_out.profile import around
 from elevation.setting_out.reach import reach_of
 from elevation.setting_out.whole import Keeper, set_out_afresh
@@ -130,6 +130,8 @@ def test_the_rules_that_look_farther_are_those_that_find_other_things() -> None:
     found = [find_afresh(Scene(room, replace(out, zones=zones), TRADE), treatment, False) for zones in ((), (stud,))]
     assert [[one.rule for one in each] for each in found] == [["off-framing"], ["off-framing"]]
     assert found[0] != found[1]
+    memo = TreatmentMemo(find_afresh)
+    assert [memo(scene, treatment)[-1:] for scene in scenes] == found
     assert [rule.id for rule in RULES if not rule.is_near] == ["off-framing"]
 
 
@@ -300,6 +302,11 @@ def a_band(name: str) -> Callable[[SetOut], SetOut]:
     return put
 
 
+def raised(out: SetOut) -> SetOut:
+    """The same with the band over the bracket."""
+    return replace(out, bands=tuple(replace(band, bottom_mm=band.top_mm, top_mm=band.top_mm + 70) for band in out.bands))
+
+
 def a_neighbour(out: SetOut) -> SetOut:
     left, y = out.treatments[0].layers[0].support.left_mm, out.treatments[0].layers[0].support.height_mm
     outline = ((left - 50, 0.0), (left + 50, 0.0), (left + 50, 400.0), (left - 50, 400.0))
@@ -329,7 +336,7 @@ A_HEATER = {
         pytest.param(_same, an_obstacle("picture"), id="obstacles"),
         pytest.param(_same, an_obstacle("electric-heater", **A_HEATER), id="a heater's own distance"),
         pytest.param(_same, a_zone("shutter-box"), id="zones"),
-        pytest.param(a_band(""), lambda out: replace(a_band("")(out), bands=()), id="bands"),
+        pytest.param(a_band(""), lambda out: raised(a_band("")(out)), id="bands"),
         pytest.param(a_band(""), a_band("behind the desk"), id="the name of what a band comes from"),
         pytest.param(_same, a_neighbour, id="beside"),
         pytest.param(_same, lambda out: replace(out, floor=Profile(((0.0, -900.0),), known=True)), id="floor"),
@@ -348,6 +355,16 @@ def test_rules_look_again_where_something_near_has_changed(
     assert fresh[0] != fresh[1]
     for scene, found in zip(scenes, fresh, strict=True):
         assert sorted(map(str, memo(scene, out.treatments[0]))) == sorted(map(str, found))
+
+
+def test_a_treatment_reaches_as_far_as_the_hook_of_its_tie_back() -> None:
+    # The floor under a hook that stands beside all else tells how high it is.
+    _, out = one_window()
+    treatment = out.treatments[0]
+    layer, (left, right) = treatment.layers[0], reach_of(treatment)
+    tie = TieOut((right + 70, 900.0), (left, left + 9), (left, left + 9), (), 0.0, 0.0, is_loop=True, is_there=False)
+    tied = replace(layer, panels=(replace(layer.panels[0], tie=tie), *layer.panels[1:]))
+    assert reach_of(replace(treatment, layers=(tied,))) == (left, right + 70)
 
 
 def test_framing_out_of_reach_holds_no_bracket() -> None:
