@@ -18,7 +18,8 @@ from elevation.places import demo_rooms
 from elevation.room.file import load_room
 from elevation.room.model import Held, Obstacle, Room, Scheme, Station, Wall
 from elevation.setting_out import whole
-from elevation.setting_out.holding import hold_facts, with_fixings
+from elevation.setting_out.hold_facts import hold_facts
+from elevation.setting_out.holding import with_fixings
 from elevation.setting_out.model import BandOut, BesideOut, ObstacleOut, Profile, SetOut, TieOut, TreatmentOut, ZoneOut
 from elevation.setting_out.profile import around
 from elevation.setting_out.reach import reach_of
@@ -127,7 +128,8 @@ def test_the_rules_that_look_farther_are_those_that_find_other_things() -> None:
     stud = replace(
         out.zones[0], kind="stud", left_mm=far + 6000, right_mm=far + 6038, bottom_mm=0.0, top_mm=bracket.plate[3] + 9
     )
-    found = [find_afresh(Scene(room, replace(out, zones=zones), TRADE), treatment, False) for zones in ((), (stud,))]
+    scenes = [Scene(room, replace(out, zones=zones), TRADE) for zones in ((), (stud,))]
+    found = [find_afresh(scene, treatment, False) for scene in scenes]
     assert [[one.rule for one in each] for each in found] == [["off-framing"], ["off-framing"]]
     assert found[0] != found[1]
     memo = TreatmentMemo(find_afresh)
@@ -371,7 +373,7 @@ def test_framing_out_of_reach_holds_no_bracket() -> None:
     seen = 0
     for room in rooms():
         for wall, scheme, out in dressed(room):
-            facts = hold_facts(room, wall.substrate, TRADE)
+            facts = hold_facts(room, wall, TRADE)
             own = {one.id: one for one in next(one for one in wall.schemes if one.id == scheme).treatments}
             for treatment in out.treatments:
                 assert with_fixings(treatment, own[treatment.ref[-1]], out.zones, facts, TRADE) == treatment
