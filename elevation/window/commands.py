@@ -19,7 +19,7 @@ from elevation.trade.tables import load_trade
 from elevation.window.copying import Copying
 from elevation.window.shown import Shown
 from elevation.window.texts import tr, tr_error
-from elevation.window.theme import Mode, theme_for
+from elevation.window.theme import MODES, SIZES, theme_for
 from elevation.words import msg
 
 if TYPE_CHECKING:
@@ -54,7 +54,8 @@ class Commands:
             "plan": self.show_plan, "section": self.show_section,
             "left-side": self.show_sides, "right-side": self.show_sides,
             "next-pane": self.next_pane,
-            "theme-system": self.take_theme, "theme-light": self.take_theme, "theme-dark": self.take_theme,
+            **{f"theme-{mode}": self.take_theme for mode in MODES},
+            **{f"text-{size}": self.take_text_size for size in SIZES},
             "keys": self.say_keys, "tables": self.show_tables, "shelf": self.show_shelf,
         })  # fmt: skip
         self.copying = Copying(window)
@@ -62,6 +63,7 @@ class Commands:
         for name in ("cloth-open", "dimensions", "clearances", "left-side", "right-side"):
             actions[name].setChecked(True)
         actions[f"theme-{window.settings.mode}"].setChecked(True)
+        actions[f"text-{window.settings.text_size}"].setChecked(True)
 
     # -- state -----------------------------------------------------------------------
 
@@ -308,11 +310,17 @@ class Commands:
 
     def take_theme(self) -> None:
         """Dress the window as chosen and remember it."""
-        for name in ("system", "light", "dark"):
-            if self._window.actions_by_name[f"theme-{name}"].isChecked():
-                mode: Mode = name
+        for mode in MODES:
+            if self._window.actions_by_name[f"theme-{mode}"].isChecked():
                 self._window.settings.mode = mode
                 self._window.set_theme(theme_for(mode))
+
+    def take_text_size(self) -> None:
+        """Set the window's text as large as chosen and remember it."""
+        for size in SIZES:
+            if self._window.actions_by_name[f"text-{size}"].isChecked():
+                self._window.settings.text_size = size
+                self._window.set_theme(self._window.theme)
 
     def show_tables(self) -> None:
         """The trade's tables, with rows of one's own."""

@@ -25,7 +25,7 @@ from elevation.window.plain_words import kind_at, plain_words
 from elevation.window.swatch import SwatchButton
 from elevation.window.text_field import TextField
 from elevation.window.texts import tr
-from elevation.window.theme import make_quiet
+from elevation.window.theme import grown, make_quiet
 from elevation.words import Message, msg
 
 Kind = Literal["title", "note", "length", "choice", "text", "flag", "count", "colour", "told"]
@@ -245,7 +245,7 @@ class FactForm(QWidget):
         else:
             editor = TextField()
             if one.kind != "text":
-                editor.setMaximumWidth(FIELD_WIDTH)
+                editor.setMaximumWidth(grown(self, FIELD_WIDTH))
         editor.setAccessibleName(name)
         other = _Row(one, editor, self)
         other.entered.connect(self.enter)

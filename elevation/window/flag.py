@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
-from PySide6.QtGui import QPaintEvent, QPalette
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QCheckBox, QSizePolicy, QWidget
+
+from elevation.window.theme import is_stark
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QStyleOptionButton
@@ -75,6 +77,9 @@ class Flag(QCheckBox):
         """The box beside the first line, then the text in its lines."""
         if self._fits(self.width()):
             super().paintEvent(event)
+            if is_stark(self.palette()):
+                option = self._option()
+                self._frame(QPainter(self), self._indicator(option))
             return
         from PySide6.QtWidgets import QStyle, QStyleOptionFocusRect, QStylePainter
 
@@ -87,6 +92,8 @@ class Flag(QCheckBox):
         indicator.moveTop(top + (line - indicator.height()) // 2)
         option.rect = indicator
         painter.drawPrimitive(QStyle.PrimitiveElement.PE_IndicatorCheckBox, option)
+        if is_stark(self.palette()):
+            self._frame(painter, indicator)
         text.moveTop(top)
         flags = int(Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap)
         if not self.style().styleHint(QStyle.StyleHint.SH_UnderlineShortcut, option, self):
@@ -99,3 +106,8 @@ class Flag(QCheckBox):
             focus.rect = text.adjusted(-3, -1, 0, 1)
             painter.drawPrimitive(QStyle.PrimitiveElement.PE_FrameFocusRect, focus)
         painter.end()
+
+    def _frame(self, painter: QPainter, box: QRect) -> None:
+        """The box in ink: the style darkens the ground for it, which black and white have no room for."""
+        painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
+        painter.drawRect(box.adjusted(0, 0, -1, -1))

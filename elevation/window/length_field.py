@@ -10,7 +10,7 @@ from elevation.errors import BadInput
 from elevation.units import Length, parse_length
 from elevation.window.text_field import TextField
 from elevation.window.texts import tr, tr_error
-from elevation.window.theme import make_wrong
+from elevation.window.theme import grown, make_wrong
 from elevation.words import msg
 
 FIELD_WIDTH = 96
@@ -177,7 +177,7 @@ class FieldRow(QWidget):
         self.field.set_what(name)
         self.label.setBuddy(self.field)
         self._error: QLabel | None = None
-        self.field.setFixedWidth(FIELD_WIDTH)
+        self.field.setFixedWidth(grown(self, FIELD_WIDTH))
         self._box = box = QGridLayout(self)
         box.setContentsMargins(0, 0, 0, 2)
         box.setHorizontalSpacing(8)
@@ -188,6 +188,12 @@ class FieldRow(QWidget):
         self.field.refused.connect(self._show_error)
         self.field.entered.connect(self._tell_entered)
         self.field.lit.connect(self._tell_lit)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """The field is as wide as its text is large."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self.field.setFixedWidth(grown(self, FIELD_WIDTH))
 
     @property
     def error(self) -> QLabel:

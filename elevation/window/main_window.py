@@ -74,7 +74,7 @@ class MainWindow(QMainWindow):
 
     def __init__(self, session: Session, settings: Settings) -> None:
         self.theme: Theme = theme_for(settings.mode)
-        _dress(self.theme)
+        _dress(self.theme, settings.text_size)
         super().__init__()
         self.session = session
         self.settings = settings
@@ -110,6 +110,7 @@ class MainWindow(QMainWindow):
         self._connect()
         self.set_theme(self.theme)
         self.scale = QLabel()
+        self.scale.setContentsMargins(0, 0, 8, 0)
         self.state = QLabel()
         self.state.setContentsMargins(0, 0, 14, 0)
         self.stands = QLabel()
@@ -351,7 +352,7 @@ class MainWindow(QMainWindow):
     def set_theme(self, theme: Theme) -> None:
         """Dress the window."""
         self.theme = theme
-        _dress(theme)
+        _dress(theme, self.settings.text_size)
         self.actions_by_name.set_theme(theme)
         self.canvas.set_theme(theme)
         self.beside.set_theme(theme)
@@ -446,7 +447,7 @@ class MainWindow(QMainWindow):
         event.accept()
 
 
-def _dress(theme: Theme) -> None:
+def _dress(theme: Theme, size: int) -> None:
     app = QApplication.instance()
     if isinstance(app, QApplication):
-        apply(app, theme)
+        apply(app, theme, size)

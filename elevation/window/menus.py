@@ -8,6 +8,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QMenu, QSizePolicy, QToolBar, QWidget
 
 from elevation.window.texts import tr
+from elevation.window.theme import MODES, SIZES
 from elevation.words import Message, msg
 
 if TYPE_CHECKING:
@@ -43,7 +44,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         (
             "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack",
             "dimensions", "clearances", "guides", "zones", "bands", "sag", _LINE, "unfolded", "plan", "section",
-            "left-side", "right-side", "next-pane", _LINE, "theme>",
+            "left-side", "right-side", "next-pane", _LINE, "theme>", "text>",
         ),
     ),
     ("help", msg("&Help"), ("keys",)),
@@ -52,6 +53,7 @@ _SUBMENUS = {
     "demo>": msg("D&emo rooms"),
     "recent>": msg("&Recent rooms"),
     "theme>": msg("&Theme"),
+    "text>": msg("Si&ze of the text"),
 }
 _BAR = (
     "new", "open", "save", "sheets", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
@@ -78,8 +80,11 @@ def fill_menus(window: MainWindow) -> None:
 def _submenu(window: MainWindow, menu: QMenu, entry: str) -> QMenu:
     inner = menu.addMenu(tr(_SUBMENUS[entry]))
     if entry == "theme>":
-        for mode in ("system", "light", "dark"):
+        for mode in MODES:
             inner.addAction(window.actions_by_name[f"theme-{mode}"])
+    elif entry == "text>":
+        for size in SIZES:
+            inner.addAction(window.actions_by_name[f"text-{size}"])
     return inner
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QCheckBox,
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
@@ -19,6 +18,7 @@ from elevation.findings.naming import where
 from elevation.room.carrying import Part
 from elevation.room.model import Opening, Ref, Room
 from elevation.setting_out.model import TreatmentOut
+from elevation.window.flag import Flag
 from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
@@ -42,8 +42,8 @@ class SameAs(QDialog):
 
     def __init__(self, room: Room, source: TreatmentOut, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.openings: dict[Ref, QCheckBox] = {}
-        self.boxes: dict[Part, QCheckBox] = {}
+        self.openings: dict[Ref, Flag] = {}
+        self.boxes: dict[Part, Flag] = {}
         self.setWindowTitle(tr(msg("Same as {where}", where=where(source))))
         intro = QLabel(tr(msg("What is held there is carried, not where it landed: every rod finds its own window.")), self)
         intro.setWordWrap(True)
@@ -85,7 +85,7 @@ class SameAs(QDialog):
             make_quiet(title)
             box.addWidget(title)
             for number, opening in others:
-                tick = QCheckBox(_name(number, opening), inner)
+                tick = Flag(_name(number, opening), inner)
                 tick.toggled.connect(self._say)
                 self.openings[wall.id, opening.id] = tick
                 box.addWidget(tick)
@@ -100,7 +100,7 @@ class SameAs(QDialog):
         box = QVBoxLayout()
         box.setSpacing(3)
         for part, text in _PARTS.items():
-            tick = QCheckBox(sentence(tr(text)), self)
+            tick = Flag(sentence(tr(text)), self)
             tick.setChecked(True)
             tick.toggled.connect(self._say)
             self.boxes[part] = tick

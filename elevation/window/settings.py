@@ -7,7 +7,7 @@ from pathlib import Path
 from platformdirs import PlatformDirs
 from PySide6.QtCore import QByteArray, QSettings
 
-from elevation.window.theme import MODES, Mode
+from elevation.window.theme import MODES, SIZES, Mode
 
 MOST_RECENT = 8
 _STATE_VERSION = 1
@@ -36,6 +36,16 @@ class Settings:
     @mode.setter
     def mode(self, mode: Mode) -> None:
         self._store.setValue("theme", mode)
+
+    @property
+    def text_size(self) -> int:
+        """Size of the window's text in per cent of the usual."""
+        text = str(self._store.value("text", "100"))
+        return next((size for size in SIZES if str(size) == text), 100)
+
+    @text_size.setter
+    def text_size(self, size: int) -> None:
+        self._store.setValue("text", str(size))
 
     @property
     def unit(self) -> str:

@@ -14,8 +14,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from elevation.output.painters.fonts import window_font
 
-Mode = Literal["system", "light", "dark"]
-MODES: tuple[Mode, ...] = ("system", "light", "dark")
+Mode = Literal["system", "light", "dark", "contrast-light", "contrast-dark"]
+MODES: tuple[Mode, ...] = ("system", "light", "dark", "contrast-light", "contrast-dark")
 
 
 class Theme(Struct, frozen=True):
@@ -60,14 +60,30 @@ DARK = Theme(
 )  # fmt: skip
 
 
+CONTRAST_LIGHT = Theme(
+    is_dark=False, desk="#ffffff", panel="#ffffff", field="#ffffff", line="#000000", ink="#000000", quiet="#262626",
+    accent="#8a1500", held="#003f47", on_held="#ffffff",
+)  # fmt: skip
+CONTRAST_DARK = Theme(
+    is_dark=True, desk="#000000", panel="#000000", field="#000000", line="#ffffff", ink="#ffffff", quiet="#e0e0e0",
+    accent="#ffb59e", held="#8ff0f7", on_held="#000000",
+)  # fmt: skip
+_BY_MODE = {
+    "light": LIGHT, "dark": DARK, "contrast-light": CONTRAST_LIGHT, "contrast-dark": CONTRAST_DARK,
+}  # fmt: skip
+
+
 STYLE = "Fusion"
 """The one style of Qt's that the palettes are made for."""
 STYLED = "elevationStyled"
 """Property of an application that has had the style from its start."""
 _DRESSED = "elevationTheme"
+_SIZED = "elevationSize"
 
 POINTS = 10.5
 """Type size of the window."""
+SIZES = (100, 120, 145)
+"""Sizes of its text that can be chosen, in per cent."""
 
 
 def theme_for(mode: Mode) -> Theme:
@@ -76,7 +92,7 @@ def theme_for(mode: Mode) -> Theme:
     Parameters
     ----------
     mode : str
-        ``system`` follows the desktop where it tells, else light.
+        ``system`` follows the desktop where it tells, in light or dark and in high contrast, else light.
 
     Returns
     -------
@@ -85,15 +101,20 @@ def theme_for(mode: Mode) -> Theme:
     if mode == "system":
         # Kept in a variable: a chained temporary of the style hints is gone before it answers.
         hints = QGuiApplication.styleHints()
-        return DARK if hints.colorScheme() == Qt.ColorScheme.Dark else LIGHT
-    return DARK if mode == "dark" else LIGHT
+        is_dark = hints.colorScheme() == Qt.ColorScheme.Dark
+        wishes = hints.accessibility()
+        if wishes.contrastPreference() == Qt.ContrastPreference.HighContrast:
+            return CONTRAST_DARK if is_dark else CONTRAST_LIGHT
+        return DARK if is_dark else LIGHT
+    return _BY_MODE[mode]
 
 
 def palette_of(theme: Theme) -> QPalette:
     """A Fusion palette in a theme's colours."""
     palette = QPalette()
     role = QPalette.ColorRole
-    mixed = _mix(theme.panel, theme.ink, 0.06)
+    # On black and on white a button that is down shows by its ground alone.
+    mixed = _mix(theme.panel, theme.ink, 0.28 if theme in (CONTRAST_LIGHT, CONTRAST_DARK) else 0.06)
     colours = {
         role.Window: theme.panel, role.WindowText: theme.ink, role.Base: theme.field, role.AlternateBase: mixed,
         role.Text: theme.ink, role.Button: mixed, role.ButtonText: theme.ink, role.BrightText: theme.accent,
@@ -117,15 +138,16 @@ def _mix(first: str, second: str, share: float) -> str:
     return "#{:02x}{:02x}{:02x}".format(*parts)
 
 
-def apply(app: QApplication, theme: Theme) -> None:
-    """Dress the whole application in a theme; best before any widget is made.
+def apply(app: QApplication, theme: Theme, size: int = 100) -> None:
+    """Dress the whole application in a theme, its text ``size`` per cent of the usual; best before any widget is made.
 
     A palette on Fusion does it all: a style sheet would make every widget three times as dear to build.
     """
-    if app.property(_DRESSED) is None:
-        if not app.property(STYLED):
-            app.setStyle(STYLE)
-        app.setFont(window_font(POINTS))
+    if app.property(_DRESSED) is None and not app.property(STYLED):
+        app.setStyle(STYLE)
+    if app.property(_SIZED) != size:
+        app.setProperty(_SIZED, size)
+        app.setFont(window_font(POINTS * size / 100))
     if app.property(_DRESSED) != theme.panel:
         app.setProperty(_DRESSED, theme.panel)
         app.setPalette(palette_of(theme))
@@ -139,3 +161,13 @@ def make_quiet(widget: QWidget) -> None:
 def make_wrong(widget: QWidget) -> None:
     """Text that asks attention: the palette's bright ink, which is the accent."""
     widget.setForegroundRole(QPalette.ColorRole.BrightText)
+
+
+def grown(widget: QWidget, px: int) -> int:
+    """Pixels of the usual text's layout, at the size that a widget's own text has."""
+    return round(px * max(widget.font().pointSizeF(), 1.0) / POINTS)
+
+
+def is_stark(palette: QPalette) -> bool:
+    """Whether a palette is one of high contrast: on black or on white itself."""
+    return palette.color(QPalette.ColorRole.Window).lightness() in (0, 255)

@@ -10,8 +10,9 @@ from elevation import places
 from elevation.sheet.inks import contrast
 from elevation.window.actions import COMMANDS
 from elevation.window.icons import picture
+from elevation.window.length_field import FieldRow
 from elevation.window.settings import Settings
-from elevation.window.theme import DARK, LIGHT, palette_of, theme_for
+from elevation.window.theme import CONTRAST_DARK, CONTRAST_LIGHT, DARK, LIGHT, MODES, POINTS, SIZES, palette_of, theme_for
 
 
 @pytest.mark.parametrize("theme", [LIGHT, DARK], ids=["light", "dark"])
@@ -21,6 +22,58 @@ def test_text_and_marks_keep_the_contrast_of_wcag(theme):
         for ink in (theme.ink, theme.quiet, theme.accent, theme.held):
             assert contrast(ink, ground) >= 4.5
     assert contrast(theme.on_held, theme.held) >= 4.5
+
+
+@pytest.mark.parametrize("theme", [CONTRAST_LIGHT, CONTRAST_DARK], ids=["black on white", "white on black"])
+def test_high_contrast_keeps_the_stricter_contrast_of_wcag(theme):
+    # WCAG 2.2 level AAA: 7 to 1 for text (1.4.6); hairlines are marks of controls too (1.4.11).
+    for ground in (theme.panel, theme.field):
+        for ink in (theme.ink, theme.quiet, theme.accent, theme.held):
+            assert contrast(ink, ground) >= 7
+        assert contrast(theme.line, ground) >= 3
+    assert contrast(theme.on_held, theme.held) >= 7
+    palette = palette_of(theme)
+    raised = palette.color(QPalette.ColorRole.Button).name()
+    assert contrast(theme.ink, raised) >= 4.5
+    # A button that is down stands out from the bar.
+    assert contrast(raised, theme.panel) >= 1.5
+
+
+def test_a_check_box_is_seen_in_high_contrast(window):
+    window.show()
+    flag = window.measurements.thrice
+    for mode, ink in (("contrast-dark", 255), ("contrast-light", 0)):
+        window.actions_by_name[f"theme-{mode}"].trigger()
+        QApplication.processEvents()
+        image = flag.grab().toImage()
+        middle = flag.height() // 2
+        row = [image.pixelColor(x, middle).lightness() for x in range(20)]
+        assert ink in row, (mode, row)
+
+
+def test_the_text_can_be_larger_and_fields_grow_with_it(make_window, demo_room):
+    window = make_window(demo_room("1-bedroom.room.json"))
+    window.show()
+    row = next(iter(window.measurements.findChildren(FieldRow)))
+    usual = row.field.width()
+    for size in reversed(SIZES):
+        window.actions_by_name[f"text-{size}"].trigger()
+        QApplication.processEvents()
+        assert window.settings.text_size == size
+        assert row.font().pointSizeF() == pytest.approx(POINTS * size / 100, abs=0.01)
+        assert row.field.width() == pytest.approx(usual * size / 100, abs=1)
+
+
+def test_every_mode_and_size_has_its_place_in_the_menu(window):
+    names = {command.name for command in COMMANDS}
+    assert {f"theme-{mode}" for mode in MODES} <= names
+    assert {f"text-{size}" for size in SIZES} <= names
+
+
+def test_a_size_nobody_offers_is_the_usual_one(tmp_path):
+    path = tmp_path / "window.ini"
+    path.write_text("[General]\ntext=900\ntheme=pink\n")
+    assert (Settings(path).text_size, Settings(path).mode) == (100, "system")
 
 
 def test_dark_darkens_the_desk_and_leaves_the_paper(window):
