@@ -6,10 +6,8 @@ from msgspec.structs import replace
 
 from elevation.errors import BadInput
 from elevation.handles.model import Handle
-from elevation.room.bounds import Place
-from elevation.room.check_wall import check_wall
-from elevation.room.find import wall_of
 from elevation.room.model import Room
+from elevation.room.validate import check_room
 from elevation.words import msg
 
 _HALVINGS = 14
@@ -21,11 +19,11 @@ _MEASURED = frozenset(
         "ceiling", "floor", "wall-end", "stud",
     }
 )  # fmt: skip
-"""Axes that change what was measured; what hangs has no limits but those of its own range."""
+"""Axes that change what was measured."""
 
 
 def within_possible(handle: Handle, room: Room, alone: bool) -> Handle:
-    """The handle with its range narrowed to where the wall stays possible.
+    """The handle with its range narrowed to where the room stays one that can be saved and read again.
 
     Parameters
     ----------
@@ -35,9 +33,7 @@ def within_possible(handle: Handle, room: Room, alone: bool) -> Handle:
     alone : bool
         How the handle is moved.
     """
-    if handle.axis not in _MEASURED:
-        return handle
-    why = msg("what is measured beside it")
+    why = msg("what is measured beside it") if handle.axis in _MEASURED else msg("as far as it goes")
     low_mm, high_mm = _limit(handle, room, handle.low_mm, alone), _limit(handle, room, handle.high_mm, alone)
     return replace(
         handle,
@@ -63,9 +59,8 @@ def _limit(handle: Handle, room: Room, end_mm: float, alone: bool) -> float:
 
 
 def _is_possible(handle: Handle, room: Room, value_mm: float, alone: bool) -> bool:
-    wall_id = handle.ref[0]
     try:
-        check_wall(wall_of(handle.move(room, value_mm, alone), wall_id), Place(""))
+        check_room(handle.move(room, value_mm, alone), "")
     except BadInput:
         return False
     return True

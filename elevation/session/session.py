@@ -15,7 +15,7 @@ from elevation.handles.sticking import candidates
 from elevation.room.find import has, scheme_of, wall_of
 from elevation.room.keeping.recovery import Orphan
 from elevation.room.model import Ref, Room
-from elevation.room.validate import check_rows
+from elevation.room.validate import check_room, check_rows
 from elevation.session.events import Event, Listeners
 from elevation.session.gesture import Gesture
 from elevation.session.history import History
@@ -200,11 +200,17 @@ class Session:
             Name of the edit, for undo.
         ref : Ref
             What it was about; it is selected again when the edit is undone or redone.
+
+        Raises
+        ------
+        BadInput
+            The room could not be saved and read again; everything stays as it was.
         """
         self._end_gesture()
         self._nudging.forget()
         if room is self.committed or room == self.committed:
             return
+        check_room(room, room.name or "room")
         self._history.push(room, label, ref)
         self._after_edit()
 

@@ -6,8 +6,9 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.errors import BadInput
+from elevation.room.edits import replace_at
 from elevation.room.file import dump_room, load_bytes
-from elevation.room.model import Head, Room, Station
+from elevation.room.model import Head, Pelmet, Room, Station
 from elevation.session.session import Session
 from elevation.trade.tables import load_trade
 from elevation.words import Style
@@ -28,6 +29,13 @@ SLOPE = room(
     ceiling=(Station(inch(0), inch(60)), Station(inch(75), inch(120))),
 )
 
+# A hall 20 ft high: nothing but the file's own limit keeps a pelmet from being built up to the ceiling.
+HALL = replace_at(
+    room(ceiling=(Station(inch(0), inch(240)),)),
+    ("a", "s", "t1"),
+    pelmet=Pelmet(depth=inch(10), above=inch(3), left=inch(4), right=inch(4), projection=inch(8)),
+)
+
 # room, axis, ref, pull towards, the limit in inches
 CASES = {
     # An arc rises at most half its width: 10 in need 20.
@@ -37,6 +45,8 @@ CASES = {
     "gable-left": (GABLE, "opening-left", ("a", "w2"), -1, 20.0),
     "gable-right": (GABLE, "opening-right", ("a", "w2"), 1, 130.0),
     # From 60 to 80 in the gable is lowest at its left side, over 60: 60 + 60 * 60 / 75.
+    # The rod is 88 in high; a pelmet stands at most 2 m over it.
+    "pelmet-top": (HALL, "pelmet-top", ("a", "s", "t1"), 1, 88.0 + 2000.0 / 25.4),
     "gable-head": (GABLE, "opening-head", ("a", "w2"), 1, 108.0),
     # A head that runs parallel to the slope rises until it touches: 60 + 60 * 60 / 75 at its left side.
     "slope-head": (SLOPE, "opening-head", ("a", "w2"), 1, 108.0),
@@ -55,7 +65,7 @@ def test_the_limit_is_where_the_file_draws_it(name: str) -> None:
     # at the limit, within the graduation that still fits
     assert gesture.stuck.value_mm == pytest.approx(limit_in * INCH, abs=start.graduation_mm)
     assert (gesture.stuck.value_mm - limit_in * INCH) * towards <= 1e-3
-    assert say(gesture.readout, Style()).endswith(("what is measured beside it", "the ceiling"))
+    assert say(gesture.readout, Style()).endswith(("what is measured beside it", "the ceiling", "as far as it goes"))
     assert load_bytes(dump_room(session.room), "now") == session.room
     # just beyond it the file refuses
     handle = gesture.handle

@@ -5,12 +5,13 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from elevation.errors import NoSuch
+from elevation.errors import BadInput, NoSuch
 from elevation.room.edits import replace_at, replace_rod
 from elevation.room.find import layer_of
 from elevation.room.model import Room, Scheme, Wall
 from elevation.session.session import Session
 from elevation.trade.tables import load_trade
+from elevation.units import Length
 from elevation.words import msg
 from tests.handles.rooms import LAYER, held, inch, room
 
@@ -279,3 +280,12 @@ def test_the_same_room_is_worked_out_once() -> None:
     session.redo()
     session.set_out()
     assert session.pipeline.set_out.calls == runs + 1
+
+
+def test_a_room_that_could_not_be_saved_is_never_committed() -> None:
+    session = Session(room(), TRADE)
+    before = session.committed
+    with pytest.raises(BadInput, match="width"):
+        session.commit(replace_at(before, ("a", "w1"), width=Length(-1.0, "-1 mm")), msg("Measure"))
+    assert session.committed is before
+    assert session.edits == 0
