@@ -15,6 +15,7 @@ from msgspec import Struct
 from elevation.findings.naming import where
 from elevation.planning.dressed import Dressed
 from elevation.planning.drilling import DrillPlace, drill_places
+from elevation.planning.drilling_waits import waits_for
 from elevation.planning.stops import stopped
 from elevation.room.model import Ref, Room
 from elevation.setting_out.model import LayerOut, OpeningOut, SetOut, TreatmentOut
@@ -73,7 +74,8 @@ class _Wanted(Struct, frozen=True):
 def story_sticks(rooms: Sequence[Dressed], trade: Trade) -> Sticks:
     """The sticks that serve at least two windows of these rooms.
 
-    Only rods on wall brackets count; a treatment with a *stop* is left out, as its drilling sheet is.
+    Only rods on wall brackets count; a treatment with a *stop*, or that waits for a panel to be measured, is left out, as
+    its drilling sheet is.
 
     Parameters
     ----------
@@ -85,7 +87,7 @@ def story_sticks(rooms: Sequence[Dressed], trade: Trade) -> Sticks:
         for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
             stops = stopped(findings)
             for laid in wall.treatments:
-                if laid.ref not in stops and laid.mount == "wall":
+                if laid.ref not in stops and laid.mount == "wall" and not waits_for(laid):
                     for layer in laid.layers:
                         _of_layer(wanted, dressed.room, wall, laid, layer, trade)
     sticks: list[Stick] = []

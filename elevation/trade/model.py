@@ -294,6 +294,49 @@ class PriceRow(Struct, frozen=True, gc=False):
     place: str
 
 
+class FlatRow(Struct, frozen=True, gc=False):
+    """A flat bar that brackets are made of: width, thickness, the length it is sold in, mm."""
+
+    id: str
+    name: str
+    wide_mm: float
+    thick_mm: float
+    stock_mm: float
+    source: str
+    sure: Sure
+
+
+class BracketPartRow(Struct, frozen=True, gc=False):
+    """A part of a bracket that is made at the bench.
+
+    ``flat`` is what it is cut from (``none``: it is bought and counted); it is cut ``fixed_mm`` + ``projections`` times the
+    way from plate to rod's axis + ``diameters`` times the rod's diameter long.
+    """
+
+    id: str
+    name: str
+    kit: str
+    count: int
+    flat: str
+    fixed_mm: float
+    projections: float
+    diameters: float
+    source: str
+    sure: Sure
+
+
+class FinishRow(Struct, frozen=True, gc=False):
+    """A finish: coats on each side, hours between two, hours until something may hang on it."""
+
+    id: str
+    name: str
+    coats: int
+    between_hours: float
+    hard_hours: float
+    source: str
+    sure: Sure
+
+
 class ShelfRow(Struct, frozen=True, gc=False):
     """Something that lies on her own shelf: what part it is, how long one piece is (0: it is counted only), how many.
 
@@ -387,3 +430,6 @@ class Trade(Struct, frozen=True):
     ready_widths: dict[str, ReadyWidthRow] = {}
     prices: dict[str, PriceRow] = {}
     shelf: dict[str, ShelfRow] = {}
+    flats: dict[str, FlatRow] = {}
+    bracket_parts: dict[str, BracketPartRow] = {}
+    finishes: dict[str, FinishRow] = {}

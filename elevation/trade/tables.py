@@ -16,11 +16,14 @@ from elevation.trade.model import (
     AllowanceRow,
     BandRow,
     BodyRow,
+    BracketPartRow,
     BracketRow,
     CutRow,
     EndRow,
     FabricRow,
+    FinishRow,
     FixingRow,
+    FlatRow,
     HeadingRow,
     LimitRow,
     MaterialRow,
@@ -196,6 +199,24 @@ SHELF = (
     Column("length", "length_mm", cells.length_or_none),
     Column("count", "count", cells.whole),
 )
+FLATS = _columns(
+    Column("wide", "wide_mm", cells.length),
+    Column("thick", "thick_mm", cells.length),
+    Column("stock", "stock_mm", cells.length),
+)
+BRACKET_PARTS = _columns(
+    Column("kit", "kit", cells.text),
+    Column("count", "count", cells.whole),
+    Column("flat", "flat", cells.text),
+    Column("fixed", "fixed_mm", cells.length),
+    Column("projections", "projections", cells.ratio),
+    Column("diameters", "diameters", cells.ratio),
+)
+FINISHES = _columns(
+    Column("coats", "coats", cells.whole),
+    Column("between", "between_hours", cells.ratio),
+    Column("hard", "hard_hours", cells.ratio),
+)
 BANDS = _columns(
     Column("region", "region", cells.one_of("uk", "de")),
     Column("side", "side", cells.one_of("ceiling", "floor", "corner", "opening")),
@@ -257,6 +278,9 @@ def load_trade(folder: Path | None = None) -> Trade:
         tools=_load(at / "tools.csv", TOOLS, ToolRow),
         prices=_load(at / "prices.csv", PRICES, price_row),
         shelf=_load(at / "shelf.csv", SHELF, ShelfRow),
+        flats=_load(at / "flats.csv", FLATS, FlatRow),
+        bracket_parts=_load(at / "bracket_parts.csv", BRACKET_PARTS, BracketPartRow),
+        finishes=_load(at / "finishes.csv", FINISHES, FinishRow),
     )
 
 

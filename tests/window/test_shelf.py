@@ -36,7 +36,7 @@ def put(dialog, part, field, text):
 
 def test_every_line_of_the_buying_list_has_a_row(opened):
     dialog = opened()
-    assert [one.part for one in dialog.hers.parts][:2] == ["rod:conduit-3/4", "bracket:shop-strap"]
+    assert [one.part for one in dialog.hers.parts][:2] == ["rod:conduit-3/4", "flat:flat-1-1/2"]
     assert dialog.parts.item(0, 1).text() == "1"
     assert dialog.save()
 

@@ -9,6 +9,7 @@ from elevation.planning.buying.model import Tally, Window
 from elevation.planning.buying.parts import size, slug
 from elevation.planning.dressed import Dressed
 from elevation.planning.made import runners_of
+from elevation.planning.shop_made import kits_made
 from elevation.room.find import layer_of, wall_of
 from elevation.room.model import Layer, Panel, Room
 from elevation.setting_out.framing import FRAMING
@@ -68,7 +69,7 @@ def _metal(tally: Tally, layer: LayerOut, mine: Layer, window: int, trade: Trade
     for bracket in layer.brackets:
         kit = row_of(trade.brackets, bracket.kit, "bracket kit")
         # The back rod's place is part of the front layer's double bracket.
-        if kit.mount != "layer":
+        if kit.mount != "layer" and (bracket.is_there or kit.id not in kits_made(trade)):
             notes = (msg("one that hangs there already is at hand"),) if bracket.is_there else ()
             there = 1 if bracket.is_there else 0
             tally.add(f"bracket:{kit.id}", "brackets", term(kit.name), 1, window, there=there, notes=notes)

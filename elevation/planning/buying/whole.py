@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from elevation.findings.naming import where
+from elevation.planning.buying.made import add_made
 from elevation.planning.buying.model import HOUSE, BuyingList, Line, Tally, Window
 from elevation.planning.buying.needs import add_needs
 from elevation.planning.buying.shelf import shelf_parts
@@ -38,6 +39,7 @@ def buying_list(rooms: Sequence[Dressed], cuts: Sequence[SectionCut], trade: Tra
     windows = windows_of(rooms)
     tally = Tally()
     _rods(tally, cuts, windows)
+    add_made(tally, rooms, windows, trade)
     add_needs(tally, rooms, windows, trade)
     _tools(tally, rooms, cuts, trade)
     packs = {row.id: row.count for row in trade.packs.values()}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from msgspec.structs import replace
 
@@ -27,7 +27,13 @@ _CUT = Pen(Ink.OUTLINE, 0.35)
 
 
 def bench_sheet(
-    cuts: Sequence[SectionCut], saw: SawRow, subject: str, style: Style, page: Page | None = None, date: str | None = None
+    cuts: Sequence[SectionCut],
+    saw: SawRow,
+    subject: str,
+    style: Style,
+    page: Page | None = None,
+    date: str | None = None,
+    brackets: Callable[[float], Sequence[Part]] = lambda _: (),
 ) -> tuple[Picture, ...]:
     """The pages for the bench.
 
@@ -43,6 +49,8 @@ def bench_sheet(
         None: the small sheet of the unit, upright.
     date : str or None
         None: today.
+    brackets : callable
+        From the width of the page's parts to those about brackets that are made.
 
     Returns
     -------
@@ -71,6 +79,7 @@ def bench_sheet(
         parts.extend(_section(one, width, style))
     if cuts:
         parts.extend(_work(cuts, width, style))
+    parts.extend(brackets(width))
     head = Head(say(msg("Bench sheet"), style), subject)
     return lay(parts, head, page, style, date=date, notice=msg("Cut after the tape trial: what is cut cannot go back."))
 

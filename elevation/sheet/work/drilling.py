@@ -72,6 +72,15 @@ def withheld(reasons: Sequence[str], subject: str, style: Style, page: Page | No
     return lay(parts, Head(say(msg("Drilling sheet withheld"), style), subject), page, style, date=date)[0]
 
 
+def waiting(reasons: Sequence[str], subject: str, style: Style, page: Page | None = None, date: str = "") -> Picture:
+    """What stands in place of the drilling sheet of a treatment whose rod hangs by a length that nobody measured."""
+    page = page or upright(style.unit)
+    width = width_of(page)
+    text = say(msg("No holes are shown yet: the rod's height rests on what a packet says. First measure:"), style)
+    parts = [paragraph(text, width), *(step(str(n), reason, width) for n, reason in enumerate(reasons, start=1))]
+    return lay(parts, Head(say(msg("Drilling sheet waits"), style), subject), page, style, date=date)[0]
+
+
 def _sheet(pair: tuple[DrillPlace, ...], subject: str, diameter: float, style: Style, page: Page, date: str) -> Picture:
     place = pair[0]
     left, right = MARGIN, page.width_mm - MARGIN

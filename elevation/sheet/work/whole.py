@@ -13,6 +13,7 @@ from elevation.planning.buying.whole import buying_list
 from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import Dressed
 from elevation.planning.drilling import drill_places
+from elevation.planning.drilling_waits import waits_for
 from elevation.planning.hanging import hanging_steps
 from elevation.planning.house_schedule import house_schedule
 from elevation.planning.house_table import schedule_rows
@@ -23,6 +24,7 @@ from elevation.planning.rod_pieces import rod_pieces
 from elevation.planning.sewing.said import HEADS as SEWING_HEADS
 from elevation.planning.sewing.said import table_rows as sewing_cells
 from elevation.planning.sewing.whole import sewing_of
+from elevation.planning.shop_made import flat_cuts, made_brackets
 from elevation.planning.stops import stopped
 from elevation.planning.story_stick import story_sticks
 from elevation.planning.trial import trial_steps
@@ -34,11 +36,12 @@ from elevation.sheet.facts import state_of, title_of
 from elevation.sheet.records import Page, Picture
 from elevation.sheet.work.bench import bench_sheet
 from elevation.sheet.work.buying import buying_sheet
-from elevation.sheet.work.drilling import drilling_sheets, withheld
+from elevation.sheet.work.drilling import drilling_sheets, waiting, withheld
 from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.house import house_sheet
 from elevation.sheet.work.plate import plate_sheet
 from elevation.sheet.work.sewing import cutting_sheet, window_sheet
+from elevation.sheet.work.shop_made import made_parts
 from elevation.sheet.work.story_stick import stick_sheet
 from elevation.sheet.work.trial import order_sheet, trial_sheet
 from elevation.trade.model import Trade
@@ -75,6 +78,11 @@ def _drilling(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Pictur
                 pages.append(
                     withheld([say(one.text, style) for one in stops[laid.ref]], subject, style, paper, sheet_date())
                 )
+                continue
+            reasons = waits_for(laid)
+            if reasons:
+                said_ = [say(one, style) for one in reasons]
+                pages.append(waiting(said_, subject, style, paper, sheet_date()))
                 continue
             for layer in laid.layers:
                 own = [place for place in drill_places(wall, laid, trade) if place.ref[:-1] == layer.ref]
@@ -133,7 +141,12 @@ def bench_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = Non
     """The bench sheet over rooms, said as the first of them is."""
     saw = row_of(trade.saws, _SAW, "saw")
     cuts = cut_list(rod_pieces(rooms, trade), saw, trade)
-    return bench_sheet(cuts, saw, _names(rooms), style_for(rooms[0].room), paper)
+    style = style_for(rooms[0].room)
+    made = made_brackets(rooms, trade)
+    flats = flat_cuts(made, saw, trade)
+    return bench_sheet(
+        cuts, saw, _names(rooms), style, paper, brackets=lambda width: made_parts(made, flats, trade, width, style)
+    )
 
 
 def trial_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
