@@ -57,6 +57,10 @@ _WORDS: dict[str, Message] = {
     "rows": msg("Panes up the window, where bars part it."),
     "mount": msg("What the brackets are fixed to: the wall's face, the ceiling, the reveal or the sash."),
     "continues": msg("The rod of this treatment goes on round the corner on another wall."),
+    "rod.tilt": msg(
+        "Level by the spirit level, or along a head or ceiling that is not: the eye sees what it hangs beside."
+    ),
+    "offer.price": msg("What a shop asks for the same window, made and hung: the buying list sets it against yours."),
     "rod.kind": msg("A rod carries rings, a track carries glides, a tension rod presses between two jambs."),
     "rod.section": msg("What the rod is cut from: its thickness decides how far it sags."),
     "rod.material": msg("Steel sags least, wood goes on sagging for years."),

@@ -20,6 +20,7 @@ from elevation.trade.model import Trade
 from elevation.window.main_window import MainWindow
 from elevation.window.settings import Settings
 
+WIDE = (1366, 768)
 BEDROOM = "1-bedroom.room.json"
 
 
@@ -82,6 +83,8 @@ def make_window(qtbot, trade, tmp_path) -> Callable[..., MainWindow]:
         window = MainWindow(Session(room or demo(), trade, path), Settings(tmp_path / "window.ini"))
         window.files.dialogs = Answers()
         qtbot.addWidget(window)
+        # The offscreen platform's screen is 800 pixels wide, where the narrow layout is right; most tests are of the wide one.
+        window.resize(*WIDE)
         with qtbot.waitExposed(window):
             window.show()
         QTest.qWait(0)
