@@ -83,7 +83,7 @@ def make_window(qtbot, trade, tmp_path) -> Callable[..., MainWindow]:
         window = MainWindow(Session(room or demo(), trade, path), Settings(tmp_path / "window.ini"))
         window.files.dialogs = Answers()
         qtbot.addWidget(window)
-        # The offscreen platform's screen is 800 pixels wide, where the narrow layout is right; most tests are of the wide one.
+        # The offscreen screen is 800 pixels wide, where the narrow layout is right; most tests are of the wide one.
         window.resize(*WIDE)
         with qtbot.waitExposed(window):
             window.show()

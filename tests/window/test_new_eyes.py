@@ -319,7 +319,7 @@ def test_every_measurement_of_the_tape_is_explained(window):
 
 SPEAK_FOR_THEMSELVES = {
     "name", "unit", "language", "kind", "head.kind", "sash.kind", "sash.hinge", "stool", "wall", "colour", "place.hold",
-    "fabric.name", "fabric.colour", "rod.height.hold", "rod.left.hold", "rod.right.hold",
+    "fabric.name", "fabric.colour", "fabric.ink", "rod.height.hold", "rod.left.hold", "rod.right.hold",
 }  # fmt: skip
 
 
