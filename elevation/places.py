@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import tempfile
 from functools import cache
 from pathlib import Path
@@ -28,6 +29,17 @@ def resources() -> Path:
 def demo_rooms() -> Path:
     """The folder of demo rooms."""
     return _packed_or_sibling("_demo_rooms", "demo_rooms")
+
+
+def in_order(path: Path) -> tuple[tuple[int, int, str], ...]:
+    """The key that puts files in the order a person would: 2 before 10, whatever the case of letters."""
+    parts = re.split(r"(\d+)", path.name.casefold())
+    return tuple((0, int(part), part) if part.isdecimal() else (1, 0, part) for part in parts if part)
+
+
+def demo_room_files() -> tuple[Path, ...]:
+    """The demo rooms, in order."""
+    return tuple(sorted(demo_rooms().glob("*.room.json"), key=in_order))
 
 
 def own_tables() -> Path:

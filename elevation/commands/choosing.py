@@ -22,7 +22,7 @@ def load(path: Path, trade: Trade) -> Room:
 
 def first_demo() -> Path:
     """The demo room that opens where none was named."""
-    rooms = sorted(places.demo_rooms().glob("*.room.json"))
+    rooms = places.demo_room_files()
     if not rooms:
         raise NoSuch(str(places.demo_rooms()), "", "holds no demo room", "install the program again")
     return rooms[0]

@@ -82,6 +82,8 @@ def beside_name(thing: BesideOut) -> Message:
         return msg("window {number} on the wall “{wall}”", number=thing.name, wall=wall)
     if thing.kind == "door":
         return msg("door {number} on the wall “{wall}”", number=thing.name, wall=wall)
+    if thing.kind == "door-swing":
+        return msg("the door that swings against the wall “{wall}”", wall=wall)
     kind = kind_name(thing.kind)
     if thing.name:
         kind = msg("{kind} “{name}”", kind=kind, name=thing.name)

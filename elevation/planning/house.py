@@ -12,6 +12,7 @@ from elevation.errors import BadInput, ElevationError, said
 from elevation.findings.all_rules import find, find_afresh
 from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Finding, Scene, Weight
+from elevation.places import in_order
 from elevation.room.file import load_room
 from elevation.room.keeping.reasons import reason_of
 from elevation.room.model import Room
@@ -53,7 +54,7 @@ def rooms_in(folder: Path) -> tuple[Path, ...]:
         It cannot be read, or holds no room.
     """
     try:
-        found = sorted(path for path in folder.iterdir() if path.name.endswith(ENDING) and path.is_file())
+        found = sorted((path for path in folder.iterdir() if path.name.endswith(ENDING) and path.is_file()), key=in_order)
     except OSError as error:
         raise BadInput(
             str(folder),

@@ -7,13 +7,11 @@ turned by the inside angle about the corner that both walls share.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import cos, pi, radians, sin
+from math import cos, radians, sin
 
 from elevation.room.corners import Side
+from elevation.setting_out.leaves import TURNS_IN, carried, leaves, swept
 from elevation.setting_out.model import BesideOut, CornerOut, LayerOut, ObstacleOut, OpeningOut, Point, TreatmentOut
-
-ARC_STEPS = 12
-"""A leaf's quarter turn is drawn around with so many straight pieces; they lie outside it by less than 0.3 %."""
 
 
 def turned(points: Sequence[Point], side: Side, width_mm: float, corner: CornerOut) -> tuple[Point, ...]:
@@ -47,27 +45,9 @@ def leaves_of(opening: OpeningOut) -> tuple[tuple[Point, ...], ...]:
 
     A quarter of a circle about each hinge, which lies as deep in the reveal as the sash.
     """
-    if opening.sash not in ("casement-in", "swing-in"):
+    if opening.sash not in TURNS_IN:
         return ()
-    back = -(opening.reveal_mm or 0.0)
-    wide = opening.right_mm - opening.left_mm
-    if opening.hinge == "both":
-        return (
-            _quarter(opening.left_mm, back, wide / 2, 1.0),
-            _quarter(opening.right_mm, back, wide / 2, -1.0),
-        )
-    if opening.hinge == "right":
-        return (_quarter(opening.right_mm, back, wide, -1.0),)
-    return (_quarter(opening.left_mm, back, wide, 1.0),)
-
-
-def _quarter(x: float, z: float, radius: float, way: float) -> tuple[Point, ...]:
-    """A quarter circle about a hinge at (x, z), drawn around from outside; ``way`` 1 turns from the right, -1 the left."""
-    step = pi / 2 / ARC_STEPS
-    outer = radius / cos(step / 2)
-    arc = [(x + way * radius, z)]
-    arc += [(x + way * outer * cos(step * (n + 0.5)), z + outer * sin(step * (n + 0.5))) for n in range(ARC_STEPS)]
-    return ((x, z), *arc, (x, z + radius))
+    return tuple(swept(leaf, opening.reveal_mm or 0.0) for leaf in leaves(opening))
 
 
 def _things(
@@ -75,7 +55,7 @@ def _things(
 ) -> Iterator[BesideOut]:
     """Everything of a wall that stands out from it, in its own plan."""
     for obstacle in obstacles:
-        if obstacle.out_mm > 0 and obstacle.kind != "door-swing":
+        if obstacle.out_mm > 0:
             outline = box(obstacle.left_mm, obstacle.right_mm, 0.0, obstacle.out_mm)
             yield BesideOut(
                 "",
@@ -89,21 +69,25 @@ def _things(
                 obstacle.clearance_mm,
             )
     for opening in openings:
-        yield from _opening(opening)
+        yield from _opening(opening, treatments)
     for treatment in treatments:
         for layer in treatment.layers:
             if layer.support.projection_mm > 0:
                 yield from _layer(layer)
 
 
-def _opening(opening: OpeningOut) -> Iterator[BesideOut]:
+def _opening(opening: OpeningOut, treatments: tuple[TreatmentOut, ...]) -> Iterator[BesideOut]:
     low, high, name = opening.bottom_mm, opening.top_mm, str(opening.number)
     kind = "sash" if opening.kind == "window" else "door"
-    leaves = leaves_of(opening)
-    for outline in leaves:
+    turning = leaves_of(opening)
+    for outline in turning:
         yield BesideOut("", "", opening.ref, kind, name, outline, low, high)
+    if turning:
+        for leaf, load in carried(opening, treatments):
+            outline = swept(leaf, opening.reveal_mm or 0.0, load)
+            yield BesideOut("", "", opening.ref, kind, name, outline, load.bottom_mm, load.top_mm)
     # A leaf's own box is told more exactly by what it sweeps; a sash that tilts and a handle keep theirs.
-    for left, bottom, right, top, out in opening.sweep[1 if leaves else 0 :]:
+    for left, bottom, right, top, out in opening.sweep[1 if turning else 0 :]:
         if out > 0:
             yield BesideOut("", "", opening.ref, kind, name, box(left, right, 0.0, out), bottom, top)
     if opening.stool is not None and opening.stool[2] > 0:

@@ -6,30 +6,27 @@ that a drag draws only its own treatment again.
 
 from __future__ import annotations
 
-from math import cos, pi, sin
 from typing import Literal
 
 from elevation.room.corners import SIDES
-from elevation.setting_out.model import BesideOut, ObstacleOut, OpeningOut, Point, SetOut, Span, TreatmentOut
+from elevation.setting_out.model import BesideOut, ObstacleOut, OpeningOut, SetOut, Span, TreatmentOut
 from elevation.sheet import inks
 from elevation.sheet.paths import polygon
-from elevation.sheet.plan_frame import Frame, angle_at, clipped, frame_of, outer_corner, overhangs, wall_records
+from elevation.sheet.plan_frame import SASH_MM, Frame, angle_at, clipped, frame_of, outer_corner, overhangs, wall_records
 from elevation.sheet.plan_hung import treatment_records
+from elevation.sheet.plan_leaves import SWING, carried_records, swing_records
 from elevation.sheet.records import NARROW, Fill, Group, Ink, Line, Pen, Polyline, Record, Text
 from elevation.words import Style, msg, say
 
 LABEL = 2.5
 """Type size, paper mm."""
 
-_SASH_MM = 42.0
 _CASING_MM = 18.0
-_ARC_STEPS = 24
 _THIN = Pen(Ink.THIN, NARROW)
 _FINE = Pen(inks.FINE_LINE, 0.18)
-_SWING = Pen(Ink.THIN, 0.18, (1.4, 0.9))
 _GHOST = Pen(Ink.GHOST, NARROW, (2.0, 1.0))
 _QUIET = Pen(Ink.GHOST, 0.18)
-_MOVES = ("sash", "door")
+_MOVES = ("sash", "door", "door-swing")
 
 Position = Literal["open", "closed", "drawn", "none"]
 
@@ -81,7 +78,10 @@ def treatment_group(
 ) -> tuple[Group, ...]:
     """One treatment: depends on nothing but its arguments."""
     title = say(msg("Plan, seen from above"), style)
-    records = treatment_records(treatment, angles, frame, style, mm_per_paper, position)
+    records = (
+        *carried_records(treatment, frame),
+        *treatment_records(treatment, angles, frame, style, mm_per_paper, position),
+    )
     return (Group(treatment.ref, "plan", title, records),)
 
 
@@ -102,7 +102,7 @@ def ground_records(set_out: SetOut, frame: Frame, style: Style, mm_per_paper: fl
         at = frame.at((corner + x) / 2, z / 2)
         text = say(msg("{angle}°", angle=round(angle, 2)), style)
         records.append(Text((at[0], at[1] - LABEL * 0.36 * mm_per_paper), text, LABEL, Ink.TEXT, "middle"))
-    above = frame.y0 + frame.thick_mm + 1.6 * mm_per_paper
+    above = frame.top_mm + 1.6 * mm_per_paper
     records.append(Text((0.0, above), say(msg("Plan, seen from above"), style), LABEL, Ink.QUIET))
     return tuple(records)
 
@@ -111,9 +111,9 @@ def opening_records(opening: OpeningOut, frame: Frame) -> list[Record]:
     """Casing, stool, sash and glass of an opening, and the way of what turns into the room."""
     reveal, left, right = opening.reveal_mm, opening.left_mm, opening.right_mm
     back = 0.35 * frame.thick_mm if reveal is None else reveal
-    sash = frame.all(((left, -back), (right, -back), (right, -back - _SASH_MM), (left, -back - _SASH_MM)))
+    sash = frame.all(((left, -back), (right, -back), (right, -back - SASH_MM), (left, -back - SASH_MM)))
     pen = _GHOST if reveal is None else _THIN
-    glass = frame.y0 + back + _SASH_MM / 2
+    glass = frame.y0 + back + SASH_MM / 2
     records: list[Record] = [
         Fill(polygon(sash), inks.FRAME),
         Polyline(sash, pen, True),
@@ -129,48 +129,7 @@ def opening_records(opening: OpeningOut, frame: Frame) -> list[Record]:
         wide = opening.casing_mm + horn
         outline = frame.all(((left - wide, 0.0), (right + wide, 0.0), (right + wide, out), (left - wide, out)))
         records += [Fill(polygon(outline), Ink.TRIM), Polyline(outline, _FINE, True)]
-    records += _swings(opening, frame, back)
-    return records
-
-
-def _swings(opening: OpeningOut, frame: Frame, back: float) -> list[Record]:
-    """Leaves that turn in, drawn open, with the arcs of their closing edges; what tilts in or stands out dashed."""
-    records: list[Record] = []
-    boxes = opening.sweep
-    if opening.sash in ("casement-in", "swing-in"):
-        boxes = boxes[1:]
-        wide = opening.right_mm - opening.left_mm
-        leaves: tuple[tuple[float, float, float], ...]
-        if opening.hinge == "both":
-            leaves = ((opening.left_mm, 1.0, wide / 2), (opening.right_mm, -1.0, wide / 2))
-        elif opening.hinge == "right":
-            leaves = ((opening.right_mm, -1.0, wide),)
-        else:
-            leaves = ((opening.left_mm, 1.0, wide),)
-        for x, way, radius in leaves:
-            records += _leaf(x, way, radius, back, frame)
-    for left, _, right, _, out in boxes:
-        if out > 0:
-            deep = min(out, frame.depth_mm)
-            outline = frame.all(((left, 0.0), (left, deep), (right, deep), (right, 0.0)))
-            records.append(Polyline(outline, _SWING))
-    return records
-
-
-def _leaf(x: float, way: float, radius: float, back: float, frame: Frame) -> list[Record]:
-    arc: list[Point] = []
-    for step in range(_ARC_STEPS + 1):
-        turn = pi / 2 * step / _ARC_STEPS
-        z = radius * sin(turn) - back
-        if z > frame.depth_mm:
-            break
-        arc.append((x + way * radius * cos(turn), z))
-    tip = min(radius - back, frame.depth_mm)
-    thick = min(_SASH_MM, radius / 4) * way
-    leaf = frame.all(((x, -back), (x + thick, -back), (x + thick, tip), (x, tip)))
-    records: list[Record] = [Fill(polygon(leaf), inks.FRAME), Polyline(leaf, _FINE, True)]
-    if len(arc) > 1:
-        records.append(Polyline(frame.all(arc), _SWING))
+    records += swing_records(opening, frame, back)
     return records
 
 
@@ -181,7 +140,7 @@ def _obstacle(obstacle: ObstacleOut, frame: Frame) -> list[Record]:
     left, right = obstacle.left_mm, obstacle.right_mm
     outline = frame.all(((left, 0.0), (right, 0.0), (right, deep), (left, deep)))
     if obstacle.kind == "door-swing":
-        return [Polyline(outline, _SWING, True)]
+        return [Polyline(outline, SWING, True)]
     records: list[Record] = [Fill(polygon(outline), inks.ENAMEL), Polyline(outline, _THIN, True)]
     if obstacle.kind == "hot-water-radiator":
         # Its fins, as a plan shows them.
@@ -199,7 +158,7 @@ def _beside(thing: BesideOut, frame: Frame, beyond: tuple[float, float], joined:
         return []
     points = frame.all(outline)
     if thing.kind in _MOVES:
-        return [Polyline(points, _SWING, True)]
+        return [Polyline(points, SWING, True)]
     if thing.kind == "panel":
         return [Fill(polygon(points), inks.with_alpha(Ink.GHOST, 0.25))]
     if thing.kind in ("rod", "bracket"):
@@ -211,12 +170,12 @@ def _beside(thing: BesideOut, frame: Frame, beyond: tuple[float, float], joined:
 def plan_extent(set_out: SetOut, frame: Frame, mm_per_paper: float) -> tuple[float, float, float, float]:
     """Left, bottom, right and top of the strip with its caption, wall mm."""
     left, right = overhangs(set_out, frame)
-    top = frame.y0 + frame.thick_mm + (1.6 + LABEL) * mm_per_paper
+    top = frame.top_mm + (1.6 + LABEL) * mm_per_paper
     return -left, frame.y0 - frame.depth_mm - 1.0 * mm_per_paper, set_out.width_mm + right, top
 
 
 def under(set_out: SetOut, bottom_mm: float, mm_per_paper: float) -> Frame:
     """The frame of a plan whose caption stands just under ``bottom_mm``, the lower edge of what is drawn above it."""
     first = frame_of(set_out)
-    top = first.thick_mm + (1.6 + LABEL) * mm_per_paper
+    top = first.top_mm + (1.6 + LABEL) * mm_per_paper
     return frame_of(set_out, bottom_mm - 3.0 * mm_per_paper - top)

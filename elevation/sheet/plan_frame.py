@@ -12,6 +12,7 @@ from math import cos, radians, sin, tan
 from msgspec import Struct
 
 from elevation.room.corners import Side
+from elevation.setting_out.leaves import TURNS_OUT, leaves
 from elevation.setting_out.model import CornerOut, Point, SetOut
 from elevation.sheet import inks
 from elevation.sheet.paths import polygon
@@ -24,7 +25,11 @@ MOST_DEPTH_MM = 760.0
 LEAST_WALL_MM = 130.0
 _BEHIND_SASH_MM = 55.0
 _ROOM_MM = 70.0
-_SASH_MM = 42.0
+SASH_MM = 42.0
+"""How thick a sash is drawn."""
+
+MOST_OUTSIDE_MM = 300.0
+"""Of leaves that turn out, at most so much is drawn outside the wall."""
 
 CUT = inks.blend(Ink.WALL, Ink.OUTLINE, 0.30)
 """What is cut through."""
@@ -35,12 +40,21 @@ _FINE = Pen(inks.FINE_LINE, 0.18)
 
 
 class Frame(Struct, frozen=True, gc=False):
-    """A plan's place: the face's line ``y0``, how thick the wall is drawn, how much of the room is shown; wall mm."""
+    """A plan's place: the face's line ``y0``, how thick the wall is drawn, how much of the room is shown; wall mm.
+
+    ``outside_mm`` is how much is shown behind the wall, where leaves turn out.
+    """
 
     y0: float
     thick_mm: float
     depth_mm: float
     width_mm: float
+    outside_mm: float = 0.0
+
+    @property
+    def top_mm(self) -> float:
+        """The upper edge of what is drawn."""
+        return self.y0 + self.thick_mm + self.outside_mm
 
     def at(self, x: float, z: float) -> Point:
         """Where a point of the plan (along the wall, out from its face) is drawn."""
@@ -61,7 +75,17 @@ def frame_of(set_out: SetOut, y0: float = 0.0) -> Frame:
         for layer in treatment.layers:
             fold = max([0.0, *(panel.fold_depth_mm for panel in layer.panels)])
             outs.append(layer.support.projection_mm + fold / 2 + _ROOM_MM)
-    return Frame(y0, thick, min(max(outs), MOST_DEPTH_MM), set_out.width_mm)
+    return Frame(y0, thick, min(max(outs), MOST_DEPTH_MM), set_out.width_mm, min(_outside(set_out, thick), MOST_OUTSIDE_MM))
+
+
+def _outside(set_out: SetOut, thick: float) -> float:
+    """How far leaves that turn out reach beyond the wall as it is drawn."""
+    found = [0.0]
+    for opening in set_out.openings:
+        if opening.sash in TURNS_OUT:
+            back = 0.35 * thick if opening.reveal_mm is None else opening.reveal_mm
+            found += [back + SASH_MM + leaf.wide_mm - thick for leaf in leaves(opening)]
+    return max(found)
 
 
 def angle_at(set_out: SetOut, side: Side) -> float | None:
@@ -178,7 +202,7 @@ def _stub(frame: Frame, side: Side, angle: float, corner: CornerOut | None) -> l
 
 
 def _sash(frame: Frame, side: Side, angle: float, near: float, far: float, reveal: float) -> list[Record]:
-    corners = ((near, -reveal), (far, -reveal), (far, -reveal - _SASH_MM), (near, -reveal - _SASH_MM))
+    corners = ((near, -reveal), (far, -reveal), (far, -reveal - SASH_MM), (near, -reveal - SASH_MM))
     outline = frame.all(along_neighbour(frame, side, angle, a, z) for a, z in corners)
     return [Fill(polygon(outline), inks.FRAME), Polyline(outline, _FINE, True)]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -159,9 +160,9 @@ class Commands:
         self._fill("recent>", self._window.settings.recent)
 
     def _fill_demo(self) -> None:
-        self._fill("demo>", sorted(places.demo_rooms().glob("*.room.json")))
+        self._fill("demo>", places.demo_room_files())
 
-    def _fill(self, name: str, paths: list[Path]) -> None:
+    def _fill(self, name: str, paths: Sequence[Path]) -> None:
         menu = self._menus[name]
         menu.clear()
         for path in paths:

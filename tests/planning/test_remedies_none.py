@@ -15,12 +15,14 @@ from tests.findings import test_escape as way_out
 from tests.findings import test_fixing, test_sag
 from tests.findings import test_layers as layers
 from tests.findings import test_limits as limits
+from tests.findings import test_on_leaf as on_leaf
 from tests.findings.rooms import (
     INCH,
     LAYER,
     LEFT_BRACKET,
     OPENING,
     at,
+    ceiling,
     good_room,
     held,
     inch,
@@ -165,6 +167,8 @@ NONE = [
     ("meets", tied(near_corner(8, 10)), "reach-short"),
     ("over-box", bracket_in_a_corner_beside_an_outlet(), "reach-short"),
     ("heat", beside_a_tall_heater(), "reach-short"),
+    # On one of the leaves alone the cloth would not cover the other; over the opening there is no room for a rod.
+    ("on-leaf", ceiling(on_leaf.cafe(hinge="both"), inch(82)), "no-room"),
     ("swing", stack_against_the_corner(sash=Sash("casement-in", "left")), "meets"),
     ("escape", way_out_against_the_corner(), "meets"),
     ("splice", joint_over_a_casing(), "on-casing"),

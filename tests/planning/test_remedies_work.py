@@ -25,6 +25,7 @@ from tests.findings import test_limits as limits
 from tests.findings import test_meeting as meeting
 from tests.findings import test_meeting_others as others
 from tests.findings import test_mounts as mounts
+from tests.findings import test_on_leaf as on_leaf
 from tests.findings import test_pelmet as pelmet
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
@@ -251,6 +252,7 @@ WORKS = [
     # 12 1/16 in under the low end of a ceiling that hung 11 3/4 in over it.
     ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Set the rod 3¹¹⁄₁₆ in above the casing"),
     ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Hang the rod half way between head and ceiling"),
+    ("on-leaf", on_leaf.flush(3.0, 4.0), "Set the left rod end 5 in inside the jamb"),
     ("runs-down", crooked.leaning(0.3), "Hang the rod level"),
     # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).
     ("near-edge", inside_wall.beside_masonry(1.5 * INCH), "Move the left end bracket ⅞ in to the left"),

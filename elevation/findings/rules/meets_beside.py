@@ -20,7 +20,7 @@ from elevation.setting_out.model import BesideOut, BracketOut, LayerOut, PanelOu
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Mm, msg
 
-MOVES = frozenset({"sash", "door"})
+MOVES = frozenset({"sash", "door", "door-swing"})
 """What a wall's sashes and doors sweep: ``swing`` speaks about it."""
 
 Hit = tuple[float, Rect, BesideOut]

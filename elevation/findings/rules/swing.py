@@ -10,6 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from msgspec import Struct
+
 from elevation.findings.changing import ends_or_end, rod_height, rod_projection
 from elevation.findings.limits import by_geometry
 from elevation.findings.looking import layer_at, panel_at, treatment_at
@@ -17,16 +19,26 @@ from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticki
 from elevation.findings.naming import noun_of, obstacle_name, opening_name, side_name, where
 from elevation.findings.rules import swing_beside
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
+from elevation.setting_out.leaves import TURNS_IN, carried, swept
 from elevation.setting_out.model import LayerOut, ObstacleOut, OpeningOut, PanelOut, Span, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
 
-Sweep = tuple[Rect, float, OpeningOut | ObstacleOut, bool]
+
+class Carrier(Struct, frozen=True, gc=False):
+    """An opening whose leaves turn in with a curtain on them."""
+
+    opening: OpeningOut
+
+
+Sweep = tuple[Rect, float, OpeningOut | ObstacleOut | Carrier, bool]
 """Outline, how far out it reaches, what moves, and whether the cloth is drawn open first."""
 
 
 def _name(sweep: Sweep) -> Message:
     mover = sweep[2]
+    if isinstance(mover, Carrier):
+        return msg("{opening}, with the curtain on its sash,", opening=opening_name(mover.opening))
     return opening_name(mover) if isinstance(mover, OpeningOut) else obstacle_name(mover)
 
 
@@ -34,10 +46,22 @@ def _sweeps(scene: Scene, treatment: TreatmentOut) -> Iterator[Sweep]:
     for opening in scene.set_out.openings:
         for left, bottom, right, top, out in opening.sweep:
             yield (left, bottom, right, top), out, opening, opening in treatment.openings
+        if opening.sash in TURNS_IN:
+            yield from _with_load(scene, opening, treatment)
     for obstacle in scene.set_out.obstacles:
         if obstacle.kind == "door-swing":
             outline = (obstacle.left_mm, obstacle.bottom_mm, obstacle.right_mm, obstacle.top_mm)
             yield outline, obstacle.out_mm, obstacle, False
+
+
+def _with_load(scene: Scene, opening: OpeningOut, treatment: TreatmentOut) -> Iterator[Sweep]:
+    """What a leaf sweeps with the curtain of another treatment on it: farther into the room, and beyond its hinge."""
+    others = [one for one in scene.set_out.treatments if one is not treatment]
+    for leaf, load in carried(opening, others):
+        outline = swept(leaf, opening.reveal_mm or 0.0, load)
+        xs = [x for x, _ in outline]
+        rect = (min(xs), load.bottom_mm, max(xs), load.top_mm)
+        yield rect, max(z for _, z in outline), Carrier(opening), opening in treatment.openings
 
 
 Hit = tuple[float, Sweep]
