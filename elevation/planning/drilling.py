@@ -47,6 +47,8 @@ class DrillPlace(Struct, frozen=True):
         Its middle between the wall's ends (or jambs), the centre line between floor and ceiling (or sill and head).
     beside : tuple of (Message, float) or None
         The nearest edge of casing (or opening) of what it hangs before: its name and how far from the middle.
+    edge_mm : float or None
+        Where that edge is, from the wall's left end: with the middle's own place it finds either figure wrong.
     out : tuple of (Message, float) or None
         How far from the wall's face the rod's centre line is, where the bracket does not say it by itself.
     holes : tuple of (float, float)
@@ -62,6 +64,7 @@ class DrillPlace(Struct, frozen=True):
     along: Sides
     upright: Sides
     beside: tuple[Message, float] | None
+    edge_mm: float | None
     out: tuple[Message, float] | None
     holes: tuple[tuple[float, float], ...]
 
@@ -99,6 +102,7 @@ def _place(
         holes = tuple((x + hole, projection) for hole in kit.holes_mm)
     else:
         holes = tuple((x, height + hole) for hole in kit.holes_mm)
+    beside, edge = _beside(laid, x)
     inside = _inside(laid, x) if laid.mount in ("reveal", "sash") else None
     return DrillPlace(
         ref=bracket.ref,
@@ -109,7 +113,8 @@ def _place(
         height_mm=height,
         along=_along(wall, x) if inside is None else _between_jambs(inside, x),
         upright=_upright(wall, x, height) if inside is None else _in_opening(inside, height),
-        beside=None if inside is not None else _beside(laid, x),
+        beside=None if inside is not None else beside,
+        edge_mm=None if inside is not None else edge,
         out=_out(laid, layer),
         holes=holes,
     )
@@ -166,7 +171,8 @@ def _in_opening(opening: OpeningOut, height: float) -> Sides:
     )
 
 
-def _beside(laid: TreatmentOut, x: float) -> tuple[Message, float] | None:
+def _beside(laid: TreatmentOut, x: float) -> tuple[tuple[Message, float] | None, float | None]:
+    """The nearest edge, how far from it the middle is, and where it is itself."""
     edges: list[tuple[float, Message]] = []
     for opening in laid.openings:
         name = opening_name(opening)
@@ -176,11 +182,11 @@ def _beside(laid: TreatmentOut, x: float) -> tuple[Message, float] | None:
         edges.append((left, _edge(name, trim=trim, is_left=True)))
         edges.append((right, _edge(name, trim=trim, is_left=False)))
     if not edges:
-        return None
+        return None, None
     at, name = min(edges, key=lambda edge: abs(edge[0] - x))
     if x < at:
-        return msg("left of {edge}", edge=name), at - x
-    return msg("right of {edge}", edge=name), x - at
+        return (msg("left of {edge}", edge=name), at - x), at
+    return (msg("right of {edge}", edge=name), x - at), at
 
 
 def _edge(name: Message, *, trim: bool, is_left: bool) -> Message:

@@ -26,12 +26,18 @@ from elevation.words import Message, Mm, msg, msg_plural, term
 
 
 class HangStep(Struct, frozen=True):
-    """One step: what to do, figures under it, what to beware of in it. ``places`` are marked or drilled in it."""
+    """One step: what to do, figures under it, what to beware of in it. ``places`` are marked or drilled in it.
+
+    ``axes`` are places whose rod's axis is told from both sides, ``levels`` those where it is told over the floor alone:
+    the sheet rounds these as it does in the table of places, so that one place has one figure.
+    """
 
     text: Message
     details: tuple[Message, ...] = ()
     cautions: tuple[Message, ...] = ()
     places: tuple[DrillPlace, ...] = ()
+    axes: tuple[DrillPlace, ...] = ()
+    levels: tuple[DrillPlace, ...] = ()
 
 
 class Mishap(Struct, frozen=True):
@@ -104,53 +110,39 @@ TWO_MM = 1830.0
 def _level_line(places: Sequence[DrillPlace]) -> list[HangStep]:
     first, last = places[0], places[-1]
     level = abs(first.height_mm - last.height_mm) <= TOUCH_MM
-    heights = [
-        msg("at bracket {mark}: {height} over the floor right there", mark=place.mark, height=Mm(place.upright.first_mm))
-        for place in (first, last)
-    ]
     steps = [
         HangStep(
             msg(
                 "Mark the rod's axis at bracket {mark}, measured up from the floor; check it down from the ceiling.",
                 mark="1",
             ),
-            _axis(first),
+            axes=(first,),
         )
     ]
+    if len(places) == 1:
+        text = msg(
+            "Mark the bracket's middle at that height, from both ends of the wall; both figures add up to its width."
+        )
+        return [*steps, HangStep(text, places=tuple(places))]
     if level:
         steps.append(
             HangStep(
                 msg(
                     "From that mark draw a thin level line to the last bracket; turn the level end for end and look again."
                 ),
-                (msg("The floor may fall: the level governs, these figures check it."), *heights),
+                (msg("The floor may fall: the level governs, these figures check it."),),
+                levels=(first, last),
             )
         )
     else:
         steps.append(
             HangStep(
                 msg("The rod does not hang level: mark its axis at each bracket by its own figure and join the marks."),
-                tuple(heights),
+                levels=tuple(places),
             )
         )
-    if len(places) > 1:
-        steps.append(
-            HangStep(
-                msg(
-                    "Mark each bracket's middle on the line, from both ends of the wall; both figures add up to its width."
-                ),
-                places=tuple(places),
-            )
-        )
-    return steps
-
-
-def _axis(place: DrillPlace) -> tuple[Message, ...]:
-    sides = place.upright
-    found = [msg("{figure} {where}", figure=Mm(sides.first_mm), where=sides.first)]
-    if sides.second_mm is not None:
-        found.append(msg("{figure} {where}", figure=Mm(sides.second_mm), where=sides.second))
-    return tuple(found)
+    text = msg("Mark each bracket's middle on the line, from both ends of the wall; both figures add up to its width.")
+    return [*steps, HangStep(text, places=tuple(places))]
 
 
 def _ceiling_line(places: Sequence[DrillPlace]) -> HangStep:

@@ -263,12 +263,23 @@ def _figures(pair: tuple[DrillPlace, ...], left: float, right: float, top: float
 def figure_lines(place: DrillPlace, style: Style) -> tuple[str, ...]:
     """The figures to mark a bracket's middle and the rod's axis by, each place from two sides with its sum."""
     lines = [*sides_lines(place.upright, style), *sides_lines(place.along, style)]
-    lines.extend(
-        say(msg("{figure} {where}", figure=Mm(one[1]), where=one[0]), style)
-        for one in (place.beside, place.out)
-        if one is not None
-    )
+    beside = beside_line(place, style)
+    if beside:
+        lines.append(beside)
+    if place.out is not None:
+        lines.append(say(msg("{figure} {where}", figure=Mm(place.out[1]), where=place.out[0]), style))
     return tuple(lines)
+
+
+def beside_line(place: DrillPlace, style: Style) -> str:
+    """How far a bracket's middle is from the nearest edge, and where that is itself; empty where there is none."""
+    if place.beside is None or place.edge_mm is None:
+        return ""
+    where, away = place.beside
+    return say(
+        msg("{figure} {where}, itself {edge} from the left end", figure=Mm(away), where=where, edge=Mm(place.edge_mm)),
+        style,
+    )
 
 
 def sides_lines(sides: Sides, style: Style) -> tuple[str, ...]:
@@ -283,6 +294,16 @@ def sides_lines(sides: Sides, style: Style) -> tuple[str, ...]:
         say(_said("{figure} {where}", parts[1] + unit, sides.second), style),
         say(msg("check: together {figure}, {where}", figure=whole + unit, where=sides.whole), style),
     )
+
+
+def first_figure(sides: Sides, style: Style) -> str:
+    """The first figure of a place with its unit, as it stands beside the second."""
+    return _parts(sides, style)[0] + (" in" if style.unit == "in" else " mm")
+
+
+def _parts(sides: Sides, style: Style) -> tuple[str, ...]:
+    alone = sides.second_mm is None or sides.whole_mm is None
+    return figures((sides.first_mm,) if alone or sides.second_mm is None else (sides.first_mm, sides.second_mm), style)
 
 
 def sides_figures(sides: Sides, style: Style) -> str:

@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from elevation.planning.drilling import DrillPlace
 from elevation.planning.hanging import MISHAPS, HangStep
 from elevation.sheet.records import Page, Picture
-from elevation.sheet.work.drilling import sides_figures
+from elevation.sheet.work.drilling import beside_line, first_figure, sides_figures, sides_lines
 from elevation.sheet.work.page import Head, Part, lay, upright, width_of
 from elevation.sheet.work.parts import SMALL, TableColumn, heading, paragraph, step, table
-from elevation.words import Mm, Style, msg, say
+from elevation.words import Style, msg, say
 
 
 def hanging_sheet(
@@ -73,13 +73,26 @@ def step_parts(steps: Sequence[HangStep], width: float, style: Style) -> list[Pa
                 str(number),
                 say(one.text, style),
                 width,
-                details=[say(text, style) for text in one.details],
+                details=[*(say(text, style) for text in one.details), *_axes(one, style)],
                 cautions=[say(text, style) for text in one.cautions],
             )
         )
         if one.places:
             parts.extend(_places(one.places, width, style))
     return parts
+
+
+def _axes(one: HangStep, style: Style) -> list[str]:
+    """The figures of rods' axes, rounded as they stand in the table of places."""
+    lines = [line for place in one.axes for line in sides_lines(place.upright, style)]
+    for place in one.levels:
+        text = msg(
+            "at bracket {mark}: {height} over the floor right there",
+            mark=place.mark,
+            height=first_figure(place.upright, style),
+        )
+        lines.append(say(text, style))
+    return lines
 
 
 def _places(places: Sequence[DrillPlace], width: float, style: Style) -> tuple[Part, ...]:
@@ -95,9 +108,7 @@ def _places(places: Sequence[DrillPlace], width: float, style: Style) -> tuple[P
             place.mark,
             sides_figures(place.upright, style),
             sides_figures(place.along, style),
-            ""
-            if place.beside is None
-            else say(msg("{figure} {where}", figure=Mm(place.beside[1]), where=place.beside[0]), style),
+            beside_line(place, style),
         )
         for place in places
     ]

@@ -117,7 +117,11 @@ def lay(
     for index, part in enumerate(parts):
         need = part.height
         if part.sticks:
-            need += next((other.height for other in parts[index + 1 :] if not other.sticks), 0.0)
+            # With all that sticks to what follows: a heading, a table's head, and its first row.
+            for other in parts[index + 1 :]:
+                need += other.height
+                if not other.sticks:
+                    break
         if pages[-1] and used + need > room + 1e-6:
             pages.append([])
             used = 0.0
