@@ -107,10 +107,13 @@ class Runner:
     ----------
     folder : Path
         An empty folder: the room is read from ``folder/room``, and nothing else in ``folder`` may be looked into.
+    share : float
+        Of what can be read, how much is set out, dragged and drawn as well.
     """
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, share: float = 1.0) -> None:
         self.tally = Tally()
+        self.share = share
         self.trade = load_trade()
         self.file = folder / "room" / "fuzzed.room.json"
         self.tables = folder / "tables"
@@ -143,6 +146,9 @@ class Runner:
                 self.tally.counts[f"{kind}, refused"] += 1
                 return
             self.tally.counts[f"{kind}, a room"] += 1
+            if rng.random() >= self.share:
+                return
+            self.tally.counts[f"{kind}, set out and drawn"] += 1
             start = time.process_time()
             with at_most(MOST_DRIVE_S), self.guard.watching(self.file.parent):
                 drive(found, self.trade, rng, every=rng.random() < 0.1)
@@ -170,6 +176,9 @@ class Runner:
                 self.tally.counts["table, refused"] += 1
                 return
             self.tally.counts["table, read"] += 1
+            if rng.random() >= self.share:
+                return
+            self.tally.counts["table, used"] += 1
             with at_most(MOST_DRIVE_S), self.guard.watching(self.tables):
                 room = load_bytes(rng.choice(self.whole[: self.demos]), "demo")
                 drive(room, found, rng, every=rng.random() < 0.1)
@@ -193,7 +202,7 @@ class Runner:
             raise AssertionError(f"looked outside the folder, ran or fetched: {told}")
 
 
-def run(rooms: int, tables: int, seed: int, keep: Path | None = None) -> Tally:
+def run(rooms: int, tables: int, seed: int, keep: Path | None = None, share: float = 1.0) -> Tally:
     """Mutate so many rooms and tables.
 
     Parameters
@@ -203,9 +212,11 @@ def run(rooms: int, tables: int, seed: int, keep: Path | None = None) -> Tally:
         The same seed makes the same files.
     keep : Path or None
         A folder for the first file of each fault.
+    share : float
+        Of what can be read, how much is set out, dragged and drawn as well.
     """
     with tempfile.TemporaryDirectory() as made:
-        runner = Runner(Path(made))
+        runner = Runner(Path(made), share)
         for number in range(rooms):
             rng = random.Random(f"{seed} room {number}")
             kind, data = runner.mutated(rng)
