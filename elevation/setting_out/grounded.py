@@ -35,9 +35,19 @@ class _Known(Struct, frozen=True):
 
     asked: tuple[object, ...]
     facts: WallFacts
-    reach: Span
-    around: tuple[object, ...]
     made: TreatmentOut
+
+    def is_so(self, facts: WallFacts) -> bool:
+        """Whether it would land the same by other facts of the wall."""
+        if self.facts is facts:
+            return True
+        # Most of what moves with the wall moves at its openings: its whole reach is looked at where it does not.
+        openings = self.made.openings
+        core = openings[0].left_mm, openings[-1].right_mm
+        if around(self.facts.floor, *core) != around(facts.floor, *core):
+            return False
+        reach = reach_of(self.made)
+        return _around(self.facts, reach) == _around(facts, reach)
 
 
 class Grounded:
@@ -78,13 +88,14 @@ class Grounded:
         """The treatment set out; the very same object where nothing that it knows has changed."""
         asked = (treatment, covered, defaults, trade, legs)
         kept = self._kept
-        for known in kept:
-            if all(a is b for a, b in zip(known.asked, asked, strict=True)) and (
-                known.facts is facts or known.around == _around(facts, known.reach)
-            ):
+        for number, known in enumerate(kept):
+            if all(a is b for a, b in zip(known.asked, asked, strict=True)) and known.is_so(facts):
+                if known.facts is not facts:
+                    # The next frame will ask by these facts again.
+                    same = _Known(asked, facts, known.made)
+                    self._kept = tuple(same if index == number else one for index, one in enumerate(kept))
                 return known.made
         made = self._run(treatment, covered, facts, overhead, defaults, trade, legs)
         self.calls += 1
-        reach = reach_of(made)
-        self._kept = (_Known(asked, facts, reach, _around(facts, reach), made), *kept[:1])
+        self._kept = (_Known(asked, facts, made), *kept[:1])
         return made

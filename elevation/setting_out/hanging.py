@@ -133,8 +133,11 @@ class Hanging(Struct, frozen=True, gc=False):
         hung = sum(panel.hogging_nmm[index] * force for panel, force in zip(self.unit.panels, self.panels_n, strict=True))
         return self.unit.rod.moments_nmm[index] * self.rod_n + hung
 
-    def worst(self, low: int, high: int) -> Bent:
-        """With each panel where the rod sags most between the breaks ``low`` and ``high``."""
+    def worst(self, low: int, high: int, drawn: Bent) -> tuple[Bent, int]:
+        """With each panel where the rod sags most between the breaks ``low`` and ``high``, and which place looked at that is.
+
+        ``drawn`` is given back where the panels are there already.
+        """
         first, last = low * self.unit.looks, high * self.unit.looks
         rod_n = self.rod_n
         total = [sag * rod_n for sag in self.unit.sags[first:last]]
@@ -142,11 +145,14 @@ class Hanging(Struct, frozen=True, gc=False):
             more = panel.deepest[first:last]
             total = [sag + force * by for sag, by in zip(total, more, strict=True)]
         at = first + total.index(max(total))
-        chosen = [(self.unit.rod, rod_n)]
-        for panel, force in zip(self.unit.panels, self.panels_n, strict=True):
+        chosen = []
+        for panel in self.unit.panels:
             here = [sags[at] for sags in panel.sags]
-            chosen.append((panel.bent[here.index(max(here))], force))
-        return under(chosen)
+            chosen.append(here.index(max(here)))
+        if not any(chosen):
+            return drawn, at
+        hung = zip(self.unit.panels, chosen, self.panels_n, strict=True)
+        return under([(self.unit.rod, rod_n), *((panel.bent[place], force) for panel, place, force in hung)]), at
 
     def tip(self, place: int) -> float:
         """The most that a free end sags at its tip: the first (0) or the last (-1) place looked at."""

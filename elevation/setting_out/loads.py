@@ -124,12 +124,12 @@ def _told(made: LayerOut, hanging: Hanging, stuff: Stuff, loads: LoadsOut, defau
     if not stuff.bends:
         return replace(made, brackets=brackets, loads=loads)
     creep = stuff.material.creep
-    spans, lines = _spans(hanging, creep, defaults)
+    spans, lines = _spans(hanging, drawn, creep, defaults)
     told = max(spans, key=lambda span: span.sag_mm / span.neat_mm)
     worst = lines.get((told.left_mm, told.right_mm))
     if worst is None:
         breaks = hanging.breaks_mm
-        worst = hanging.worst(breaks.index(told.left_mm), breaks.index(told.right_mm))
+        worst, _ = hanging.worst(breaks.index(told.left_mm), breaks.index(told.right_mm), drawn)
     moment = max(worst.greatest_moment(), *(-hanging.hogging(index) for index in range(len(xs))))
     loads = replace(
         loads,
@@ -167,7 +167,7 @@ def give_of(kit: BracketRow, support: SupportOut, trade: Trade) -> float:
     return max(support.projection_mm, 0.0) ** 3 / (3 * trade.materials["steel"].elastic * inertia)
 
 
-def _spans(hanging: Hanging, creep: float, defaults: Defaults) -> tuple[tuple[SpanOut, ...], dict[Span, Bent]]:
+def _spans(hanging: Hanging, drawn: Bent, creep: float, defaults: Defaults) -> tuple[tuple[SpanOut, ...], dict[Span, Bent]]:
     """Every span with its worst sag, and the lines that those between two supports sag to."""
     beam, breaks = hanging.beam, hanging.breaks_mm
     xs = beam.supports_mm
@@ -176,8 +176,9 @@ def _spans(hanging: Hanging, creep: float, defaults: Defaults) -> tuple[tuple[Sp
     if xs[0] - beam.left_mm > TOUCH_MM:
         spans.append(_end(beam.left_mm, xs[0], beam.left_mm, hanging.tip(0), creep, defaults))
     for left, right in pairwise(xs):
-        lines[left, right] = worst = hanging.worst(breaks.index(left), breaks.index(right))
-        at, sag = worst.deepest(left, right)
+        low, high = breaks.index(left), breaks.index(right)
+        lines[left, right], place = hanging.worst(low, high, drawn)
+        at, sag = lines[left, right].deepest_by(low, high, place)
         long = right - left
         if sag <= TOUCH_MM:
             # A span that only lifts, or does not bend, is nowhere deepest.

@@ -146,11 +146,21 @@ class Bent(Struct, frozen=True, gc=False):
         quartics, breaks = self.quartics[low:high], self.breaks_mm[low : high + 1]
         long = [b - a for a, b in pairwise(breaks)]
         found = [sag for stretch in _sampled(quartics, long) for sag in stretch]
-        index, step = divmod(found.index(max(found)), _SAMPLES)
-        best = [(max(found), index, _STEPS[step] * long[index])]
+        return self.deepest_by(low, high, low * _SAMPLES + found.index(max(found)))
+
+    def deepest_by(self, low: int, high: int, place: int) -> tuple[float, float]:
+        """Where the line is deepest between the breaks ``low`` and ``high``: x and sag in mm.
+
+        ``place`` is where it is deepest of all that ``sampled`` looks at, counted along the whole rod.
+        """
+        quartics, breaks = self.quartics[low:high], self.breaks_mm[low : high + 1]
+        long = [b - a for a, b in pairwise(breaks)]
+        index, step = divmod(place - low * _SAMPLES, _SAMPLES)
+        start = _STEPS[step] * long[index]
+        best = [(_value(quartics[index], start), index, start)]
         # The deepest place may lie just across a break from the deepest one that was looked at.
         for near in {max(index - (step == 0), 0), index, min(index + (step == _SAMPLES - 1), len(long) - 1)}:
-            u = _flattest(quartics[near], best[0][2] if near == index else (0.0 if near > index else long[near]))
+            u = _flattest(quartics[near], start if near == index else (0.0 if near > index else long[near]))
             if 0 < u < long[near]:
                 best.append((_value(quartics[near], u), near, u))
         sag, index, u = max(best)

@@ -57,7 +57,10 @@ def test_the_worst_of_all_combinations(seed: int) -> None:
         assert hanging.tip(place) == pytest.approx(max(one.sag_at(x) for one in combinations), rel=1e-7, abs=1e-7)
     breaks = hanging.breaks_mm
     for left, right in pairwise(beam.supports_mm):
-        worst = hanging.worst(breaks.index(left), breaks.index(right)).deepest(left, right)[1]
+        low, high = breaks.index(left), breaks.index(right)
+        line, place = hanging.worst(low, high, hanging.drawn())
+        worst = line.deepest(left, right)[1]
+        assert line.deepest_by(low, high, place)[1] == pytest.approx(worst, rel=1e-9, abs=1e-9)
         most = max(one.deepest(left, right)[1] for one in combinations)
         # Which combination is worst is seen at closely spaced places, then looked at exactly.
         assert worst <= most + 1e-7
