@@ -134,7 +134,7 @@ class Hanging(Struct, frozen=True, gc=False):
         return self.unit.rod.moments_nmm[index] * self.rod_n + hung
 
     def worst(self, low: int, high: int, drawn: Bent) -> tuple[Bent, int]:
-        """With each panel where the rod sags most between the breaks ``low`` and ``high``, and which place looked at that is.
+        """Each panel where the rod sags most between the breaks ``low`` and ``high``, and at which place looked at that is.
 
         ``drawn`` is given back where the panels are there already.
         """

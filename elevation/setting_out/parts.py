@@ -9,9 +9,11 @@ from msgspec import Struct
 from elevation.room.model import Layer, Ref
 from elevation.setting_out.board import out_by
 from elevation.setting_out.brackets import brackets_of, place_of
+from elevation.setting_out.covers import Cover
 from elevation.setting_out.facts import Defaults, Overhead
+from elevation.setting_out.glass import glass_of
 from elevation.setting_out.memo import Memo
-from elevation.setting_out.model import BracketOut, SupportOut
+from elevation.setting_out.model import BracketOut, GlassOut, LayerOut, SupportOut
 from elevation.setting_out.mounting import drop_of
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import Making, making_of
@@ -68,6 +70,29 @@ class Parts:
 
     def __init__(self) -> None:
         self._layers: dict[Ref, LayerParts] = {}
+        self._glass: tuple[tuple[object, ...], GlassOut] | None = None
+
+    def glass(
+        self,
+        covered: tuple[Placed, ...],
+        layers: tuple[LayerOut, ...],
+        asked: tuple[Layer, ...],
+        boxes: tuple[Cover, ...],
+        dropped: tuple[Cover, ...],
+    ) -> GlassOut:
+        """The glass behind the layers: how long cloth hangs tells on it only where that is tied."""
+        panels = [panel for layer in layers for panel in layer.panels]
+        if any(panel.tie is not None for panel in panels):
+            return glass_of(covered, layers, asked, boxes, dropped)
+        ends = [(layer.support.left_mm, layer.support.right_mm) for layer in layers]
+        widths = [
+            (panel.open, panel.closed, panel.drawn, panel.side, panel.stationary, panel.parks_at_mm, panel.stack_mm)
+            for panel in panels
+        ]
+        facts = (covered, asked, ends, widths, boxes, dropped)
+        if self._glass is None or self._glass[0] != facts:
+            self._glass = facts, glass_of(covered, layers, asked, boxes, dropped)
+        return self._glass[1]
 
     def of(self, ref: Ref) -> LayerParts:
         """The layer's."""

@@ -10,7 +10,6 @@ from elevation.setting_out.clearances import clearances_of
 from elevation.setting_out.cloth import shrinks_of
 from elevation.setting_out.dress import blind_of, boxes_of, dropped_of, pelmet_of
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts
-from elevation.setting_out.glass import glass_of
 from elevation.setting_out.hems import target_of
 from elevation.setting_out.loads import with_loads
 from elevation.setting_out.model import LayerOut, OpeningOut, PatternOut, TreatmentOut, WishOut
@@ -73,7 +72,7 @@ def set_out_treatment(
         mount=treatment.mount,
         openings=openings,
         layers=layers,
-        glass=glass_of(covered, layers, treatment.layers, boxes_of(pelmet, blinds), dropped_of(blinds)),
+        glass=parts.glass(covered, layers, treatment.layers, boxes_of(pelmet, blinds), dropped_of(blinds)),
         clearances=clearances_of(openings, layers, facts),
         joined=joined,
         pelmet=pelmet,

@@ -15,7 +15,7 @@ from elevation.output.painters.replay import Placing, Replay
 from elevation.room.model import Ref, Room
 from elevation.room.style import style_for
 from elevation.session.session import Session
-from elevation.setting_out.model import SetOut
+from elevation.setting_out.model import SetOut, TreatmentOut
 from elevation.sheet.annotation import Annotation, lay_annotation
 from elevation.sheet.annotation.marks import RADIUS
 from elevation.sheet.annotation.remembered import AnnotationKeeper
@@ -126,14 +126,15 @@ class CanvasPicture:
             groups += self.beside.groups(room, viewport, shown)
             self._flat = self.beside.extent(room, viewport.mm_per_paper)
         elif shown.clearances:
+            seen = tuple(one for one in set_out.treatments if is_in_sight(one, viewport, self.width_px))
             source = (
-                set_out.treatments, set_out.ceiling, set_out.floor, set_out.width_mm, set_out.ends, set_out.crown_mm,
+                seen, set_out.treatments, set_out.ceiling, set_out.floor, set_out.width_mm, set_out.ends, set_out.crown_mm,
                 style_for(room), viewport.mm_per_paper,
             )  # fmt: skip
-            groups += self._marks.groups("clearance", source, lambda: self._clearances(room, set_out, viewport))
+            groups += self._marks.groups("clearance", source, lambda: self._clearances(room, set_out, seen, viewport))
         if shown.sag:
-            seen = (set_out.treatments, style_for(room), viewport.mm_per_paper)
-            groups += self._marks.groups("sag", seen, lambda: sag_groups(set_out, self._style(room), viewport.mm_per_paper))
+            bent = (set_out.treatments, style_for(room), viewport.mm_per_paper)
+            groups += self._marks.groups("sag", bent, lambda: sag_groups(set_out, self._style(room), viewport.mm_per_paper))
         if shown.guides:
             wall = (set_out, style_for(room), viewport.mm_per_paper)
             groups += self._marks.groups("guide", wall, lambda: self._guides(room, set_out, viewport))
@@ -161,9 +162,11 @@ class CanvasPicture:
     def _style(self, room: Room) -> Style:
         return replace(style_for(room), language=language())
 
-    def _clearances(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
+    def _clearances(
+        self, room: Room, set_out: SetOut, seen: tuple[TreatmentOut, ...], viewport: Viewport
+    ) -> tuple[Group, ...]:
         style = replace(style_for(room), language=language())
-        made = clearance_groups(set_out, style, viewport.mm_per_paper)
+        made = clearance_groups(set_out, style, viewport.mm_per_paper, seen)
         self._clear = same_where_equal(made, self._clear)
         return self._clear
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import inf
 
 from elevation.room.model import Ref
@@ -25,7 +26,9 @@ _LEAST = 0.5
 _PLATE = with_alpha(Ink.PAPER, 0.82)
 
 
-def clearance_groups(set_out: SetOut, style: Style, mm_per_paper: float) -> tuple[Group, ...]:
+def clearance_groups(
+    set_out: SetOut, style: Style, mm_per_paper: float, only: Sequence[TreatmentOut] | None = None
+) -> tuple[Group, ...]:
     """One group of marks for each treatment.
 
     Parameters
@@ -34,6 +37,8 @@ def clearance_groups(set_out: SetOut, style: Style, mm_per_paper: float) -> tupl
     style : Style
     mm_per_paper : float
         Wall mm for one paper mm.
+    only : sequence of TreatmentOut or None
+        Those in sight; None: all.
 
     Returns
     -------
@@ -41,7 +46,7 @@ def clearance_groups(set_out: SetOut, style: Style, mm_per_paper: float) -> tupl
         Layer ``clearance``, wall coordinates.
     """
     groups = []
-    for treatment in set_out.treatments:
+    for treatment in set_out.treatments if only is None else only:
         records: list[Record] = []
         marker = _Marker(records, style, mm_per_paper)
         for layer in treatment.layers:

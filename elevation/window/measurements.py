@@ -114,11 +114,15 @@ class Measurements(QWidget):
             if [(one.ref, one.field, one.name) for one in order] != [(one.ref, one.field, one.name) for one in self._order]:
                 self._build(order)
                 self._items, self._worked = {}, {}
-        items: dict[Ref, object] = {ref: item_at(room, ref) for ref in dict.fromkeys(field.ref for field in self._order)}
+        on_wall: dict[Ref, object] = {(wall.id, opening.id): opening for opening in wall.openings}
+        on_wall.update({(wall.id, obstacle.id): obstacle for obstacle in wall.obstacles})
+        items: dict[Ref, object] = {
+            ref: on_wall.get(ref) or item_at(room, ref) for ref in dict.fromkeys(field.ref for field in self._order)
+        }
+        changed = {ref for ref, item in items.items() if self._items.get(ref) is not item}
         for field in self._order:
-            item = items[field.ref]
-            if self._items.get(field.ref) is not item:
-                self._rows[field.ref, field.field].field.set_length(fact_in(item, field.field), room.unit)
+            if field.ref in changed:
+                self._rows[field.ref, field.field].field.set_length(fact_in(items[field.ref], field.field), room.unit)
         self._items = items
         for (ref, side), note in self._counts.items():
             opening = next(one for one in wall.openings if one.id == ref[1])

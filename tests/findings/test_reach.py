@@ -199,7 +199,17 @@ def edits(chance: random.Random) -> list[Callable[[Wall], Wall]]:
         name = chance.choice(sorted(more))
         return replace(wall, **{name: more[name]})
 
-    return [opening, opening, whole, lines("floor", -60, 60), lines("ceiling", 2500, 2800), obstacles]
+    def cloth(wall: Wall) -> Wall:
+        scheme = wall.schemes[0]
+        number = chance.randrange(len(scheme.treatments))
+        layer = scheme.treatments[number].layers[0]
+        panel = replace(layer.panels[0], drawn=mm(chance.uniform(200, 900)), flat_width=mm(chance.uniform(900, 1500)))
+        layer = replace(layer, panels=(panel, *layer.panels[1:]))
+        treatments = list(scheme.treatments)
+        treatments[number] = replace(treatments[number], layers=(layer,))
+        return replace(wall, schemes=(replace(scheme, treatments=tuple(treatments)),))
+
+    return [opening, opening, whole, cloth, lines("floor", -60, 60), lines("ceiling", 2500, 2800), obstacles]
 
 
 def long_wall(count: int, substrate: str) -> Room:

@@ -14,6 +14,7 @@ Extension lines of lines farther out cross the rows; labels keep clear of them.
 
 from __future__ import annotations
 
+from bisect import bisect_left, insort
 from functools import lru_cache
 
 from msgspec import Struct
@@ -39,9 +40,14 @@ APART = 1.7
 """Between two labels of one row: two spaces at least, else "90  310" would be read as one figure."""
 SPARE = 0.5
 """What a label may lose on each side and still keep its rung: 1 mm in all before it lets go."""
+_WIDEST = 2 * (STROKE + 0.2) + CLEAR
+"""Wider than what any line or stroke takes."""
 CLEAR_ROWS = 6
 """Rows in which a key letter is sought with a leader that crosses nothing, then with one that crosses no label."""
 MOST_ROWS = 60
+
+
+_Span = tuple[float, float]
 
 
 class Rows(Struct, frozen=True, gc=False):
@@ -117,6 +123,12 @@ def _spare(step: str, previous: str | None) -> float:
     return 0.0 if step == previous else SPARE
 
 
+def _within(spans: list[_Span], low: float, high: float, widest: float) -> list[_Span]:
+    """Those of ``spans``, which rise and are at most ``widest`` wide, that reach past ``low`` and begin before ``high``."""
+    first, last = bisect_left(spans, (low - widest,)), bisect_left(spans, (high,))
+    return [span for span in spans[first:last] if span[1] > low]
+
+
 def _end(span: tuple[float, float]) -> float:
     return span[1]
 
@@ -131,8 +143,10 @@ class _Ladder:
         self.taken: dict[int, list[tuple[float, float]]] = {}
         self.leaders: list[tuple[float, float, float, float]] = []
         strokes = {place for ends in line.ends for place in ends}
-        self.crossing = [(place - CLEAR, place + CLEAR) for place in line.crossing]
-        self.above = self.crossing + [(place - STROKE - 0.2, place + STROKE + 0.2) for place in strokes]
+        # From left to right, so that what stands near a place is found without looking at the whole line.
+        self.crossing = sorted((place - CLEAR, place + CLEAR) for place in line.crossing)
+        self.above = sorted([*self.crossing, *((place - STROKE - 0.2, place + STROKE + 0.2) for place in strokes)])
+        self.widest = 0.0
 
     def _find(self, row: int, low: float, high: float, width: float, wish: float) -> float | None:
         """The centre nearest to ``wish`` at which ``width`` stands free within ``low`` to ``high``."""
@@ -143,10 +157,11 @@ class _Ladder:
         wish = min(max(wish, first), last)
         near, far = first - half, last + half
         standing = self.above if row == 0 else self.crossing
-        spans = [(a - half, b + half) for a, b in standing if b > near and a < far]
-        spans += [
-            (a - half - APART, b + half + APART) for a, b in self.taken.get(row, ()) if b > near - APART and a < far + APART
-        ]
+        spans = [(a - half, b + half) for a, b in _within(standing, near, far, _WIDEST)]
+        taken = self.taken.get(row)
+        if taken is not None:
+            labels = _within(taken, near - APART, far + APART, self.widest)
+            spans += [(a - half - APART, b + half + APART) for a, b in labels]
         # What blocks the wish may be several spans that run into each other: the free places nearest to it are their ends.
         left = right = wish
         spans.sort()
@@ -172,7 +187,9 @@ class _Ladder:
         points = self._leader(middle, near, centre, width) if leader else None
         if points is not None:
             self.leaders.append(points)
-        self.taken.setdefault(row, []).append((centre - width / 2, centre + width / 2))
+        insort(self.taken.setdefault(row, []), (centre - width / 2, centre + width / 2))
+        # Half a label's width more than the widest: what is rounded away must hide nothing.
+        self.widest = max(self.widest, 1.5 * width)
         figure = self.line.segments[index].texts[-1]
         self.placed[index] = Label(text, figure, step.split(":")[0], centre, near, far, width, points, step)
 
