@@ -143,7 +143,7 @@ def picture_of(
     findings = find(Scene(room, laid, trade))
     ratio = None if scale is None else scale_of(scale)
     if sheet == "plan":
-        return plan_sheet(room, laid, findings, style, page, ratio)
+        return plan_sheet(room, laid, findings, trade, style, page, ratio)
     if sheet == "unfolded":
         row = unfold(room, wall, laid.scheme, trade)
         every = [finding for one in row for finding in find(Scene(room, one.set_out, trade))]

@@ -66,10 +66,10 @@ def section_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = N
     )
 
 
-def plan_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+def plan_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """The plan of each wall."""
     return tuple(
-        plan_sheet(dressed.room, wall, findings, style_for(dressed.room), paper)
+        plan_sheet(dressed.room, wall, findings, trade, style_for(dressed.room), paper)
         for dressed in rooms
         for wall, findings in zip(dressed.walls, dressed.findings, strict=True)
     )

@@ -132,7 +132,7 @@ def outer_corner(frame: Frame, side: Side, angle: float) -> Point:
     return (-over if side == "left" else frame.width_mm + over), -frame.thick_mm
 
 
-def wall_records(set_out: SetOut, frame: Frame) -> list[Record]:
+def wall_records(set_out: SetOut, frame: Frame, stubs: tuple[Side, ...] = ("left", "right")) -> list[Record]:
     """The wall and the beginnings of its neighbours, cut through; their outer faces are dashed: no tape was there."""
     left, right = angle_at(set_out, "left"), angle_at(set_out, "right")
     start = (0.0, -frame.thick_mm) if left is None else outer_corner(frame, "left", left)
@@ -140,8 +140,8 @@ def wall_records(set_out: SetOut, frame: Frame) -> list[Record]:
     spans = [(one.left_mm, one.right_mm) for one in set_out.openings]
     records = _band(frame, _pieces(spans, frame.width_mm), (0.0, frame.width_mm), start, end)
     for side, angle, number in (("left", left, 0), ("right", right, 1)):
-        if angle is not None:
-            records += _stub(frame, side, angle, set_out.corners[number])  # type: ignore[arg-type]
+        if angle is not None and side in stubs:
+            records += _stub(frame, side, angle, set_out.corners[number])
     return records
 
 

@@ -24,7 +24,14 @@ _STROKE_MM = 0.9
 
 
 def treatment_records(
-    treatment: TreatmentOut, angles: Span, frame: Frame, style: Style, mm_per_paper: float, position: str
+    treatment: TreatmentOut,
+    angles: Span,
+    frame: Frame,
+    style: Style,
+    mm_per_paper: float,
+    position: str,
+    *,
+    has_figure: bool = True,
 ) -> tuple[Record, ...]:
     """Every layer of a treatment, the one nearest the wall first, and how far the front rod stands out.
 
@@ -38,11 +45,13 @@ def treatment_records(
     mm_per_paper : float
     position : str
         ``open``, ``closed``, ``drawn`` or ``none``.
+    has_figure : bool
+        With how far the front rod stands out.
     """
     records: list[Record] = []
     for layer in reversed(treatment.layers):
         records += _layer(treatment, layer, angles, frame, position)
-    if treatment.layers:
+    if treatment.layers and has_figure:
         records += _projection(treatment, treatment.layers[0], frame, style, mm_per_paper, position)
     return tuple(records)
 

@@ -8,10 +8,11 @@ from elevation.findings.model import Finding
 from elevation.room.model import Room
 from elevation.setting_out.model import SetOut
 from elevation.sheet.bare_sheet import Drawing, Words, bare_sheet
+from elevation.sheet.bay import bay_frame, bay_of
 from elevation.sheet.plan import plan_extent, plan_groups
-from elevation.sheet.plan_frame import frame_of
 from elevation.sheet.records import Page, Picture
 from elevation.sheet.stops import stop_text
+from elevation.trade.model import Trade
 from elevation.words import Style, msg, say
 
 
@@ -19,12 +20,13 @@ def plan_sheet(
     room: Room,
     set_out: SetOut,
     findings: Sequence[Finding],
+    trade: Trade,
     style: Style,
     page: Page | None = None,
     scale: float | None = None,
     date: str | None = None,
 ) -> Picture:
-    """What stands and hangs on a wall, seen from above.
+    """What stands and hangs on a wall, and on the others of its bay, seen from above.
 
     Parameters
     ----------
@@ -32,6 +34,7 @@ def plan_sheet(
     set_out : SetOut
     findings : sequence of Finding
         A *stop* among them prints its band.
+    trade : Trade
     style : Style
     page, scale, date
         As for ``bare_sheet``.
@@ -41,12 +44,16 @@ def plan_sheet(
     BadInput
         The scale that was asked for does not fit.
     """
-    frame = frame_of(set_out)
+    bay = bay_of(room, set_out, trade)
+    frame = bay_frame(set_out, bay)
 
     def draw(at: float) -> Drawing:
-        return Drawing(tuple(plan_groups(set_out, frame, style, at, "drawn")), plan_extent(set_out, frame, at))
+        groups = plan_groups(set_out, frame, style, at, "drawn", bay)
+        return Drawing(tuple(groups), plan_extent(set_out, frame, at, bay))
 
-    wall = set_out.wall_name or set_out.wall
+    lefts = [one.set_out for one in bay if one.side == "left"]
+    rights = [one.set_out for one in bay if one.side == "right"]
+    wall = ", ".join(one.wall_name or one.wall for one in (*reversed(lefts), set_out, *rights))
     scheme = say(msg("Scheme: {name}", name=set_out.scheme_name or set_out.scheme), style) if set_out.scheme else ""
     name = room.name or say(msg("Room"), style)
     number = next((index for index, one in enumerate(room.walls, 1) if one.id == set_out.wall), 1)

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from elevation.handles.model import Handle
 from elevation.setting_out.model import Point
-from elevation.sheet.plan import plan_extent
 from elevation.sheet.plan_hung import figure_x
 from elevation.window.canvas import Canvas
 from elevation.window.canvas_picture import MARGIN_MM
@@ -61,7 +60,7 @@ class PlanCanvas(FollowingCanvas):
     # -- where it stands -------------------------------------------------------------
 
     def _in_line(self, lead: Viewport) -> Viewport:
-        _, bottom, _, top = plan_extent(self.plan.set_out(), self.plan.frame(), lead.mm_per_paper)
+        _, bottom, _, top = self.plan.extent(lead.mm_per_paper)
         aside = self._elevation.mapToGlobal(QPointF(0, 0)).x() - self.mapToGlobal(QPointF(0, 0)).x()
         # Right under the elevation; a strip that is higher than it needs to be leaves the rest of itself free.
         free = max(self.height() - (top - bottom) * lead.px_per_mm, 0.0)

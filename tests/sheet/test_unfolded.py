@@ -134,7 +134,7 @@ def test_any_wall_has_a_plan_and_unfolds(seed: int) -> None:
         scheme = wall.schemes[0].id if wall.schemes else None
         laid = set_out(room, wall.id, scheme, TRADE)
         findings = find(Scene(room, laid, TRADE))
-        picture = plan_sheet(room, laid, findings, style_for(room), date="2026-01-02")
+        picture = plan_sheet(room, laid, findings, TRADE, style_for(room), date="2026-01-02")
         assert picture.page is not None
         walls = unfold(room, wall, scheme, TRADE)
         row = unfolded_sheet(room, walls, findings, TRADE, style_for(room), date="2026-01-02")

@@ -23,6 +23,11 @@ def reduced(records: Iterable[Record], scale: float, right: float, up: float) ->
     def point(at: Point) -> Point:
         return (at[0] / scale + right, at[1] / scale + up)
 
+    return mapped(records, point)
+
+
+def mapped(records: Iterable[Record], point: Callable[[Point], Point]) -> tuple[Record, ...]:
+    """The records with each of their points where ``point`` puts it; text is moved, not turned."""
     return tuple(_moved(record, point) for record in records)
 
 
