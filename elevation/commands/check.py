@@ -34,14 +34,14 @@ def run_check(given: Check) -> int:
     found_any = False
     for path in given.rooms:
         try:
-            room = choosing.load(path, trade)
+            room, known = choosing.load(path, trade)
             walls: list[Plain] = []
             texts: list[str] = []
             for wall in choosing.walls(room, given.wall, path.name):
                 for scheme in choosing.schemes(wall, given.scheme, given.all_schemes, path.name):
                     style = msgspec.structs.replace(style_for(room), language="en", decimal_mark=".", plain=True)
                     scheme_id = None if scheme is None else scheme.id
-                    report, text, grave = _wall(room, wall.id, scheme_id, trade, style)
+                    report, text, grave = _wall(room, wall.id, scheme_id, known, style)
                     walls.append(report)
                     texts.append(text)
                     found_any = found_any or grave

@@ -8,16 +8,18 @@ from elevation import places
 from elevation.errors import NoSuch, said
 from elevation.room.file import load_room
 from elevation.room.find import by_name
+from elevation.room.lent import trade_of
 from elevation.room.model import Room, Scheme, Wall
 from elevation.room.validate import check_rows
 from elevation.trade.model import Trade
 
 
-def load(path: Path, trade: Trade) -> Room:
-    """The room in ``path``, its table rows checked; raises BadInput."""
+def load(path: Path, trade: Trade) -> tuple[Room, Trade]:
+    """The room in ``path``, its table rows checked, and the trade with those that it carries; raises BadInput."""
     room = load_room(path)
-    check_rows(room, trade, path.name)
-    return room
+    whole = trade_of(room, trade)
+    check_rows(room, whole, path.name)
+    return room, whole
 
 
 def first_demo() -> Path:

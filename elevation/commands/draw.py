@@ -46,7 +46,7 @@ def run_draw(given: Draw) -> int:
         raise BadInput("command line", "--out", f"“{given.out.name}” has no known ending", f"use {', '.join(ENDINGS)}")
     refuse_a_room(given.out, (given.room,))
     trade = load_with_own(load_trade)
-    room = choosing.load(given.room, trade)
+    room, trade = choosing.load(given.room, trade)
     walls = choosing.walls(room, given.wall, given.room.name)
     if not walls:
         raise BadInput(given.room.name, "walls", "has no wall to draw", "add one")

@@ -72,7 +72,7 @@ def _draw_instead(path: Path, reason: str) -> int:
     from elevation.commands.draw import picture_of, write
 
     trade = _tables()
-    room = choosing.load(path, trade)
+    room, trade = choosing.load(path, trade)
     wall = room.walls[0]
     picture = picture_of(room, wall, wall.schemes[0] if wall.schemes else None, trade)
     out = _fresh(path)

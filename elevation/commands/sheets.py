@@ -57,7 +57,9 @@ def run_sheets(given: Sheets) -> int:
     for path in given.rooms:
         stem = _fresh(path, stems)
         try:
-            rooms.append((stem, path, choosing.load(path, trade)))
+            # All rooms share what is cut and bought: what one carries is there for all.
+            room, trade = choosing.load(path, trade)
+            rooms.append((stem, path, room))
         except ElevationError as error:
             complain(error)
             failed = True

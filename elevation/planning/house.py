@@ -15,6 +15,7 @@ from elevation.findings.model import Finding, Scene, Weight
 from elevation.places import in_order
 from elevation.room.file import load_room
 from elevation.room.keeping.reasons import reason_of
+from elevation.room.lent import trade_of
 from elevation.room.model import Room
 from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out_afresh
@@ -27,7 +28,7 @@ ENDING = ".room.json"
 class WallLooked(Struct, frozen=True):
     """One wall of a house in one scheme: how it stands, how many findings of each weight, what is not measured.
 
-    ``error`` is why the room cannot be read; then there is no wall.
+    ``error`` is why the room cannot be read; then there is no wall. ``trade`` has the rows that the room carries.
     """
 
     path: Path
@@ -38,6 +39,7 @@ class WallLooked(Struct, frozen=True):
     advice: int = 0
     missing: int = 0
     error: ElevationError | None = None
+    trade: Trade | None = None
 
     @property
     def room_name(self) -> str:
@@ -91,6 +93,7 @@ def look(path: Path, trade: Trade, *, every_scheme: bool = False) -> Iterator[Wa
 
 def look_at(path: Path, room: Room, wall_id: str, trade: Trade, scheme_id: str | None = None) -> WallLooked:
     """One wall of a room in a scheme, by default its first."""
+    trade = trade_of(room, trade)
     wall = next(one for one in room.walls if one.id == wall_id)
     first = wall.schemes[0].id if wall.schemes else None
     out = set_out_afresh(room, wall_id, first if scheme_id is None else scheme_id, trade)
@@ -105,6 +108,7 @@ def look_at(path: Path, room: Room, wall_id: str, trade: Trade, scheme_id: str |
         broken=weights[Weight.BROKEN],
         advice=weights[Weight.CONSIDER],
         missing=len(out.missing),
+        trade=trade,
     )
 
 

@@ -148,6 +148,9 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
         What somebody who tugs at a panel adds to a bracket, as the mass that pulls as hard; None takes the usual figure.
     limits : dict
         Limits of rules that this room overrides, by the limit's id.
+    rows : dict
+        Rows of somebody's own tables that the room names, so that it opens wherever it is sent: by table and id, cells by
+        the titles of their columns.
     walls : tuple of Wall
     """
 
@@ -164,6 +167,7 @@ class Room(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defau
     one_height: bool = False
     tug_kg: float | None = None
     limits: dict[str, Length] = {}
+    rows: dict[str, dict[str, dict[str, str]]] = {}
     walls: tuple[Wall, ...] = ()
 
     @property

@@ -14,6 +14,7 @@ from elevation.room.check_corners import check_corners
 from elevation.room.check_scheme import MOST_FIXING_KG, check_scheme
 from elevation.room.check_wall import check_wall
 from elevation.room.find import Item, children
+from elevation.room.lent import check_sent
 from elevation.room.model import Layer, Room, WallEnd
 from elevation.room.nearest import advice, quoted
 from elevation.trade.model import Trade
@@ -50,6 +51,8 @@ def check_room(room: Room, name: str) -> None:
         )
     for key, value in room.limits.items():
         check_length(value, place.at("limits").at(key), 0, FAR_MM)
+    if room.rows:
+        check_sent(room, place)
     if not room.walls:
         raise place.at("walls").bad(said("is empty"), said("a room has at least one wall"))
     if len(room.walls) > MOST_WALLS:
@@ -194,7 +197,7 @@ def _check_row(key: str, rows: Mapping[str, object], place: Place, kind: str) ->
         # Somebody's own row: only her tables hold it, and no other row here comes near.
         raise place.bad(
             said("is {key}, a row of somebody's own table of {kind}s", key=quoted(key), kind=kind),
-            said("ask for the own tables of whoever made this room, or write another row's id"),
+            said("ask whoever made this room to save it again, or write another row's id"),
         )
     if key not in rows:
         raise place.bad(said("is {key}, but the tables hold no such {kind}", key=quoted(key), kind=kind), advice(key, rows))

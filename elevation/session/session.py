@@ -14,6 +14,7 @@ from elevation.handles.remembered import Key
 from elevation.handles.sticking import candidates
 from elevation.room.find import has, scheme_of, wall_of
 from elevation.room.keeping.recovery import Orphan
+from elevation.room.lent import trade_of
 from elevation.room.model import Ref, Room
 from elevation.room.validate import check_room, check_rows
 from elevation.session.events import Event, Listeners
@@ -67,7 +68,8 @@ class Session:
         self.changed = Listeners()
         self.is_guided = False
         self.worker = Worker()
-        self.pipeline = Pipeline(trade)
+        self._tables = trade
+        self.pipeline = Pipeline(trade_of(room, trade))
         self.storage = Storage(room, path, state, self.worker, trade)
         self._history = History(room)
         self._gesture: Gesture | None = None
@@ -79,7 +81,7 @@ class Session:
 
     @property
     def trade(self) -> Trade:
-        """The trade's tables."""
+        """The trade's tables, with the rows that the room carries."""
         return self.pipeline.trade
 
     @property
@@ -126,9 +128,11 @@ class Session:
         BadInput
             The room names a row that they do not hold; the tables then stay as they were.
         """
-        check_rows(self.committed, trade, self.committed.name or "room")
+        whole = trade_of(self.committed, trade)
+        check_rows(self.committed, whole, self.committed.name or "room")
         self._end_gesture()
-        self.pipeline = Pipeline(trade)
+        self._tables = trade
+        self.pipeline = Pipeline(whole)
         self.storage.take_trade(trade)
         self.changed.emit("view")
         self.changed.emit("room")
@@ -394,6 +398,9 @@ class Session:
     def _begin(self, room: Room) -> None:
         self._end_gesture()
         self._nudging.forget()
+        whole = trade_of(room, self._tables)
+        if whole is not self.pipeline.trade:
+            self.pipeline = Pipeline(whole)
         self._history = History(room)
         self._selection = None
         self._view = View(room)

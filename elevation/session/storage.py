@@ -13,6 +13,7 @@ from elevation.room.keeping.fingerprint import fingerprint, has_changed, of_byte
 from elevation.room.keeping.lock import Lock, lock_room
 from elevation.room.keeping.reading import read_bytes
 from elevation.room.keeping.recovery import Orphan, Recovery, begin_recovery, orphans
+from elevation.room.lent import packed, trade_of
 from elevation.room.model import Room
 from elevation.room.raw_json import MOST_BYTES
 from elevation.room.validate import check_rows
@@ -73,7 +74,7 @@ class Storage:
         if self._saved is None:
             return True
         if self._compared is None or self._compared[0] is not room:
-            self._compared = (room, dump_room(room) != dump_room(self._saved))
+            self._compared = (room, self._dumped(room) != self._dumped(self._saved))
         return self._compared[1]
 
     def is_changed_on_disk(self) -> bool:
@@ -94,7 +95,7 @@ class Storage:
         """
         data = read_bytes(path, MOST_BYTES)
         room = load_bytes(data, str(path))
-        check_rows(room, self._trade, str(path))
+        check_rows(room, trade_of(room, self._trade), str(path))
         lock, is_read_only = self._locked(path)
         self._forget_recovery()
         self._settle(path, lock, is_read_only, of_bytes(data))
@@ -137,9 +138,9 @@ class Storage:
             raise BadOutput(said("this room"), "", said("is in no file yet"), said("choose a name for it"))
         self._keep_before_saving(room, target)
         if self._is_own(target):
-            self._save_own(room, target, overwrite)
+            self._save_own(self._packed(room), target, overwrite)
         else:
-            self._save_as(room, target)
+            self._save_as(self._packed(room), target)
         self._fingerprint = fingerprint(target)
         self._become(room, room)
         # Not left to the worker: once this returns, a crash must offer nothing older than the file.
@@ -158,7 +159,7 @@ class Storage:
 
         def keep(cancelled: Event) -> None:
             if not cancelled.is_set():
-                self._own_recovery().keep(room, path, mark)
+                self._own_recovery().keep(self._packed(room), path, mark)
 
         self._worker.submit(_AUTOSAVE, keep, self._kept)
 
@@ -177,7 +178,7 @@ class Storage:
             Another window has taken it.
         """
         room = orphan.load()
-        check_rows(room, self._trade, room.name or "this recovery")
+        check_rows(room, trade_of(room, self._trade), room.name or "this recovery")
         taken = orphan.take()
         if taken is None:
             raise BadOutput(said("this recovery"), "", said("has been taken by another window"), said("go on there"))
@@ -194,6 +195,13 @@ class Storage:
         self._close_recovery()
         self._release()
 
+    def _packed(self, room: Room) -> Room:
+        """The room as it is written: with the rows of somebody's own that it names."""
+        return packed(room, trade_of(room, self._trade))
+
+    def _dumped(self, room: Room) -> bytes:
+        return dump_room(self._packed(room))
+
     # -- parts -------------------------------------------------------------------
 
     def _keep_before_saving(self, room: Room, target: Path) -> None:
@@ -207,7 +215,9 @@ class Storage:
         self._worker.settle(_AUTOSAVE)
         # A full state folder is no reason not to save.
         with contextlib.suppress(ElevationError, OSError):
-            self._own_recovery().keep(room, target, self._fingerprint if self._is_own(target) else fingerprint(target))
+            self._own_recovery().keep(
+                self._packed(room), target, self._fingerprint if self._is_own(target) else fingerprint(target)
+            )
 
     def _save_own(self, room: Room, target: Path, overwrite: bool) -> None:
         if self.is_read_only:

@@ -105,8 +105,8 @@ class House(QDialog):
         pixmap = QPixmap(TILE * ratio)
         pixmap.setDevicePixelRatio(ratio)
         pixmap.fill(QColor(colour(Ink.PAPER)))
-        if wall.set_out is not None:
-            picture = small_elevation(wall.set_out, self._trade, TILE.width() / _PX_PER_MM, TILE.height() / _PX_PER_MM)
+        if wall.set_out is not None and wall.trade is not None:
+            picture = small_elevation(wall.set_out, wall.trade, TILE.width() / _PX_PER_MM, TILE.height() / _PX_PER_MM)
             painter = QPainter(pixmap)
             replay(picture, painter, _PX_PER_MM)
             painter.end()

@@ -16,6 +16,7 @@ from elevation.planning.dressed import Dressed, dress
 from elevation.planning.plate import Plate
 from elevation.room.file import load_room
 from elevation.room.keeping.atomic import write_atomically
+from elevation.room.lent import trade_of
 from elevation.room.model import Room
 from elevation.room.validate import check_rows
 from elevation.sheet.every import SheetKind, paper_for
@@ -110,7 +111,9 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made
         _look(cancelled)
         tell(number, len(sources))
         try:
-            dressed.append(_dressed(source, wanted, trade))
+            # What one room carries is there for all: they share what is cut and bought.
+            one, trade = _dressed(source, wanted, trade)
+            dressed.append(one)
         except ElevationError as error:
             if source is wanted.room:
                 raise
@@ -146,20 +149,22 @@ def _sources(wanted: Wanted) -> Sequence[Path | Room]:
     return found if wanted.room in found else [wanted.room, *found]
 
 
-def _dressed(source: Path | Room, wanted: Wanted, trade: Trade) -> Dressed:
+def _dressed(source: Path | Room, wanted: Wanted, trade: Trade) -> tuple[Dressed, Trade]:
     if isinstance(source, Path):
         room = load_room(source)
+        trade = trade_of(room, trade)
         check_rows(room, trade, source.name)
-        return dress(room, trade)
+        return dress(room, trade), trade
     if wanted.whose == "wall":
-        return dress(source, trade, wanted.wall, wanted.scheme)
+        return dress(source, trade, wanted.wall, wanted.scheme), trade
     # The wall on the screen in the scheme it is shown in, the others in their first.
     parts = [dress(source, trade, one.id, wanted.scheme if one.id == wanted.wall else None) for one in source.walls]
-    return Dressed(
+    whole = Dressed(
         source,
         tuple(wall for part in parts for wall in part.walls),
         tuple(findings for part in parts for findings in part.findings),
     )
+    return whole, trade
 
 
 def write_pages(

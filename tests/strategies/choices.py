@@ -41,6 +41,10 @@ SECTIONS = (
     "tube-28",
 )
 MATERIALS = ("steel", "copper", "oak")
+FELT = (
+    ("name", "felt"), ("stack factor", "1.6"), ("pleated factor", "1.3"), ("grams", "420"), ("source", "weighed by me"),
+    ("sure", "one source"),
+)  # fmt: skip
 PATTERNS = ("stripes", "bands", "check", "grid", "dots")
 FIXINGS = ("screw-8", "screw-10", "toggle-3/16", "plug", "brick-plug")
 KITS = ("shop-strap", "shop-cradle", "open-arm", "cup")

@@ -33,6 +33,7 @@ from tests.strategies.choices import (
     BODIES,
     CEILING_KITS,
     FACES,
+    FELT,
     FIXINGS,
     HEADINGS,
     HEM_TARGETS,
@@ -285,7 +286,8 @@ class Schemes(Lengths):
                 for treatment in scheme.treatments:
                     for layer in treatment.layers:
                         room = edit_at(room, (wall.id, scheme.id, treatment.id, layer.id), fixed)
-        return room
+        # A row of somebody's own that nothing names: every reader finds it harmless.
+        return _with(room, rows={"bodies": {"my-felt": dict(FELT)}}) if self.pick.chance(4) else room
 
     def packet(self) -> Packet:
         """What a packet says: any of it, or all."""

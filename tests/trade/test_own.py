@@ -139,7 +139,7 @@ def test_a_room_that_names_her_row_says_elsewhere_whose_it_is(tmp_path):
     with pytest.raises(BadInput) as caught:
         check_rows(room, SHIPPED, "room")
     assert "somebody's own table" in str(caught.value)
-    assert "ask for the own tables" in str(caught.value)
+    assert "ask whoever made this room to save it again" in str(caught.value)
 
 
 def test_the_usual_folder_follows_the_person_s_data_home(tmp_path, monkeypatch):
