@@ -10,8 +10,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from elevation.planning.drilling import DrillPlace, drill_places
+from elevation.planning.fixing_lines import fixing_lines
 from elevation.planning.made import runners_of
 from elevation.planning.piece_names import names_of_layer
 from elevation.room.find import layer_of, wall_of
@@ -74,7 +76,8 @@ def hanging_steps(room: Room, wall: SetOut, laid: TreatmentOut, trade: Trade) ->
         else:
             steps.append(_inside_marks(places))
         steps.append(_detect(laid, substrate))
-        steps.append(_drill(laid, substrate, places))
+        drill = _drill(laid, substrate, places)
+        steps.append(replace(drill, details=(*drill.details, *fixing_lines(laid, places, trade))))
         steps.append(_screw_on())
     names = {ref: name.name for layer in laid.layers for ref, name in names_of_layer(laid, layer, 0).items()}
     for layer in laid.layers:
