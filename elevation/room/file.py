@@ -58,8 +58,13 @@ def dump_room(room: Room) -> bytes:
     return to_bytes({"format": FORMAT, "version": VERSION, **encode_room(room)})
 
 
-def save_room(room: Room, path: Path | str) -> None:
+def save_room(room: Room, path: Path | str) -> bytes:
     """Write the room to a file, wholly or not at all; a file that already says the same is left alone.
+
+    Returns
+    -------
+    bytes
+        What the file holds now.
 
     Raises
     ------
@@ -70,12 +75,17 @@ def save_room(room: Room, path: Path | str) -> None:
     """
     data = dump_room(room)
     load_bytes(data, str(path))
-    if not _says(path, room):
-        write_atomically(path, data)
+    held = _held(path, room)
+    if held is not None:
+        return held
+    write_atomically(path, data)
+    return data
 
 
-def _says(path: Path | str, room: Room) -> bool:
+def _held(path: Path | str, room: Room) -> bytes | None:
+    """The bytes of the file, if they say that very room in whatever form."""
     try:
-        return load_room(path) == room
+        data = read_bytes(path, MOST_BYTES)
+        return data if load_bytes(data, str(path)) == room else None
     except BadInput:
-        return False
+        return None

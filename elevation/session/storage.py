@@ -137,11 +137,15 @@ class Storage:
         if target is None:
             raise BadOutput(said("this room"), "", said("is in no file yet"), said("choose a name for it"))
         self._keep_before_saving(room, target)
-        if self._is_own(target):
-            self._save_own(self._packed(room), target, overwrite)
-        else:
-            self._save_as(self._packed(room), target)
-        self._fingerprint = fingerprint(target)
+        written = self._packed(room)
+        try:
+            held = self._save_own(written, target, overwrite) if self._is_own(target) else self._save_as(written, target)
+        except ElevationError:
+            # The recovery speaks of the file it was to be saved in: say again where it belongs.
+            self.autosave(room)
+            raise
+        # Of what was written, not of what is there by now: somebody else's change in between must be seen.
+        self._fingerprint = of_bytes(held)
         self._become(room, room)
         # Not left to the worker: once this returns, a crash must offer nothing older than the file.
         self._worker.settle(_AUTOSAVE)
@@ -219,24 +223,25 @@ class Storage:
                 self._packed(room), target, self._fingerprint if self._is_own(target) else fingerprint(target)
             )
 
-    def _save_own(self, room: Room, target: Path, overwrite: bool) -> None:
+    def _save_own(self, room: Room, target: Path, overwrite: bool) -> bytes:
         if self.is_read_only:
             raise BadOutput(str(target), "", said("is open in another window"), said("save under another name"))
         if not overwrite and self._fingerprint is not None and self.is_changed_on_disk():
             raise ChangedOnDisk(str(target), "", "was changed by another program", "read it again, or write over it")
-        save_room(room, target)
+        return save_room(room, target)
 
-    def _save_as(self, room: Room, target: Path) -> None:
+    def _save_as(self, room: Room, target: Path) -> bytes:
         lock, is_taken = self._locked(target)
         if is_taken:
             raise BadOutput(str(target), "", said("is open in another window"), said("choose another name"))
         try:
-            save_room(room, target)
+            held = save_room(room, target)
         except ElevationError:
             if lock is not None:
                 lock.release()
             raise
         self._settle(target, lock, False, None)
+        return held
 
     def _locked(self, path: Path) -> tuple[Lock | None, bool]:
         """The lock on ``path``, and whether somebody else has it.

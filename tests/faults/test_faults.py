@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+import elevation.room.file
 from elevation.errors import BadOutput, ElevationError
 from elevation.room.edits import rename_wall
 from elevation.room.file import dump_room, load_room, save_room
@@ -238,6 +239,37 @@ def test_a_file_that_is_damaged_underneath_is_asked_about(at: Desk) -> None:
     session.save(overwrite=True)
     assert load_room(at.file).walls[0].name == "mine"
     session.close()
+
+
+def test_a_change_in_the_moment_after_saving_is_seen(at: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    session = window(at)
+    name_wall(session, "mine")
+    write = elevation.room.file.write_atomically
+
+    def write_and_lose(path: Path, data: bytes) -> None:
+        write(path, data)
+        write(path, dump_room(rename_wall(room(), "a", "theirs")))
+
+    with monkeypatch.context() as patch:
+        patch.setattr(elevation.room.file, "write_atomically", write_and_lose)
+        session.save()
+    assert session.storage.is_changed_on_disk()
+    name_wall(session, "more")
+    with pytest.raises(ChangedOnDisk):
+        session.save()
+    session.close()
+
+
+def test_after_a_save_elsewhere_that_failed_the_recovery_belongs_to_its_own_file(at: Desk) -> None:
+    session = window(at)
+    name_wall(session, "last")
+    with pytest.raises(BadOutput):
+        session.save(at.folder / "none" / "other.room.json")
+    session.worker.wait()
+    crash(session)
+    after = Session(room(), TRADE, None, state=at.state)
+    assert [orphan.path for orphan in after.orphans()] == [str(at.file)]
+    after.close()
 
 
 # --- what a kill leaves ----------------------------------------------------------------------------------------
