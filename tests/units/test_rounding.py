@@ -213,3 +213,15 @@ def test_figures_of_the_other_system(mark: int, unit: str, graduation_mm: float,
 
 def test_fractions_are_set_unless_asked_for_plain() -> None:
     assert format_mark(6, "in", 25.4 / 16) == "³⁄₈"
+
+
+@pytest.mark.parametrize("graduation_mm", [25.4 / 16, 1.0, 5.0])
+def test_a_tie_is_a_tie_within_a_millionth_of_a_millimetre_whatever_the_graduation(graduation_mm: float) -> None:
+    # Half way between the second and the third mark: the tie goes to the second, beyond it to the third.
+    middle_mm = 2.5 * graduation_mm
+    assert mark_of(middle_mm + 0.9e-6, graduation_mm) == 2
+    assert mark_of(middle_mm + 1.1e-6, graduation_mm) == 3
+    # Between the first and the second: the tie goes to the second, before it to the first.
+    middle_mm = 1.5 * graduation_mm
+    assert mark_of(middle_mm - 0.9e-6, graduation_mm) == 2
+    assert mark_of(middle_mm - 1.1e-6, graduation_mm) == 1
