@@ -6,6 +6,7 @@ Nothing here imports Qt: ``--help``, ``--version`` and ``check`` never do.
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Sequence
 
@@ -61,6 +62,12 @@ def _run(words: list[str]) -> int:
     if isinstance(given, arguments.Help):
         print(given.text, end="")
         return EXIT_FINE
+    if isinstance(given, arguments.Window):
+        from elevation.commands.open_window import run_window
+
+        return run_window(given)
+    # Off since the start; the window turns it on again itself, once it stands.
+    gc.enable()
     if isinstance(given, arguments.Check):
         from elevation.commands.check import run_check
 
@@ -73,10 +80,6 @@ def _run(words: list[str]) -> int:
         from elevation.commands.sheets import run_sheets
 
         return run_sheets(given)
-    if isinstance(given, arguments.Desktop):
-        from elevation.commands.desktop import run_desktop
+    from elevation.commands.desktop import run_desktop
 
-        return run_desktop(given)
-    from elevation.commands.open_window import run_window
-
-    return run_window(given)
+    return run_desktop(given)

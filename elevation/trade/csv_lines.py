@@ -39,6 +39,10 @@ def filled_lines(content: str) -> Iterator[tuple[int, str]]:
             yield number, line
 
 
+def _line(number: int) -> str:
+    return said("line {number}", number=number)
+
+
 def split_line(line: str, name: str, number: int) -> list[str]:
     """The cells of a line, bare of blanks around them.
 
@@ -47,24 +51,26 @@ def split_line(line: str, name: str, number: int) -> list[str]:
     BadInput
         A quotation mark stands where none may, a cell is too long, or holds a sign that cannot be shown.
     """
-    where = said("line {number}", number=number)
     if len(line) > _MOST_LINE:
         raise BadInput(
-            name, where, said("is longer than {most} characters", most=_MOST_LINE), said("write one row in a line")
+            name, _line(number), said("is longer than {most} characters", most=_MOST_LINE), said("write one row in a line")
         )
     try:
         found = [cell.strip() for cell in next(csv.reader([line], strict=True), [])]
     except csv.Error:
         raise BadInput(
-            name, where, said("has a quotation mark in the wrong place"), said('write "..." round a cell')
+            name, _line(number), said("has a quotation mark in the wrong place"), said('write "..." round a cell')
         ) from None
     for cell in found:
         if len(cell) > MOST_CELL:
             raise BadInput(
-                name, where, said("has a cell of more than {most} characters", most=MOST_CELL), said("shorten it")
+                name, _line(number), said("has a cell of more than {most} characters", most=MOST_CELL), said("shorten it")
             )
         if not is_plain(cell):
             raise BadInput(
-                name, where, said("holds a sign that cannot be shown"), said("write letters, figures and signs only")
+                name,
+                _line(number),
+                said("holds a sign that cannot be shown"),
+                said("write letters, figures and signs only"),
             )
     return found

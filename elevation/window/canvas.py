@@ -10,7 +10,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
-from PySide6.QtCore import QEvent, QPointF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QColor,
@@ -50,6 +50,9 @@ if TYPE_CHECKING:
 _WHEEL_STEP = 1.15
 _CURSORS = {"x": Qt.CursorShape.SizeHorCursor, "y": Qt.CursorShape.SizeVerCursor}
 
+FRAME_MS = 16
+"""A screen shows what was painted within this time."""
+
 
 class Canvas(QWidget):
     """The wall.
@@ -64,12 +67,15 @@ class Canvas(QWidget):
         Zoomed, panned or switched.
     cloth_drawn : Signal()
         A hand drew a panel: from now on cloth is to be shown as drawn.
+    stood : Signal()
+        Once, when the first picture has had time to reach the screen.
     """
 
     dimension_clicked = Signal(object, str)
     finding_clicked = Signal(object)
     view_changed = Signal()
     cloth_drawn = Signal()
+    stood = Signal()
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -90,6 +96,7 @@ class Canvas(QWidget):
         self._space = False
         self._fits = True
         self._fitted: tuple[object, ...] = ()
+        self._is_painted = False
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
@@ -225,6 +232,9 @@ class Canvas(QWidget):
         if self._preview is None:
             paint_handles(painter, self, self._pointer, is_pressed=self._pressed_at is not None)
         painter.end()
+        if not self._is_painted:
+            self._is_painted = True
+            QTimer.singleShot(FRAME_MS, self, self.stood.emit)
 
     def seen(self) -> Shown:
         """What is shown just now: while a bracket or stud is held, also what is inside the wall; drawn cloth as drawn."""

@@ -238,6 +238,7 @@ class MainWindow(QMainWindow):
         self.handles.selectionModel().currentRowChanged.connect(self._on_row)
         self.canvas.dimension_clicked.connect(self.show_field)
         self.canvas.finding_clicked.connect(self._open_finding)
+        self.canvas.stood.connect(self._tell_shown)
         self.canvas.view_changed.connect(self._say_scale)
         self.canvas.cloth_drawn.connect(self.actions_by_name["cloth-drawn"].trigger)
         self.notice.chosen.connect(self.notices.on_notice)
@@ -379,16 +380,19 @@ class MainWindow(QMainWindow):
             super().keyPressEvent(event)
 
     def showEvent(self, event: QEvent) -> None:
-        """Tell when the first picture stands."""
+        """What stood beside the wall stands there again with the first picture."""
         super().showEvent(event)  # type: ignore[arg-type]
-        QTimer.singleShot(0, self._tell_shown)
+        QTimer.singleShot(0, self._open_beside)
+
+    def _open_beside(self) -> None:
+        for name in (section_place.NAME, plan_place.NAME):
+            if self.settings.is_open(name, usual=False) and not self.actions_by_name[name].isChecked():
+                self.actions_by_name[name].trigger()
 
     def _tell_shown(self) -> None:
         self.shown_first.emit()
+        self.measurements.finish()
         self._load_glass()
-        for name in (section_place.NAME, plan_place.NAME):
-            if self.settings.is_open(name, usual=False):
-                self.actions_by_name[name].trigger()
         self._quiet.start()
 
     def _load_glass(self) -> None:

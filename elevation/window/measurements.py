@@ -27,6 +27,9 @@ from elevation.window.texts import tr, tr_error
 from elevation.window.theme import make_quiet, make_wrong
 from elevation.words import Message, Mm, msg
 
+LEAST_ROW_PX, USUAL_ROW_PX = 28, 38
+"""No row of the form is less high than the first, most are about as high as the second."""
+
 _Key = tuple[Ref, str]
 _PART = re.compile(r"(openings|obstacles|studs|ceiling|floor)\[(\d+)\]")
 _WHOLE = re.compile(_PART.pattern + r"(\.x|\.height)?\Z")
@@ -52,6 +55,8 @@ def sentence(text: str) -> str:
 class Measurements(QWidget):
     """The form.
 
+    Before the window's first picture only the rows are made that can be in sight; ``finish`` makes the others.
+
     Attributes
     ----------
     lit : Signal(object, str)
@@ -65,6 +70,8 @@ class Measurements(QWidget):
         self._session = session
         self._rows: dict[_Key, FieldRow] = {}
         self._order: tuple[TapeField, ...] = ()
+        self._to_make: list[TapeField] = []
+        self._section = ""
         self._seen: tuple[object, ...] = ()
         self._shape: tuple[object, ...] = ()
         self._items: dict[Ref, object] = {}
@@ -120,7 +127,7 @@ class Measurements(QWidget):
             ref: on_wall.get(ref) or item_at(room, ref) for ref in dict.fromkeys(field.ref for field in self._order)
         }
         changed = {ref for ref, item in items.items() if self._items.get(ref) is not item}
-        for field in self._order:
+        for field in self._order[: len(self._rows)]:
             if field.ref in changed:
                 self._rows[field.ref, field.field].field.set_length(fact_in(items[field.ref], field.field), room.unit)
         self._items = items
@@ -143,33 +150,56 @@ class Measurements(QWidget):
         self._rows = {}
         self._counts = {}
         self._box.addWidget(self.thrice)
+        self._section = ""
+        self._to_make = list(order)
+        window = self.window()
+        self._make(len(order) if window.isVisible() else window.height() // LEAST_ROW_PX)
+        if held in self._rows:
+            self._rows[held].field.setFocus()
+
+    def _make(self, count: int) -> None:
+        """Make the next ``count`` rows, and leave room for those that are still to come."""
         titles = {
             "along": msg("Along the wall"),
             "up": msg("Up the wall"),
             "detail": msg("Openings in detail"),
             "before": msg("On and before the wall"),
         }
-        now = ""
-        for field in order:
+        for field in self._to_make[:count]:
             section = section_of(field, self._session.room)
-            if section != now:
-                if now == "along":
+            if section != self._section:
+                if self._section == "along":
                     self._box.addWidget(self._closing)
-                now = section
+                self._section = section
                 self._box.addWidget(_heading(titles[section]))
             self._box.addWidget(self._row(field))
             if field.field in LAST:
                 note = _note()
                 self._counts[field.ref, LAST[field.field]] = note
                 self._box.addWidget(note)
+        del self._to_make[:count]
+        # What is out of sight already has its part of the scroll bar.
+        self._box.addSpacing(len(self._to_make) * USUAL_ROW_PX)
         self._box.addStretch(1)
         # Rows made anew would come last of all: Tab follows the tape too.
         before: QWidget = self.thrice
         for row in self._rows.values():
             QWidget.setTabOrder(before, row.field)
             before = row.field
-        if held in self._rows:
-            self._rows[held].field.setFocus()
+
+    def finish(self) -> None:
+        """Make the rows that were out of sight."""
+        if not self._to_make:
+            return
+        for _ in ("stretch", "spacing"):
+            self._box.takeAt(self._box.count() - 1)
+        made = len(self._rows)
+        self._make(len(self._to_make))
+        for row in list(self._rows.values())[made:]:
+            # Now, and not when Qt next looks: the form would shrink and grow again under a person's eyes.
+            row.show()
+        self._seen, self._items, self._worked = (), {}, {}
+        self.refresh()
 
     def _row(self, field: TapeField) -> FieldRow:
         name = tr(msg("{number}  {what}", number=field.label, what=sentence(tr(field.name))))
@@ -190,6 +220,7 @@ class Measurements(QWidget):
         return row
 
     def _pass_on(self, row: FieldRow, forward: bool) -> None:
+        self.finish()
         pass_on([one.field for one in self._rows.values()], row.field, forward=forward)
 
     def enter(self, field: TapeField, length: Length | None) -> None:
@@ -211,6 +242,7 @@ class Measurements(QWidget):
 
     def show_field(self, ref: Ref, field: str) -> bool:
         """Put the keyboard on a field; False where there is none."""
+        self.finish()
         for key in ((ref, field), (ref, f"{field}.0.height"), (ref, "gap"), (ref, "left")):
             row = self._rows.get(key)
             if row is not None and (key[1].startswith(field) or field in ("gap", "left")):
@@ -220,6 +252,7 @@ class Measurements(QWidget):
 
     def row(self, ref: Ref, field: str) -> FieldRow:
         """The row of a measurement."""
+        self.finish()
         return self._rows[ref, field]
 
     def _show_worked_out(self, chain: ChainOut, room: Room) -> None:
@@ -237,6 +270,8 @@ class Measurements(QWidget):
 
     def _show_closing(self, chain: ChainOut, room: Room) -> None:
         error = chain.closing_error_mm
+        if self._to_make and self._box.indexOf(self._closing) < 0:
+            return  # Its place is out of sight still.
         if error is None or abs(error) < room.graduation_mm / 2:
             self._closing.hide()
             return

@@ -46,8 +46,9 @@ class Painted:
         canvas.Canvas.paintEvent = paint
         return None
 sys.meta_path.insert(0, Painted())
-from elevation.commands.main import main
-main([])
+from elevation.__main__ import main
+sys.argv[1:] = []
+main()
 """
 """The same end for the program itself, started as from the command line."""
 

@@ -91,6 +91,7 @@ def make_window(qtbot, trade, tmp_path) -> Callable[..., MainWindow]:
         # Closed drawers are filled when they open; tests look into them without that.
         for panel in (window.standing, window.hang):
             panel.refresh()
+        window.measurements.finish()
         return window
 
     return make
