@@ -234,7 +234,11 @@ class Canvas(QWidget):
         painter.end()
         if not self._is_painted:
             self._is_painted = True
-            QTimer.singleShot(FRAME_MS, self, self.stood.emit)
+            # A timer of its own, which goes when the canvas goes.
+            frame = QTimer(self)
+            frame.setSingleShot(True)
+            frame.timeout.connect(self.stood)
+            frame.start(FRAME_MS)
 
     def seen(self) -> Shown:
         """What is shown just now: while a bracket or stud is held, also what is inside the wall; drawn cloth as drawn."""

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QLabel, QMainWindow, QSizePolicy, QVBoxLayout, QWidget
 
@@ -126,6 +126,8 @@ class MainWindow(QMainWindow):
         self.setMinimumWidth(LEAST_WIDTH)
         resize_on_screen(self, 1366, 768)
         self._restore()
+        heads = sum(drawer.head.sizeHint().height() for drawer in self.left.drawers)
+        self.measurements.sight = QSize(self.splitter.form_width, self.height() - heads)
         self.refresh()
         self.canvas.setFocus()
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from functools import partial
+from math import ceil
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.errors import ElevationError
@@ -20,7 +21,7 @@ from elevation.sheet.tape_order import TapeField, fields
 from elevation.units import Length, format_length
 from elevation.window.facts import fact_in, with_fact
 from elevation.window.flag import Flag
-from elevation.window.length_field import FieldRow
+from elevation.window.length_field import FIELD_WIDTH, FieldRow
 from elevation.window.passing import pass_on
 from elevation.window.reading_rows import LAST, counts, has_readings, side_of, with_readings
 from elevation.window.texts import tr, tr_error
@@ -55,10 +56,11 @@ def sentence(text: str) -> str:
 class Measurements(QWidget):
     """The form.
 
-    Before the window's first picture only the rows are made that can be in sight; ``finish`` makes the others.
-
     Attributes
     ----------
+    sight : QSize or None
+        What can be seen of the form in the window's first picture: rows farther down are left to ``finish``. None: no
+        row is left.
     lit : Signal(object, str)
         Ref and field of the field that has the keyboard; an empty field when none has.
     """
@@ -70,6 +72,7 @@ class Measurements(QWidget):
         self._session = session
         self._rows: dict[_Key, FieldRow] = {}
         self._order: tuple[TapeField, ...] = ()
+        self.sight: QSize | None = None
         self._to_make: list[TapeField] = []
         self._section = ""
         self._seen: tuple[object, ...] = ()
@@ -152,10 +155,24 @@ class Measurements(QWidget):
         self._box.addWidget(self.thrice)
         self._section = ""
         self._to_make = list(order)
-        window = self.window()
-        self._make(len(order) if window.isVisible() else window.height() // LEAST_ROW_PX)
+        self._make(self._in_sight(order))
         if held in self._rows:
             self._rows[held].field.setFocus()
+
+    def _in_sight(self, order: tuple[TapeField, ...]) -> int:
+        """How many rows can be seen at most: none is less high than the lines of its name."""
+        if self.sight is None:
+            return len(order)
+        metrics, below = self.fontMetrics(), self.sight.height()
+        for count, field in enumerate(order):
+            if below < 0:
+                return count
+            lines = ceil(metrics.horizontalAdvance(self._name(field)) / max(self.sight.width() - FIELD_WIDTH, 1))
+            below -= max(lines * metrics.lineSpacing(), LEAST_ROW_PX)
+        return len(order)
+
+    def _name(self, field: TapeField) -> str:
+        return tr(msg("{number}  {what}", number=field.label, what=sentence(tr(field.name))))
 
     def _make(self, count: int) -> None:
         """Make the next ``count`` rows, and leave room for those that are still to come."""
@@ -189,20 +206,22 @@ class Measurements(QWidget):
 
     def finish(self) -> None:
         """Make the rows that were out of sight."""
+        self.sight = None
         if not self._to_make:
             return
         for _ in ("stretch", "spacing"):
             self._box.takeAt(self._box.count() - 1)
-        made = len(self._rows)
+        made = self._box.count()
         self._make(len(self._to_make))
-        for row in list(self._rows.values())[made:]:
-            # Now, and not when Qt next looks: the form would shrink and grow again under a person's eyes.
-            row.show()
+        for place in range(made, self._box.count()):
+            widget = self._box.itemAt(place).widget()
+            if widget is not None and widget not in (self._closing, *self._counts.values()):
+                # Now, and not when Qt next looks: the form would shrink and grow again under a person's eyes.
+                widget.show()
         self._seen, self._items, self._worked = (), {}, {}
         self.refresh()
 
     def _row(self, field: TapeField) -> FieldRow:
-        name = tr(msg("{number}  {what}", number=field.label, what=sentence(tr(field.name))))
         section = section_of(field, self._session.room)
         # A stool's and a station's figures belong to the thing: without them it is not there.
         needed = (
@@ -210,7 +229,7 @@ class Measurements(QWidget):
             or (section == "before" and field.field != "clearance")
             or (len(field.ref) == 2 and field.field in ("width", "height", "sill"))
         )
-        row = FieldRow(name, self, may_be_empty=not needed)
+        row = FieldRow(self._name(field), self, may_be_empty=not needed)
         row.field.setObjectName(f"tape-{'-'.join(field.ref)}-{field.field}")
         row.tag = field
         row.entered.connect(self.enter)

@@ -106,6 +106,11 @@ class Panes(QSplitter):
         if self.is_narrow:
             self.column.setVisible(not (self._left.isHidden() and self._right.isHidden()))
 
+    @property
+    def form_width(self) -> int:
+        """Width that the forms have beside the wall, or will have once the window is shown."""
+        return self._wide_sizes[1]
+
     def widths(self) -> list[int]:
         """Widths of forms, wall and findings worth remembering for the next start; none while a part is hidden."""
         sizes = self._wide_sizes if self.is_narrow else self.sizes()
