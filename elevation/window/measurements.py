@@ -214,7 +214,8 @@ class Measurements(QWidget):
         made = self._box.count()
         self._make(len(self._to_make))
         for place in range(made, self._box.count()):
-            widget = self._box.itemAt(place).widget()
+            item = self._box.itemAt(place)
+            widget = item.widget() if item is not None else None
             if widget is not None and widget not in (self._closing, *self._counts.values()):
                 # Now, and not when Qt next looks: the form would shrink and grow again under a person's eyes.
                 widget.show()
