@@ -11,7 +11,8 @@ from elevation.planning.drilling_waits import waits_for
 from elevation.planning.shop_made import NONE, flat_cuts, kits_made, made_brackets
 from elevation.room.edits import replace_at
 from elevation.room.file import load_room
-from elevation.sheet.work.whole import bench_pages, drilling_pages
+from elevation.sheet.work.lists import bench_pages
+from elevation.sheet.work.whole import drilling_pages
 from elevation.trade.tables import load_trade
 from elevation.units import Length
 from tests.sheet.pages import check_inside, texts

@@ -13,7 +13,7 @@ from elevation.planning.stops import stopped
 from elevation.planning.story_stick import story_sticks
 from elevation.room.edits import replace_at
 from elevation.room.file import load_room
-from elevation.sheet.work.whole import stick_pages
+from elevation.sheet.work.lists import stick_pages
 from elevation.trade.tables import load_trade
 from elevation.units import Length
 from elevation.words import Style, say

@@ -11,7 +11,7 @@ from elevation.planning.house_schedule import house_schedule
 from elevation.room.file import load_room
 from elevation.sheet.paths import bounds
 from elevation.sheet.records import Fill, Ink
-from elevation.sheet.work.whole import house_pages
+from elevation.sheet.work.lists import house_pages
 from elevation.trade.tables import load_trade
 from tests.sheet.pages import check_inside, texts
 from tests.strategies import random_room

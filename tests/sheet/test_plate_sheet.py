@@ -12,7 +12,7 @@ from elevation.planning.plate import HOLE_MM, plates
 from elevation.room.file import load_room
 from elevation.sheet.paths import bounds
 from elevation.sheet.records import Path
-from elevation.sheet.work.whole import plate_pages
+from elevation.sheet.work.lists import plate_pages
 from elevation.trade.tables import load_trade
 from tests.sheet.pages import check_inside
 from tests.strategies import random_room
