@@ -56,11 +56,12 @@ class Draw(Struct, frozen=True):
 
 
 class Sheets(Struct, frozen=True):
-    """Every sheet of every room into a folder."""
+    """Every sheet of every room into a folder, or ``only`` one kind."""
 
     rooms: tuple[Path, ...]
     out: Path
     replace: bool = False
+    only: str | None = None
 
 
 class Desktop(Struct, frozen=True):
@@ -113,8 +114,8 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
   elevation draw ROOM --out FILE [--wall W] [--scheme S] [--paper a4|a3|letter|tabloid]
                  [--sheet SHEET] [--page N] [--scale 1:20] [--dpi N] [--at PLACE]
-  elevation sheets ROOM... --out DIR [--replace]
-                                        every sheet of every room, and the lists over all of them
+  elevation sheets ROOM... --out DIR [--sheet SHEET] [--replace]
+                                        every sheet of every room, and the lists over all of them; or of one kind
   elevation desktop put|remove          into your menu, room files open by a double click; or out of it
   elevation --version
   elevation --help
@@ -126,6 +127,7 @@ FILE's ending picks the format: .svg, .pdf or .png, for house, buying and sewing
 N is the page of a sheet that has several.
 W and S are ids or unambiguous names.
 PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.
+Where a sheet is made for several rooms a folder stands for all rooms in it.
 A room file named like a command is given as ./check. Without ROOM a demo room opens.
 Exit codes: 0 fine, 1 check found a stop or something broken, 2 bad use or bad input, 70 a bug.
 """
@@ -211,8 +213,9 @@ def _sheets(words: Sequence[str]) -> Sheets:
     reader.add_argument("rooms", nargs="+", type=Path, metavar="ROOM")
     reader.add_argument("--out", type=Path, required=True)
     reader.add_argument("--replace", action="store_true")
+    reader.add_argument("--sheet", choices=SHEETS)
     got = reader.parse_args(list(words))
-    return Sheets(tuple(got.rooms), got.out, got.replace)
+    return Sheets(tuple(got.rooms), got.out, got.replace, got.sheet)
 
 
 def _desktop(words: Sequence[str]) -> Desktop:

@@ -32,7 +32,7 @@ def run_check(given: Check) -> int:
     errors: list[str] = []
     rooms: list[Plain] = []
     found_any = False
-    for path in given.rooms:
+    for path in choosing.rooms_of(given.rooms):
         try:
             room, known = choosing.load(path, trade)
             walls: list[Plain] = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from elevation import places
@@ -20,6 +21,26 @@ def load(path: Path, trade: Trade) -> tuple[Room, Trade]:
     whole = trade_of(room, trade)
     check_rows(room, whole, path.name)
     return room, whole
+
+
+def rooms_of(given: Sequence[Path]) -> tuple[Path, ...]:
+    """The room files that were named; a folder stands for all rooms in it, in order.
+
+    Raises
+    ------
+    NoSuch
+        A folder holds no room.
+    """
+    found: list[Path] = []
+    for path in given:
+        if not path.is_dir():
+            found.append(path)
+            continue
+        inside = sorted(path.glob("*.room.json"), key=places.in_order)
+        if not inside:
+            raise NoSuch(str(path), "", "holds no room file (*.room.json)", "name a room, or a folder with rooms")
+        found += inside
+    return tuple(found)
 
 
 def first_demo() -> Path:

@@ -24,11 +24,11 @@ from elevation.output.cutting_files import to_cutting_svg, to_dxf
 from elevation.output.tables import to_csv, to_text
 from elevation.planning.dressed import Dressed, dress
 from elevation.planning.plate import Plate
+from elevation.room.corners import beside
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
-from elevation.sheet.every import OVER_ALL
+from elevation.sheet.every import OVER_ALL, every_sheet
 from elevation.sheet.records import Picture
-from elevation.sheet.schemes import scheme_pages
 from elevation.sheet.work.whole import TO_CUT, WORK_SHEETS, WORK_TABLES
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
@@ -38,9 +38,10 @@ EXIT_STOPPED = 130
 
 
 class Task(Struct, frozen=True):
-    """One file to make, and what makes its pages, or the bytes of a table."""
+    """One file to make, of which kind of sheet, and what makes its pages, or the bytes of a table."""
 
     name: str
+    kind: str
     make: Callable[[], Sequence[Picture] | bytes]
 
 
@@ -54,7 +55,7 @@ def run_sheets(given: Sheets) -> int:
     failed = False
     rooms: list[tuple[str, Path, Room]] = []
     stems: set[str] = set()
-    for path in given.rooms:
+    for path in choosing.rooms_of(given.rooms):
         stem = _fresh(path, stems)
         try:
             # All rooms share what is cut and bought: what one carries is there for all.
@@ -64,7 +65,7 @@ def run_sheets(given: Sheets) -> int:
             complain(error)
             failed = True
     made = Made(given.out, replaces=given.replace)
-    tasks = list(_tasks(rooms, trade)) if rooms else []
+    tasks = [task for task in _tasks(rooms, trade) if given.only in (None, task.kind)] if rooms else []
     pages = files = 0
     try:
         for number, task in enumerate(tasks, start=1):
@@ -86,7 +87,7 @@ def _make(task: Task, given: Sheets, made: Made) -> tuple[int, bool]:
     """Make one file; how many pages it has, and whether something went wrong."""
     out = given.out / task.name
     try:
-        refuse_a_room(out, given.rooms)
+        refuse_a_room(out, choosing.rooms_of(given.rooms))
         made.refuse_a_strangers(task.name)
         pages = task.make()
         if isinstance(pages, bytes):
@@ -112,14 +113,22 @@ def _tasks(rooms: Sequence[tuple[str, Path, Room]], trade: Trade) -> Iterator[Ta
     for stem, path, room in rooms:
         dressed.append(dress(room, trade))
         yield from _of_room(stem, path, room, dressed[-1], trade)
+    every = tuple(dressed)
     for name in OVER_ALL:
-        yield Task(f"{name}.pdf", _work(name, tuple(dressed), trade))
+        yield Task(f"{name}.pdf", name, _work(name, every, trade))
     for name in WORK_TABLES:
-        yield Task(f"{name}.csv", _table(name, tuple(dressed), trade, to_csv))
-        yield Task(f"{name}.txt", _table(name, tuple(dressed), trade, to_text))
+        yield Task(f"{name}.csv", name, _table(name, every, trade, to_csv))
+        yield Task(f"{name}.txt", name, _table(name, every, trade, to_text))
     for name in TO_CUT:
-        yield Task(f"{name}.dxf", _cut(name, tuple(dressed), trade, to_dxf))
-        yield Task(f"{name}.svg", _cut(name, tuple(dressed), trade, to_cutting_svg))
+        yield Task(f"{name}.dxf", name, _cut(name, every, trade, to_dxf))
+        yield Task(f"{name}.svg", name, _cut(name, every, trade, to_cutting_svg))
+    if len(every) > 1:
+        # What is taken round the whole house with the tape, in one go.
+        for name in _TAPE:
+            yield Task(f"{name}.pdf", name, _drawn(name, every, trade))
+
+
+_TAPE = ("measuring", "measurements")
 
 
 def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) -> Iterator[Task]:
@@ -139,20 +148,23 @@ def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) 
             for picture in section_pictures(room, wall, scheme, trade)
         ]
 
-    def measuring() -> list[Picture]:
-        return [picture_of(room, wall, None, trade, sheet="measuring") for wall in room.walls]
-
-    def schemes() -> Sequence[Picture]:
-        return scheme_pages((dressed,), trade)
-
-    yield Task(f"{stem}-elevation.pdf", elevations)
-    yield Task(f"{stem}-section.pdf", sections)
-    yield Task(f"{stem}-measuring.pdf", measuring)
+    yield Task(f"{stem}-elevation.pdf", "elevation", elevations)
+    yield Task(f"{stem}-section.pdf", "section", sections)
+    yield Task(f"{stem}-plan.pdf", "plan", _drawn("plan", (dressed,), trade))
+    if any(beside(room, wall, "right") is not None for wall in room.walls):
+        yield Task(f"{stem}-unfolded.pdf", "unfolded", _drawn("unfolded", (dressed,), trade))
+    for name in _TAPE:
+        yield Task(f"{stem}-{name}.pdf", name, _drawn(name, (dressed,), trade))
     if any(len(wall.schemes) > 1 for wall in room.walls):
-        yield Task(f"{stem}-schemes.pdf", schemes)
+        yield Task(f"{stem}-schemes.pdf", "schemes", _drawn("schemes", (dressed,), trade))
     for name in WORK_SHEETS:
         if name not in OVER_ALL:
-            yield Task(f"{stem}-{name}.pdf", _work(name, (dressed,), trade))
+            yield Task(f"{stem}-{name}.pdf", name, _work(name, (dressed,), trade))
+
+
+def _drawn(name: str, rooms: tuple[Dressed, ...], trade: Trade) -> Callable[[], Sequence[Picture]]:
+    kind = next(one for one in every_sheet() if one.name == name)
+    return lambda: kind.make(rooms, trade, None)
 
 
 def _work(name: str, rooms: tuple[Dressed, ...], trade: Trade) -> Callable[[], Sequence[Picture]]:

@@ -12,7 +12,7 @@ from elevation.commands.main import main
 
 pytestmark = pytest.mark.usefixtures("qapp")
 DEMOS = [places.demo_rooms() / f"{name}.room.json" for name in ("1-bedroom", "3-attic")]
-OF_A_ROOM = ("drilling", "elevation", "hanging", "measuring", "section", "sewing", "trial")
+OF_A_ROOM = ("drilling", "elevation", "hanging", "measurements", "measuring", "plan", "section", "sewing", "trial")
 
 
 def visible(folder):
@@ -25,6 +25,22 @@ def test_every_sheet_of_two_rooms_and_one_list_over_both(tmp_path, capsys):
     there = visible(tmp_path / "new")
     assert {*wanted, "bench.pdf", "order.pdf"} <= set(there)
     assert f"{len(there)} files" in capsys.readouterr().out
+
+
+def test_the_measuring_sheets_of_a_house_in_one_go(tmp_path, capsys):
+    """A folder stands for its rooms; one kind of sheet can be asked for by itself, blank or filled in."""
+    house = tmp_path / "house"
+    house.mkdir()
+    for number in ("10", "2"):
+        (house / f"{number}.room.json").write_bytes(DEMOS[0].read_bytes())
+    for sheet in ("measuring", "measurements"):
+        assert main(["sheets", str(house), "--out", str(tmp_path / sheet), "--sheet", sheet]) == 0
+        assert visible(tmp_path / sheet) == [f"10-{sheet}.pdf", f"2-{sheet}.pdf", f"{sheet}.pdf"]
+        # A page for the one wall of each room; the file over all of them has both.
+        assert "3 files with 4 pages" in capsys.readouterr().out
+    (tmp_path / "empty").mkdir()
+    assert main(["sheets", str(tmp_path / "empty"), "--out", str(tmp_path / "out")]) == 2
+    assert "holds no room file" in capsys.readouterr().err
 
 
 def test_its_own_files_are_made_anew_and_others_are_left_alone(tmp_path, capsys):
