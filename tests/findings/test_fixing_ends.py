@@ -127,7 +127,7 @@ def test_it_is_said_beside_the_field() -> None:
     assert "times that, with a safety factor of 5" in lines[1]
     assert end_carries(loads(good_room()), 0, "in", trade()) == ()
     unknown = [said(line) for line in end_carries(loads(heavy(2.0, ends="socket")), 0, "in", trade())]
-    assert unknown[1] == "what the wall it is fixed to is made of is not known: no figure"
+    assert unknown[1] == "what the wall it is fixed to is made of is not known, so no figure for what it holds"
 
 
 def test_one_weak_end_is_mended_alone() -> None:

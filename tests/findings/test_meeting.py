@@ -11,7 +11,7 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.findings.model import Weight
-from elevation.room.model import Room, Stool, WallEnd
+from elevation.room.model import Room, Station, Stool, WallEnd
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -34,6 +34,35 @@ from tests.findings.rooms import (
     the,
     with_obstacle,
 )
+
+# --- meets: the ceiling -------------------------------------------------------------------------------------
+
+
+def under_slope(left_height: float) -> Room:
+    """The ceiling rises from the left end to 96 in at 72 in; the rod's left end is at 44 in, its axis at 84 1/4 in."""
+    room = good_room()
+    points = (Station(mm(0), mm(left_height)), Station(mm(72 * INCH), mm(96 * INCH)))
+    return at(room, ("w1",), ceiling=points, crown=mm(0))
+
+
+def left_height_for(gap: float) -> float:
+    """How high the ceiling must begin to stand ``gap`` mm over the rod's axis at its left end, by the rule of three."""
+    at_end = 84.25 * INCH + gap
+    return 96 * INCH - (96 * INCH - at_end) * 72 / (72 - 44)
+
+
+RADIUS = 0.922 * INCH / 2
+
+
+@pytest.mark.parametrize(("gap", "is_hit"), [(RADIUS + TOO_FAR, False), (RADIUS, False), (RADIUS - TOO_FAR, True)])
+def test_a_rod_may_touch_a_sloping_ceiling_but_not_pass_it(gap: float, is_hit: bool) -> None:
+    hits = found(under_slope(left_height_for(gap)), "meets")
+    assert bool(hits) == is_hit
+    if hits:
+        assert (hits[0].weight, hits[0].subject) == (Weight.STOP, LAYER)
+        assert hits[0].measured_mm == pytest.approx(-TOO_FAR)
+        assert "into the ceiling" in said(hits[0].text)
+
 
 # --- meets: the wall's ends ---------------------------------------------------------------------------------
 

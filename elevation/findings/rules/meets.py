@@ -1,6 +1,6 @@
 """meets: rod, finial, bracket or panel stands where something else does.
 
-Stop, every mount, every arrangement. Wall ends, neighbour walls at any angle, obstacles, stools, other
+Stop, every mount, every arrangement. Wall ends, the ceiling, neighbour walls at any angle, obstacles, stools, other
 layers and other treatments. Solid parts meet in depth too: a rod passes before a flat picture. Cloth gives way in its
 folds, so it meets a thing that reaches the plane it hangs in. Heaters, registers and swinging doors have rules of
 their own for cloth, boxes one for brackets. Geometry, compared within 1e-6 mm.
@@ -14,7 +14,7 @@ from collections.abc import Iterator
 
 from elevation.findings.looking import layer_at, panel_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene
-from elevation.findings.rules import meets_beside, meets_ends, meets_layers, meets_obstacles, meets_others
+from elevation.findings.rules import meets_beside, meets_ceiling, meets_ends, meets_layers, meets_obstacles, meets_others
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import msg
 
@@ -22,6 +22,7 @@ from elevation.words import msg
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         yield from meets_ends.find(scene, treatment, layer)
+        yield from meets_ceiling.find(scene, treatment, layer)
         yield from meets_obstacles.find(scene, treatment, layer)
         yield from meets_beside.find(scene, treatment, layer)
     if len(treatment.layers) > 1:
@@ -34,6 +35,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     yield from meets_beside.changes(scene, treatment, layer, finding.subject)
     if len(finding.subject) == 4:
         yield from meets_ends.rod_changes(scene, layer)
+        yield from meets_ceiling.rod_changes(scene, treatment, layer)
         yield from meets_obstacles.rod_changes(scene, treatment, layer)
         yield from meets_layers.changes(scene, treatment, layer)
         yield from meets_others.changes(scene, treatment)
