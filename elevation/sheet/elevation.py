@@ -17,12 +17,13 @@ from elevation.sheet.blocks import Block, Placed, text_records
 from elevation.sheet.dates import sheet_date
 from elevation.sheet.draw_inside import zone_group
 from elevation.sheet.drawing import View, draw_wall
-from elevation.sheet.facts import state_of, title_of
+from elevation.sheet.facts import state_of
 from elevation.sheet.layouts import Arranged, Layout, arrange
 from elevation.sheet.margins import margins
 from elevation.sheet.paper import scale_name
 from elevation.sheet.plan import plan_extent, plan_groups, under
 from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture, Record
+from elevation.sheet.stops import stop_text_within
 from elevation.trade.model import Trade
 from elevation.units.format import LESS, MORE
 from elevation.words import Style, msg, say
@@ -271,9 +272,8 @@ def _around(
         )
     )
     if stopped:
-        names = ", ".join(title_of(laid, style) for laid in stopped)
-        text = say(msg("Stop: do not build as drawn — {names}", names=names), style)
         drawing = layout.drawing
+        text = stop_text_within(stopped, style, drawing.right - drawing.left)
         records.extend(
             furniture.stop_band(text, drawing.left, drawing.top + furniture.STOP_HEIGHT + 2.0, drawing.right - drawing.left)
         )

@@ -173,8 +173,8 @@ def notes(texts: Sequence[str], held: str, left: float, base: float, width: floa
 
 def stop_band(text: str, left: float, top: float, width: float) -> tuple[Record, ...]:
     """The band across a sheet that must not be built from; ``STOP_HEIGHT`` high."""
-    size = 4.2
-    line = shorten(text, size, width - 8.0, "semibold")
+    size = STOP_TYPE
+    line = shorten(text, size, width - STOP_MARGINS, "semibold")
     return (
         Fill(rectangle(left, top - STOP_HEIGHT, left + width, top), Ink.ACCENT),
         Text((left + width / 2, top - STOP_HEIGHT / 2 - 0.33 * size), line, size, Ink.PAPER, "middle", 0.0, "semibold"),
@@ -182,3 +182,5 @@ def stop_band(text: str, left: float, top: float, width: float) -> tuple[Record,
 
 
 STOP_HEIGHT = 8.0
+STOP_TYPE = 4.2
+STOP_MARGINS = 8.0

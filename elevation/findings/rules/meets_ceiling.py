@@ -9,8 +9,9 @@ from elevation.findings.changing_mount import mount_on
 from elevation.findings.model import Change, Finding, Scene
 from elevation.findings.naming import noun_of, where
 from elevation.findings.rules.meets_told import stop
-from elevation.findings.shapes import lowest_under_ceiling, under_line
+from elevation.findings.shapes import lowest_under_ceiling
 from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.setting_out.tilt import under_line
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Mm, msg
 
