@@ -13,6 +13,7 @@ from elevation.handles.all_handles import handles
 from elevation.output.svg import to_svg
 from elevation.planning.dressed import dress
 from elevation.room.file import dump_room, load_bytes, load_room
+from elevation.room.lent import trade_of
 from elevation.room.model import Room
 from elevation.room.style import style_for
 from elevation.room.validate import check_rows
@@ -31,7 +32,7 @@ def read(path: Path, trade: Trade) -> Room | str:
     """The room in a file, or the sentence that refuses it."""
     try:
         room = load_room(path)
-        check_rows(room, trade, path.name)
+        check_rows(room, trade_of(room, trade), path.name)
     except BadInput as error:
         return one_sentence(str(error), path.name)
     return room
@@ -71,6 +72,7 @@ def drive(room: Room, trade: Trade, rng: random.Random, *, every: bool) -> None:
     every : bool
         Write the sheet and draw one of the others as well, which takes longer.
     """
+    trade = trade_of(room, trade)
     again = load_bytes(dump_room(room), "again")
     assert again == room, "written and read again it is another room"
     drawn = []

@@ -120,6 +120,9 @@ class Runner:
         self.file.parent.mkdir()
         self.tables.mkdir()
         demos = [path.read_bytes() for path in sorted(places.demo_rooms().glob("*.room.json"))]
+        # The sample says everything once that a room file can say, rows of somebody's own tables too.
+        sample = Path(__file__).resolve().parents[1] / "room" / "samples" / "version_1.room.json"
+        demos.append(sample.read_bytes())
         self.demos = len(demos)
         self.whole = demos + [dump_room(random_room(seed)) for seed in range(30)]
         self.pool = Pool([json.loads(data) for data in self.whole])
