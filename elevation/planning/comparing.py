@@ -13,6 +13,7 @@ from elevation.findings.all_rules import find
 from elevation.findings.model import Finding, Scene, Weight
 from elevation.planning.buying.model import BuyingList
 from elevation.planning.buying.said import sum_said, unpriced_said
+from elevation.planning.buying.shelf import saw_of
 from elevation.planning.buying.whole import buying_list
 from elevation.planning.cloth_words import amount
 from elevation.planning.cut_list import cut_list
@@ -25,7 +26,6 @@ from elevation.setting_out.model import LayerOut, SetOut, TreatmentOut
 from elevation.setting_out.profile import height_at
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
-from elevation.trade.tables import row_of
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, Percent, Ratio, Style, msg, msg_plural, say
 
@@ -33,7 +33,6 @@ MOST = 4
 """More schemes than this are no longer taken in at a glance."""
 _MOST_LENGTHS = 3
 """More lengths than this in one cell are told as the least and the greatest."""
-_SAW = "hacksaw"
 _SECONDS = 2.0
 """How long the cut of one scheme's few rods may be looked for."""
 
@@ -143,7 +142,7 @@ def compare(
 
 
 def _bought(dressed: Dressed, trade: Trade, is_cancelled: Callable[[], bool]) -> BuyingList:
-    saw = row_of(trade.saws, _SAW, "saw")
+    saw = saw_of(trade)
     cuts = cut_list(rod_pieces((dressed,), trade), saw, trade, seconds=_SECONDS, is_cancelled=is_cancelled)
     return buying_list((dressed,), cuts, trade)
 

@@ -70,6 +70,7 @@ TABLES = (
     Table("fixings", tables.FIXINGS, model.FixingRow),
     Table("bodies", tables.BODIES, model.BodyRow),
     Table("allowances", tables.ALLOWANCES, model.AllowanceRow),
+    Table("saws", tables.SAWS, model.SawRow),
 )
 """Limits have their own place in the room, substrates and bands are facts of the wall: those stand as they are."""
 

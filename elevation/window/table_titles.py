@@ -42,6 +42,7 @@ _TITLES: dict[str, Message] = {
     "body": msg("body"),
     "market": msg("sold in"),
     "length": msg("length"),
+    "kerf": msg("a cut takes"),
     "material": msg("material"),
     "outer": msg("outside"),
     "wall": msg("wall of the tube"),

@@ -44,6 +44,7 @@ _TITLES: dict[str, Message] = {
     "fixings": msg("Fixings"),
     "bodies": msg("Bodies of cloth"),
     "allowances": msg("Allowances"),
+    "saws": msg("Saws"),
 }
 _PX_PER_PAPER_MM = 96 / 25.4
 

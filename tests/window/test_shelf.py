@@ -6,7 +6,7 @@ import pytest
 
 from elevation.places import demo_rooms
 from elevation.planning.buying.hers import FIELDS
-from elevation.planning.buying.shelf import carry_mm, shelf_bars, shelf_parts
+from elevation.planning.buying.shelf import carry_mm, saw_of, shelf_bars, shelf_parts
 from elevation.room.file import load_room
 from elevation.session.session import Session
 from elevation.trade.own import own_cells, table_named, with_own
@@ -52,10 +52,10 @@ def test_what_is_typed_is_kept_and_read_again(opened, tmp_path):
     put(dialog, RINGS, "place", "the shop")
     # The next price takes currency and shop from the last one.
     assert put(dialog, "end:ball-finial", "price", "9").currency == "USD"
-    dialog.section.setCurrentIndex(dialog.section.findData("conduit-3/4"))
-    dialog._add_bar()
-    dialog.bars.item(0, 1).setText("62 1/4")
-    dialog.bars.item(0, 2).setText("2")
+    dialog.bars.section.setCurrentIndex(dialog.bars.section.findData("conduit-3/4"))
+    dialog.bars.add_bar()
+    dialog.bars.table.item(0, 1).setText("62 1/4")
+    dialog.bars.table.item(0, 2).setText("2")
     dialog.carry.setText("8 ft")
     told = []
     dialog.kept.connect(lambda: told.append(1))
@@ -71,7 +71,7 @@ def test_what_is_typed_is_kept_and_read_again(opened, tmp_path):
     assert {one.part: one for one in again.hers.parts}[RINGS].there == "12"
     assert again.hers.bars[0].length == "62 1/4 in"
     again.carry.setText("")
-    again._remove_bar()
+    again.bars.remove_bar()
     put(again, RINGS, "price", "")
     assert again.save()
     trade = with_own(TRADE, tmp_path / "tables")
@@ -107,3 +107,47 @@ def test_her_other_allowances_stay(opened, tmp_path):
     dialog.carry.setText("2 m")
     assert dialog.save()
     assert [row[0] for row in own_cells(table, tmp_path / "tables")] == ["hem", "carry"]
+
+
+def test_the_saw_that_is_chosen_or_measured_is_reckoned_with(opened, tmp_path):
+    dialog = opened()
+    assert (dialog.saw.currentData(), dialog.kerf.text()) == ("hacksaw", "1/32 in")
+    assert dialog.save()
+    assert saw_of(with_own(TRADE, tmp_path / "tables")) == TRADE.saws["hacksaw"]
+    index = dialog.saw.findData("mitre-saw")
+    dialog.saw.setCurrentIndex(index)
+    dialog.saw.activated.emit(index)
+    assert dialog.kerf.text() == "1/8 in"
+    dialog.kerf.setText("0.1")
+    assert dialog.save()
+    mine = saw_of(with_own(TRADE, tmp_path / "tables"))
+    assert (mine.name, mine.kerf_mm) == ("mitre saw", pytest.approx(2.54))
+    again = opened()
+    assert (again.saw.currentData(), again.kerf.text()) == ("mitre-saw", "0.1 in")
+    again.kerf.setText("thin")
+    assert not again.save()
+    assert again.trouble.text()
+    again.saw.setCurrentIndex(again.saw.findData("hacksaw"))
+    again.kerf.setText("1/32 in")
+    assert again.save()
+    assert saw_of(with_own(TRADE, tmp_path / "tables")) == TRADE.saws["hacksaw"]
+
+
+@pytest.mark.parametrize(("column", "text", "wrong"), [(1, "long", "is not"), (2, "1.5", "is not a count")])
+def test_a_wrong_bar_is_said(opened, tmp_path, column, text, wrong):
+    dialog = opened()
+    dialog.bars.add_bar()
+    dialog.bars.table.item(0, column).setText(text)
+    assert dialog.trouble.text()
+    assert not dialog.save()
+    assert wrong in dialog.trouble.text() or column == 1
+    assert not (tmp_path / "tables").exists()
+
+
+def test_what_cannot_be_read_is_never_written_over(opened, tmp_path):
+    (tmp_path / "tables").mkdir()
+    (tmp_path / "tables" / "shelf.csv").write_bytes(b"\xff\xfe broken")
+    dialog = opened()
+    assert dialog.trouble.text()
+    assert not dialog.save()
+    assert (tmp_path / "tables" / "shelf.csv").read_bytes() == b"\xff\xfe broken"

@@ -10,7 +10,7 @@ from msgspec import Struct
 from elevation.errors import BadInput, said
 from elevation.planning.buying.model import BuyingList, Measure
 from elevation.planning.buying.said import how_many
-from elevation.planning.buying.shelf import CARRY
+from elevation.planning.buying.shelf import CARRY, OWN_SAW, USUAL_SAW
 from elevation.trade import cells
 from elevation.trade.own import BAR, Cells, own_cells, shipped_cells, table_named
 from elevation.units import parse_length
@@ -56,11 +56,13 @@ class HerBar(Struct, frozen=True):
 
 
 class Hers(Struct, frozen=True):
-    """Everything that is hers: parts, bars, and how long a piece she carries (empty: any length)."""
+    """Everything that is hers: parts, bars, how long a piece she carries (empty: any length), saw and what it takes."""
 
     parts: tuple[HerPart, ...]
     bars: tuple[HerBar, ...]
     carry: str = ""
+    saw: str = USUAL_SAW
+    kerf: str = ""
 
 
 def read_hers(bought: BuyingList, folder: Path, unit: str) -> Hers:
@@ -90,7 +92,22 @@ def read_hers(bought: BuyingList, folder: Path, unit: str) -> Hers:
         measure: Measure = "piece" if _is_whole(there.get(part, "")) else "length"
         found.setdefault(part, HerPart(part, msg("{name}", name=part), msg("{name}", name=""), measure))
     carry = next((row[2] for row in allowances if row[0] == CARRY), "")
-    return Hers(tuple(_typed(one, there, priced) for one in found.values()), bars, carry)
+    saw, kerf = _saw(own_cells(table_named("saws"), folder))
+    return Hers(tuple(_typed(one, there, priced) for one in found.values()), bars, carry, saw, kerf)
+
+
+def saws() -> tuple[Cells, ...]:
+    """The program's saws: id, name, what a cut takes, and who says so."""
+    return shipped_cells(table_named("saws"))
+
+
+def _saw(rows: Sequence[Cells]) -> tuple[str, str]:
+    """The saw she chose by its name, and what it takes; the usual one where she chose none."""
+    own = next((row for row in rows if row[0] == OWN_SAW), None)
+    usual = next(row for row in saws() if row[0] == USUAL_SAW)
+    if own is None:
+        return USUAL_SAW, usual[2]
+    return next((row[0] for row in saws() if row[1] == own[1]), USUAL_SAW), own[2]
 
 
 def _is_bar(part: str) -> bool:
@@ -187,6 +204,16 @@ def price_rows(hers: Hers, unit: str) -> list[Cells]:
         for one in hers.parts
         if one.price
     ]
+
+
+def saw_rows(before: Sequence[Cells], saw: str, kerf: str, unit: str) -> list[Cells]:
+    """Her saws with the one that she cuts with; without it where that is the usual one as the program has it."""
+    rows = [row for row in before if row[0] != OWN_SAW]
+    chosen = next(row for row in saws() if row[0] == saw)
+    text = parse_length(kerf, unit).text
+    if saw != USUAL_SAW or text != chosen[2]:
+        rows.append((OWN_SAW, chosen[1], text, "measured by me", "one source"))
+    return rows
 
 
 def allowance_rows(before: Sequence[Cells], carry: str, unit: str) -> list[Cells]:

@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.planning.buying.model import HOUSE, Tally, Window
+from elevation.planning.buying.shelf import saw_of
 from elevation.planning.dressed import Dressed
 from elevation.planning.shop_made import flat_cuts, made_brackets
 from elevation.trade.model import Trade
-from elevation.trade.tables import row_of
 from elevation.words import Mm, msg, msg_plural, term
-
-_SAW = "hacksaw"
 
 
 def add_made(tally: Tally, rooms: Sequence[Dressed], windows: Sequence[Window], trade: Trade) -> None:
@@ -37,7 +35,7 @@ def add_made(tally: Tally, rooms: Sequence[Dressed], windows: Sequence[Window], 
         for many in [sum(one.of.get((window.room, window.ref), 0) for one in made)]
         if many
     }
-    for one in flat_cuts(made, row_of(trade.saws, _SAW, "saw"), trade):
+    for one in flat_cuts(made, saw_of(trade), trade):
         part = f"flat:{one.flat.id}"
         name = msg("{section}, {length} long", section=term(one.flat.name), length=Mm(one.flat.stock_mm, about=True))
         tally.add(part, "brackets", name, len(one.plan.bars), HOUSE, notes=(note,))

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from elevation.planning.cutting.model import Stock
-from elevation.trade.model import Trade
+from elevation.trade.model import SawRow, Trade
 from elevation.trade.own import BAR
+from elevation.trade.tables import row_of
 
 CARRY = "carry"
 """The row of the allowances that says how long a piece may be to be carried home."""
@@ -40,6 +41,16 @@ def shelf_parts(trade: Trade) -> Mapping[str, float]:
         if not row.part.startswith(f"{BAR}:"):
             found[row.part] = found.get(row.part, 0.0) + row.count * (row.length_mm or 1.0)
     return found
+
+
+OWN_SAW = "my-saw"
+"""Her own saw, where she chose or measured one; else the usual one is reckoned with."""
+USUAL_SAW = "hacksaw"
+
+
+def saw_of(trade: Trade) -> SawRow:
+    """The saw that bars are cut with."""
+    return trade.saws.get(OWN_SAW) or row_of(trade.saws, USUAL_SAW, "saw")
 
 
 def carry_mm(trade: Trade) -> float | None:

@@ -17,6 +17,7 @@ from elevation.sheet.work.moved import moved
 from elevation.sheet.work.page import MARGIN, WHITE, Head, head_records, lay, upright, width_of
 from elevation.sheet.work.parts import BODY, SMALL, paragraph, step
 from elevation.units.format import format_length
+from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, Style, msg, msg_plural, say, term
 
 MOST_OFF_MM = 25.4 / 32
@@ -136,6 +137,8 @@ def template(place: DrillPlace, diameter: float, left: float, right: float, styl
     for hole in kit.holes_mm:
         at = (hole, 0.0) if is_ceiling else (0.0, hole)
         records.extend(_cross(at))
+        if abs(hole) < TOUCH_MM:
+            continue  # it is where the lines cross: a figure would stand on the line
         figure = format_length(abs(hole), style.unit, 25.4 / 32 if style.unit == "in" else 0.5, with_unit=True)
         where = (at[0], -8.0 - SMALL) if is_ceiling else (half + 4.0, at[1] - SMALL / 3)
         records.append(Text(where, figure, SMALL, Ink.QUIET, "middle" if is_ceiling else "left"))
@@ -257,7 +260,29 @@ def _figures(pair: tuple[DrillPlace, ...], left: float, right: float, top: float
             records.extend(_lines(line, left, y, wide, BODY))
             y -= BODY * 1.3 * len(wrap(line, BODY, wide)) + 0.8
         y -= 5.0
+    card = card_line(pair[0], style)
+    records.extend(_lines(card, left, y, wide, SMALL))
     return tuple(records)
+
+
+def card_line(place: DrillPlace, style: Style) -> str:
+    """What to do where the printer did not keep the size: the plate's figures, to be drawn on card by hand."""
+    fine = 25.4 / 32 if style.unit == "in" else 0.5
+    holes = [
+        format_length(abs(hole), style.unit, fine, decimal_mark=style.decimal_mark, with_unit=True)
+        for hole in place.kit.holes_mm
+    ]
+    sides = (msg("{hole} left"), msg("{hole} right")) if place.on == "ceiling" else (msg("{hole} down"), msg("{hole} up"))
+    told = ", ".join(
+        say(msg("in the crossing"), style) if hole == 0 else say(Message(sides[hole > 0].template, {"hole": figure}), style)
+        for hole, figure in zip(place.kit.holes_mm, holes, strict=True)
+    )
+    return say(
+        msg(
+            "If a bar is off, leave the print: cross two lines on card and mark the holes from there: {holes}.", holes=told
+        ),
+        style,
+    )
 
 
 def figure_lines(place: DrillPlace, style: Style) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from elevation.errors import Missing, said
 from elevation.planning.buying.model import BuyingList
+from elevation.planning.buying.shelf import saw_of
 from elevation.planning.buying.table import table_rows
 from elevation.planning.buying.whole import buying_list
 from elevation.planning.cut_list import cut_list
@@ -30,9 +31,6 @@ from elevation.sheet.work.shop_made import made_parts
 from elevation.sheet.work.story_stick import stick_sheet
 from elevation.sheet.work.trial import order_sheet
 from elevation.trade.model import Trade
-from elevation.trade.tables import row_of
-
-_SAW = "hacksaw"
 
 
 def house_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
@@ -52,7 +50,7 @@ def buying_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = No
 
 def bench_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """The bench sheet over rooms, said as the first of them is."""
-    saw = row_of(trade.saws, _SAW, "saw")
+    saw = saw_of(trade)
     cuts = cut_list(rod_pieces(rooms, trade), saw, trade)
     style = style_for(rooms[0].room)
     made = made_brackets(rooms, trade)
@@ -120,5 +118,5 @@ def buying_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...]
 
 
 def _bought(rooms: Sequence[Dressed], trade: Trade) -> BuyingList:
-    saw = row_of(trade.saws, _SAW, "saw")
+    saw = saw_of(trade)
     return buying_list(rooms, cut_list(rod_pieces(rooms, trade), saw, trade), trade)
