@@ -9,6 +9,7 @@ from elevation import places
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene, Weight
 from elevation.planning.buying.table import table_rows
+from elevation.planning.buying.whole import buying_list
 from elevation.planning.comparing import MOST, Comparison, choices, compare, pages_of
 from elevation.planning.cut_list import cut_list
 from elevation.planning.dressed import dress
@@ -16,7 +17,6 @@ from elevation.planning.rod_pieces import rod_pieces
 from elevation.room.edits import duplicate_scheme, keep_scheme
 from elevation.room.file import load_room
 from elevation.room.style import style_for
-from elevation.sheet.work.whole import buying_list
 from elevation.trade import load_trade
 from elevation.trade.model import PriceRow
 from elevation.trade.tables import row_of
