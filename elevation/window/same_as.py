@@ -36,6 +36,9 @@ _PARTS: dict[Part, Message] = {
     "panels": msg("panels"),
 }
 
+_PARTS_PX = 230
+"""Width of the column of parts."""
+
 
 class SameAs(QDialog):
     """Two columns of boxes to tick: windows, wall by wall, and parts."""
@@ -103,6 +106,8 @@ class SameAs(QDialog):
             tick = Flag(sentence(tr(text)), self)
             tick.setChecked(True)
             tick.toggled.connect(self._say)
+            # The list beside it takes all the width that this column does not insist on.
+            tick.setMinimumWidth(_PARTS_PX)
             self.boxes[part] = tick
             box.addWidget(tick)
         box.addStretch(1)

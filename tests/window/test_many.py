@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from elevation import places
 from elevation.room.file import load_room, save_room
@@ -49,6 +50,15 @@ def test_same_as_carries_what_was_ticked_with_one_undo(living) -> None:
         assert there.layers[0].rod.height == height
     session.undo()
     assert session.committed is before
+
+
+def test_every_part_that_may_be_carried_is_read_whole(living) -> None:
+    dialog = SameAs(living.session.committed, living.commands.copying.treatment(), living)
+    dialog.show()
+    QApplication.processEvents()
+    for box in dialog.boxes.values():
+        assert box.height() >= box.heightForWidth(box.width()), box.text()
+        assert box.width() >= 200, box.text()
 
 
 def test_an_opening_is_duplicated_and_selected(make_window) -> None:
