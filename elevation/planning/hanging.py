@@ -270,6 +270,7 @@ def _hang(layer: LayerOut, names: Mapping[Ref, Message], runners: Mapping[Ref, i
                 msg("No ring passes a closed bracket: share them out between the brackets before the rod goes in.")
             )
         details.append(msg("One ring of each panel stays outside the end bracket: it parks the edge."))
+        details.extend(_straps(layer, trade))
         steps.append(
             HangStep(msg("Thread the rings on the rod, then lay it in its brackets and lock it."), tuple(details), (_HOLD,))
         )
@@ -283,6 +284,21 @@ def _hang(layer: LayerOut, names: Mapping[Ref, Message], runners: Mapping[Ref, i
         )
     steps.append(HangStep(msg("Put on the end pieces; push the rod in both directions: it stays.")))
     return [*steps, *_panels(layer, names)]
+
+
+def _straps(layer: LayerOut, trade: Trade) -> tuple[Message, ...]:
+    """What a closed strap asks for: the rod is laid in from above, with the rings on it, and the strap goes on last."""
+    straps = [
+        place
+        for place in layer.brackets
+        for kit in [row_of(trade.brackets, place.kit, "bracket kit")]
+        if kit.holds_down and not kit.rings_pass and kit.mount == "wall"
+    ]
+    if not straps:
+        return ()
+    return (
+        msg("A closed strap needs room to load: take all straps off, lay the rod in from above, then screw the straps on."),
+    )
 
 
 _HOLD = msg("One holds each end of the rod until both brackets are locked; nobody stands under it.")

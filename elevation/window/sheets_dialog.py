@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from threading import Event
 from typing import TYPE_CHECKING
@@ -14,7 +14,6 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QProgressBar, QPushB
 from elevation.errors import ElevationError
 from elevation.planning.house import rooms_in
 from elevation.planning.photograph import photograph_words
-from elevation.planning.plate import Plate
 from elevation.room.find import scheme_of, wall_of
 from elevation.room.style import style_for
 from elevation.session.worker import Done
@@ -23,6 +22,7 @@ from elevation.window.announcer import announce
 from elevation.window.on_screen import resize_on_screen
 from elevation.window.passing import press_focused
 from elevation.window.sheets_choice import SheetsChoice
+from elevation.window.sheets_files import Writer, filters_of
 from elevation.window.sheets_pages import Made, Stopped, Wanted, pages_of, write_pages
 from elevation.window.sheets_preview import SheetPreview
 from elevation.window.sheets_printing import ask_and_print
@@ -36,12 +36,6 @@ if TYPE_CHECKING:
 _PAGES, _FILE = "sheets-pages", "sheets-file"
 _SETTLED_MS = 90
 """Whoever runs through the list with an arrow key waits for no page in between."""
-_FILTERS = msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)")
-
-
-_FILTERS_TO_CUT = msg(
-    "PDF to print (*.pdf);;DXF for a cutting machine (*.dxf);;SVG for a cutting machine (*.svg);;Picture (*.png)"
-)
 
 
 class Sheets(QDialog):
@@ -69,7 +63,7 @@ class Sheets(QDialog):
         self._busy = ""
         self._written: tuple[Path, int] | None = None
         self._unread: tuple[ElevationError, ...] = ()
-        self._to_cut: tuple[Plate, ...] = ()
+        self._others: Mapping[str, Writer] = {}
         self.pages: tuple[Picture, ...] = ()
         self.index = 0
         self.setWindowTitle(tr(msg("Sheets")))
@@ -185,7 +179,7 @@ class Sheets(QDialog):
         self._wait.stop()
         self.cancel()
         self.pages, self.index = (), 0
-        self._unread, self._to_cut = (), ()
+        self._unread, self._others = (), {}
         if not self._session.wall_id:
             self._fail(tr(msg("This room has no wall yet.")))
             return
@@ -227,7 +221,7 @@ class Sheets(QDialog):
             self._take_error(done)
         elif done.kind == _PAGES:
             made = done.result if isinstance(done.result, Made) else Made(())
-            self.pages, self._unread, self._to_cut = made.pages, made.unread, made.to_cut
+            self.pages, self._unread, self._others = made.pages, made.unread, made.others
             self.show_page(0)
             self._say(self._told())
         else:
@@ -328,7 +322,7 @@ class Sheets(QDialog):
 
     def ask_export(self) -> None:
         """Ask where, and write the pages there."""
-        filters = tr(_FILTERS_TO_CUT if self._to_cut else _FILTERS)
+        filters = ";;".join(tr(text) for text in filters_of(self._others))
         path = self._window.files.dialogs.save_as(tr(msg("Export")), self.proposal(), filters)
         if path is not None:
             self._window.files.went_to(path)
@@ -346,11 +340,11 @@ class Sheets(QDialog):
 
     def export(self, path: Path) -> None:
         """Write the pages to a file on the worker."""
-        pages, index, to_cut = self.pages, self.index, self._to_cut
+        pages, index, others = self.pages, self.index, self._others
         self._written = (path, 1)
 
         def job(cancelled: Event) -> object:
-            count = write_pages(path, pages, index, cancelled, self._teller(_FILE), to_cut)
+            count = write_pages(path, pages, index, cancelled, self._teller(_FILE), others)
             self._written = (path, count)
             return count
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from threading import Event
@@ -13,7 +13,6 @@ from msgspec import Struct
 from elevation.errors import BadOutput, ElevationError, Missing, said
 from elevation.output.svg import to_svg
 from elevation.planning.dressed import Dressed, dress
-from elevation.planning.plate import Plate
 from elevation.room.file import load_room
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.lent import trade_of
@@ -23,12 +22,13 @@ from elevation.sheet.every import SheetKind, paper_for
 from elevation.sheet.paper import page_named
 from elevation.sheet.post import post_pages
 from elevation.sheet.records import Picture
-from elevation.sheet.work.whole import TO_CUT
 from elevation.trade.model import Trade
+from elevation.window.sheets_files import Writer, other_writers
 
 Whose = Literal["wall", "room", "house"]
 Tell = Callable[[int, int], None]
 PNG_DPI = 200
+_NONE: Mapping[str, Writer] = {}
 
 
 class Stopped(Exception):
@@ -72,11 +72,11 @@ class Wanted(Struct, frozen=True):
 
 
 class Made(Struct, frozen=True):
-    """The pages, why rooms of the house are not on them, and what a cutting machine makes of them."""
+    """The pages, why rooms of the house are not on them, and what makes other files of the same, by their endings."""
 
     pages: tuple[Picture, ...]
     unread: tuple[ElevationError, ...] = ()
-    to_cut: tuple[Plate, ...] = ()
+    others: Mapping[str, Writer] = {}
 
 
 def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made:
@@ -133,12 +133,7 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made
     elif not pages and nothing is not None:
         raise nothing
     tell(len(sources), len(sources))
-    cut = TO_CUT.get(kind.name)
-    try:
-        to_cut = cut(dressed, trade) if cut is not None and dressed else ()
-    except Missing:
-        to_cut = ()  # the page says why
-    return Made(tuple(pages), tuple(unread), to_cut)
+    return Made(tuple(pages), tuple(unread), other_writers(kind.name, dressed, trade) if dressed else {})
 
 
 def _sources(wanted: Wanted) -> Sequence[Path | Room]:
@@ -168,11 +163,11 @@ def _dressed(source: Path | Room, wanted: Wanted, trade: Trade) -> tuple[Dressed
 
 
 def write_pages(
-    path: Path, pages: Sequence[Picture], shown: int, cancelled: Event, tell: Tell, to_cut: Sequence[Plate] = ()
+    path: Path, pages: Sequence[Picture], shown: int, cancelled: Event, tell: Tell, others: Mapping[str, Writer] = _NONE
 ) -> int:
     """Write pages to a file: all into a PDF, the one that is shown where the format holds one.
 
-    Where there is something ``to_cut``, SVG and DXF hold that, for a machine.
+    ``others`` make what is no picture of pages: tables, files for a cutting machine.
 
     Returns
     -------
@@ -195,10 +190,8 @@ def write_pages(
             tell(number, len(pages))
 
         data, count = to_pdf(pages, before_page), len(pages)
-    elif to_cut and ending in (".svg", ".dxf"):
-        from elevation.output.cutting_files import to_cutting_svg, to_dxf
-
-        data, count = (to_dxf if ending == ".dxf" else to_cutting_svg)(to_cut), len(pages)
+    elif ending in others:
+        data, count = others[ending](), len(pages)
     elif ending == ".svg":
         data, count = to_svg(pages[shown]), 1
     elif ending == ".png":
@@ -206,7 +199,7 @@ def write_pages(
 
         data, count = to_png(pages[shown], PNG_DPI), 1
     else:
-        choices = ".pdf, .svg, .png, .dxf" if to_cut else ".pdf, .svg, .png"
+        choices = ", ".join(dict.fromkeys((".pdf", ".svg", ".png", *others)))
         raise BadOutput(path.name, "", said("has no known ending"), said("use {choices}", choices=choices))
     _look(cancelled)
     write_atomically(path, data)

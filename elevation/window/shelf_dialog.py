@@ -82,6 +82,8 @@ class ShelfDialog(QDialog):
         self.trouble.setWordWrap(True)
         self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         make_wrong(self.trouble)
+        self.state = QLabel(self)
+        make_quiet(self.state)
         self.parts = typed_table(_HEADS, msg("Parts"), self)
         self.bars = ShelfBars(session.trade.sections, self._unit, self)
         self.carry, self.kerf = TextField(self), TextField(self)
@@ -116,6 +118,7 @@ class ShelfDialog(QDialog):
         self._named(cutting, msg("&Longest piece that you carry home (empty: any length)"), self.carry)
         foot = QHBoxLayout()
         foot.addWidget(self.trouble, 1)
+        foot.addWidget(self.state)
         foot.addWidget(self.keep)
         foot.addWidget(push_button(msg("&Close"), self.reject, self))
         box = QVBoxLayout(self)
@@ -159,7 +162,7 @@ class ShelfDialog(QDialog):
                 put_cell(self.parts, row, column, getattr(one, field) if can_type else "", can_type=can_type)
         for column in range(1, self.parts.columnCount()):
             self.parts.resizeColumnToContents(column)
-            self.parts.setColumnWidth(column, min(max(self.parts.columnWidth(column), _LEAST), _MOST))
+            self.parts.setColumnWidth(column, min(max(self.parts.columnWidth(column) + 10, _LEAST), _MOST))
         self.parts.setColumnWidth(self.parts.columnCount() - 1, self.fontMetrics().horizontalAdvance("2026-12-31") + 18)
         self.bars.show_bars(self.hers.bars)
         self.carry.setText(self.hers.carry)
@@ -204,6 +207,7 @@ class ShelfDialog(QDialog):
 
     def _say(self, text: str) -> None:
         self.trouble.setText(text)
+        self.state.setText("")
         if text:
             announce(self, text)
 
@@ -233,6 +237,8 @@ class ShelfDialog(QDialog):
             self._say(tr(msg("{folder} cannot be made: {why}", folder=str(self._folder), why=error.strerror or "")))
             return False
         self.kept.emit()
+        self.state.setText(tr(msg("Kept.")))
+        announce(self, self.state.text())
         return True
 
     def _write(self) -> None:

@@ -11,6 +11,7 @@ from elevation.places import demo_rooms
 from elevation.planning.dressed import dress
 from elevation.planning.drilling import drill_places
 from elevation.planning.hanging import hanging_steps
+from elevation.room.edits import replace_at
 from elevation.room.file import load_room
 from elevation.room.style import style_for
 from elevation.sheet.records import Text
@@ -132,3 +133,14 @@ def test_pages_hold_every_step_and_number_them(seed):
             record.text for page in pages for group in page.groups for record in group.records if isinstance(record, Text)
         ]
         assert [str(number) in texts for number in range(1, len(steps) + 1)] == [True] * len(steps)
+
+
+@pytest.mark.parametrize(("kit", "told"), [("shop-strap", True), ("shop-cradle", False), ("open-arm", False)])
+def test_a_closed_strap_is_loaded_from_above(kit, told):
+    """A strap that closes over the rod comes off first; a cradle is open (brackets.csv, holds down)."""
+    room = load_room(demo_rooms() / "1-bedroom.room.json")
+    layer = dress(room, TRADE).walls[0].treatments[0].layers[0]
+    for bracket in layer.brackets:
+        room = replace_at(room, bracket.ref, kit=kit)
+    for _, _, steps in all_steps(room):
+        assert any("needs room to load" in text for text in said(steps)) is told

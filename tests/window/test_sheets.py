@@ -276,3 +276,26 @@ def test_plates_are_exported_for_a_cutting_machine(make_window, demo_room, qtbot
     assert path.read_bytes().startswith(begins)
     assert b"CUT" in path.read_bytes()
     assert b"Bedroom" not in path.read_bytes()
+
+
+@pytest.mark.parametrize("name", ["buying", "house", "sewing"])
+def test_tables_are_exported_beside_the_pages(make_window, demo_room, qtbot, tmp_path, name):
+    window = make_window(demo_room())
+    sheets = opened(window, qtbot, name)
+    for ending in (".csv", ".txt"):
+        path = tmp_path / f"list{ending}"
+        window.files.dialogs.path = path
+        sheets.export_button.click()
+        settle(sheets, qtbot)
+        assert "Drawn to" in sheets.state.text()
+        data = path.read_bytes()
+        assert data.startswith(b"\xef\xbb\xbf") is (ending == ".csv")
+        assert b"Window" in data
+    # Another sheet is no table.
+    sheets.choice.choose("elevation")
+    settle(sheets, qtbot)
+    window.files.dialogs.path = tmp_path / "wall.csv"
+    sheets.export_button.click()
+    settle(sheets, qtbot)
+    assert not (tmp_path / "wall.csv").exists()
+    assert "has no known ending" in sheets.state.text()
