@@ -39,6 +39,8 @@ BORDER_PX = 10.0
 """Desk that stays in sight around the paper."""
 MARGIN_MM = 4.0
 """Paper around everything that is drawn, paper mm."""
+MOST_MARKED = 15
+"""So many findings, the heaviest, have a mark on the wall: more would hide it, and whatever is pointed at is ringed."""
 _SAME_SCALE = 1e-6
 
 
@@ -202,8 +204,9 @@ class CanvasPicture:
         if self._annotated is not None and all(a is b or a == b for a, b in zip(self._annotated[0], source, strict=True)):
             return self._annotated[1]
         style = replace(style_for(room), language=language())
+        told = findings[:MOST_MARKED]
         made = lay_annotation(
-            set_out, findings, style, viewport.mm_per_paper, room=room, previous=self._rungs, keeper=self._keeper
+            set_out, told, style, viewport.mm_per_paper, room=room, previous=self._rungs, keeper=self._keeper
         )
         before = self._annotated[1].groups if self._annotated is not None else ()
         made = replace(made, groups=same_where_equal(made.groups, before))

@@ -75,12 +75,14 @@ class _Marker:
         *,
         outside: tuple[float, int] | None = None,
         room_above_mm: float = inf,
+        within: tuple[float, float] = (-inf, inf),
     ) -> None:
         """Mark the gap from ``a`` to ``b`` (level or upright); too small a gap to see is left alone.
 
         Where a figure is too high for an upright gap it stands on ``a``, ``outside`` of what hangs there: beside that
         place along the wall, to its left (-1) or right (1). A level gap's figure stands over its line, or under it where
-        ``room_above_mm`` is too little.
+        ``room_above_mm`` is too little. It stays ``within`` two places along the wall, and leaves its words out where they
+        would take more than half of what is between them.
         """
         scale = self._scale
         dx, dy = b[0] - a[0], b[1] - a[1]
@@ -89,6 +91,8 @@ class _Marker:
             return
         figure = format_length(length, self._style.unit, self._style.graduation_mm, decimal_mark=self._style.decimal_mark)
         text = figure if words is None else tr(msg("{figure} {what}", figure=figure, what=tr(words)))
+        if (text_width(text, HEIGHT) + 1.2) * scale > (within[1] - within[0]) / 2:
+            text = figure
         if abs(dx) > abs(dy) and text_width(text, HEIGHT) * scale > length and ink != Ink.ACCENT:
             # No room for the figure between its ends: the dimensions outside the wall tell it.
             return
@@ -112,6 +116,7 @@ class _Marker:
             # Over or under the line, or on it where it runs through.
             beside = 0.3 * scale if room_above_mm > height + 0.9 * scale else -0.3 * scale - height
             left, bottom = x - width / 2, y + (beside if width < length else -height / 2)
+            left = max(min(left, within[1] - width), within[0])
         else:
             left, bottom = x + 0.9 * scale, y - height / 2
         self._plate(left, bottom, width, height, text, ink)
@@ -170,9 +175,12 @@ def _stack(marker: _Marker, treatment: TreatmentOut) -> None:
         return  # cloth between the jambs always stands before glass
     y = openings[0].glass_bottom_mm + (openings[0].glass_top_mm - openings[0].glass_bottom_mm) * 0.25
     words = msg("over glass")
+    first, last = openings[0], openings[-1]
+    # What stands over the left glass and over the right one may be the same pane: each keeps to its own side.
+    whole = (first.glass_left_mm, last.glass_right_mm)
     if glass.stack_over_left_mm > 0:
-        left = openings[0].glass_left_mm
-        marker.mark((left, y), (left + glass.stack_over_left_mm, y), Ink.ACCENT, words)
+        left = first.glass_left_mm
+        marker.mark((left, y), (left + glass.stack_over_left_mm, y), Ink.ACCENT, words, within=whole)
     if glass.stack_over_right_mm > 0:
-        right = openings[-1].glass_right_mm
-        marker.mark((right - glass.stack_over_right_mm, y), (right, y), Ink.ACCENT, words)
+        right = last.glass_right_mm
+        marker.mark((right - glass.stack_over_right_mm, y), (right, y), Ink.ACCENT, words, within=whole)

@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QEnterEvent, QFocusEvent, QMouseEvent, QPainte
 from PySide6.QtWidgets import QGridLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from elevation.findings.model import Finding, Weight
+from elevation.window.breakable import breakable
 from elevation.window.overlay import paint_mark
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
@@ -148,8 +149,8 @@ class FindingRow(QWidget):
         text = tr(finding.text, style)
         if finding.caution is not None:
             text = tr(msg("{finding} {caution}", finding=text, caution=tr(finding.caution, style)))
-        if self.text.text() != text:
-            self.text.setText(text)
+        if self.text.text() != breakable(text):
+            self.text.setText(breakable(text))
             self.head.setAccessibleName(f"{head}: {text}")
         authority = tr(finding.authority, style)
         if self.authority.text() != authority:

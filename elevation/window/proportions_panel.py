@@ -12,6 +12,7 @@ from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.model import ProportionOut, SetOut, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
+from elevation.window.breakable import breakable
 from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
@@ -192,5 +193,6 @@ def _glass_text(treatment: TreatmentOut) -> Message:
 
 
 def _set(label: QLabel, text: str) -> None:
+    text = breakable(text)
     if label.text() != text:
         label.setText(text)
