@@ -91,6 +91,7 @@ SHEETS = (
     "plate",
     "stick",
     "hanging",
+    "labels",
 )
 FIGURES = (
     "rod-height",
@@ -123,8 +124,8 @@ Elevation draws a window wall to scale with its curtain rod and panels.
 SHEET is one of {", ".join(SHEETS)};
 a picture has --paper 4:5, 1:1 or 16:9, with --before the bare wall beside it, and --figures: one to three of
 {", ".join(FIGURES)}.
-FILE's ending picks the format: .svg, .pdf or .png, for house, buying and sewing .csv and .txt, for plate .dxf too;
-N is the page of a sheet that has several.
+FILE's ending picks the format: .svg, .pdf or .png, for house, buying, sewing and labels .csv and .txt, for plate
+.dxf too; N is the page of a sheet that has several.
 W and S are ids or unambiguous names.
 PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.
 Where a sheet is made for several rooms a folder stands for all rooms in it.

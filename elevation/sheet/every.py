@@ -126,8 +126,9 @@ _PURPOSES: dict[str, Message] = {
     "plate": msg("holes for a cutting machine, as DXF or SVG"),
     "stick": msg("marks for windows that are alike, once on a batten"),
     "hanging": msg("step by step at this wall"),
+    "labels": msg("one for every piece, to cut out"),
 }
-OVER_ALL = ("house", "order", "buying", "bench", "plate", "stick")
+OVER_ALL = ("house", "order", "buying", "bench", "plate", "stick", "labels")
 """Sheets to work by that are one over all rooms."""
 
 

@@ -24,6 +24,7 @@ from elevation.sheet.facts import state_of
 from elevation.sheet.records import Page, Picture
 from elevation.sheet.work.drilling import drilling_sheets, waiting, withheld
 from elevation.sheet.work.hanging import hanging_sheet
+from elevation.sheet.work.labels import labels_pages, labels_rows
 from elevation.sheet.work.lists import (
     bench_pages,
     buying_pages,
@@ -200,6 +201,7 @@ WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
     "plate": (msg("Drilling plates"), plate_pages),
     "stick": (msg("Story sticks"), stick_pages),
     "hanging": (msg("Hanging sheets"), hanging_pages),
+    "labels": (msg("Labels"), labels_pages),
 }
 """By the name on the command line: what it is called, and what makes it."""
 
@@ -207,6 +209,7 @@ WORK_TABLES: dict[str, Callable[[Sequence[Dressed], Trade], tuple[tuple[str, ...
     "house": house_rows,
     "buying": buying_rows,
     "sewing": sewing_rows,
+    "labels": labels_rows,
 }
 """Sheets that are tables as well, for other programs: what makes their rows, the head first."""
 
