@@ -8,16 +8,12 @@ floor is dragged.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 
 from msgspec import Struct
 
 from elevation.setting_out.model import Span
 from elevation.trade.beam import Beam, Bent, Load, sampled, under
 from elevation.trade.bending import bend
-
-_MOST = 512
-"""Rods whose lines under 1 N are kept."""
 
 
 class PanelUnit(Struct, frozen=True, gc=False):
@@ -54,12 +50,8 @@ class RodUnit(Struct, frozen=True, gc=False):
     looks: int
 
 
-@lru_cache(_MOST)
 def under_one_newton(beam: Beam, rod: Span, places: tuple[tuple[Span, ...], ...]) -> RodUnit | None:
-    """What 1 N along the rod, and 1 N of each panel at each of its places, does; None where the rod cannot stand.
-
-    Nobody may change what is handed out.
-    """
+    """What 1 N along the rod, and 1 N of each panel at each of its places, does; None where the rod cannot stand."""
     spans = [rod, *(span for panel in places for span in panel)]
     bent = bend(beam, [[Load(a, b, 1.0)] for a, b in spans])
     if bent is None:

@@ -116,7 +116,7 @@ def _under_circle(u: float, r: float) -> float:
     return (u * math.sqrt(r * r - u * u) + r * r * math.asin(u / r)) / 2
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=12)
 def _unit_arc(start: float, stop: float, count: int) -> tuple[Point, ...]:
     """Points between the ends of an arc of the unit circle: alike for all openings of one shape, whatever their size."""
     step = (stop - start) / count

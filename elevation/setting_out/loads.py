@@ -7,7 +7,7 @@ drawn, all open, one of each, and as they are drawn just now.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from math import atan, degrees
 
@@ -17,13 +17,15 @@ from msgspec.structs import replace
 from elevation.room.model import Layer
 from elevation.setting_out.carried import LoadsOut, SpanOut
 from elevation.setting_out.facts import Defaults
-from elevation.setting_out.hanging import Hanging, under_one_newton
+from elevation.setting_out.hanging import Hanging, RodUnit, under_one_newton
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Span, SupportOut
 from elevation.trade.beam import Beam, Bent
 from elevation.trade.model import BracketRow, MaterialRow, Trade
 from elevation.trade.section import GRAVITY, Section, section_of, weight_n_per_mm
 from elevation.trade.tables import row_of
 from elevation.units.tolerance import TOUCH_MM
+
+Under = Callable[[Beam, Span, tuple[tuple[Span, ...], ...]], RodUnit | None]
 
 _ANY_STIFFNESS = 1e9
 """What each bracket carries does not depend on how stiff the rod is."""
@@ -53,7 +55,7 @@ def stuff_of(layer: Layer, trade: Trade) -> Stuff | None:
     return None if section is None else Stuff(section, material, rod.kind != "track")
 
 
-def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade) -> LayerOut:
+def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade, under: Under = under_one_newton) -> LayerOut:
     """A layer with what its rod and brackets carry.
 
     Parameters
@@ -64,6 +66,8 @@ def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade) -
         The same as it is in the room.
     defaults, trade
         What holds for the trade.
+    under : callable
+        ``under_one_newton``, or what remembers it.
 
     Returns
     -------
@@ -82,7 +86,7 @@ def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade) -
     rod_n = weight_n_per_mm(stuff.section, stuff.material) * (right - left)
     each_kg = _ring_kg(layer, defaults, trade)
     weights = tuple(((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in made.panels)
-    unit = under_one_newton(beam, (left, right), tuple(_places(panel) for panel in made.panels))
+    unit = under(beam, (left, right), tuple(_places(panel) for panel in made.panels))
     if unit is None:
         return made
     return _told(made, Hanging(unit, rod_n, weights), stuff, LoadsOut(sum(weights), rod_n), defaults, trade)

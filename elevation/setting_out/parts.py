@@ -12,12 +12,14 @@ from elevation.setting_out.brackets import brackets_of, place_of
 from elevation.setting_out.covers import Cover
 from elevation.setting_out.facts import Defaults, Overhead
 from elevation.setting_out.glass import glass_of
+from elevation.setting_out.hanging import RodUnit, under_one_newton
 from elevation.setting_out.memo import Memo
-from elevation.setting_out.model import BracketOut, GlassOut, LayerOut, SupportOut
+from elevation.setting_out.model import BracketOut, GlassOut, LayerOut, Span, SupportOut
 from elevation.setting_out.mounting import drop_of
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import Making, making_of
 from elevation.setting_out.support import ends_of, support_of
+from elevation.trade.beam import Beam
 from elevation.trade.model import Trade
 
 
@@ -63,6 +65,17 @@ class LayerParts:
         self.making: Memo[
             [Layer, tuple[Placed, ...], tuple[BracketOut, ...], SupportOut, Defaults, Trade], Making | None
         ] = Memo(making_of)
+        self._under: tuple[tuple[tuple[Beam, Span, tuple[tuple[Span, ...], ...]], RodUnit | None], ...] = ()
+
+    def under(self, beam: Beam, rod: Span, places: tuple[tuple[Span, ...], ...]) -> RodUnit | None:
+        """What 1 N of the rod and of each panel does: the same while cloth only grows longer or heavier."""
+        asked = (beam, rod, places)
+        for known, unit in self._under:
+            if known == asked:
+                return unit
+        unit = under_one_newton(*asked)
+        self._under = ((asked, unit), *self._under[:1])
+        return unit
 
 
 class Parts:

@@ -111,7 +111,7 @@ def _layer(
         wish=_wish(layer, tuple(placed.out for placed in covered), defaults, trade),
         pattern=_pattern(fabric, trade),
     )
-    return with_loads(made, layer, defaults, trade)
+    return with_loads(made, layer, defaults, trade, parts.under)
 
 
 def _pattern(fabric: Fabric, trade: Trade) -> PatternOut | None:

@@ -237,7 +237,7 @@ def _dots(folded: Folded, pattern: PatternOut) -> Iterator[Step]:
                 yield ("Z",)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def _cubic(curve: tuple[Point, Point, Point, Point], down: float) -> float:
     """The x of a valley at a share of its way down; its y runs nearly evenly along it."""
     back = 1 - down

@@ -97,7 +97,7 @@ def parts(ink: str) -> tuple[int, int, int, int]:
     return int(text[1:3], 16), int(text[3:5], 16), int(text[5:7], 16), alpha
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=2048)
 def blend(ink: str, other: str, share: float) -> str:
     """``ink`` with a ``share`` (0 to 1) of ``other`` mixed in; the alpha of ``ink`` is kept."""
     red, green, blue, alpha = parts(ink)
@@ -106,7 +106,7 @@ def blend(ink: str, other: str, share: float) -> str:
     return "#{:02x}{:02x}{:02x}".format(*mixed) + tail
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=2048)
 def with_alpha(ink: str, alpha: float) -> str:
     """``ink`` at ``alpha`` (0 clear to 1 solid)."""
     red, green, blue, _ = parts(ink)

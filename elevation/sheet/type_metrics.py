@@ -41,7 +41,7 @@ def _foreign(character: str) -> float:
     return _WIDE if unicodedata.east_asian_width(character) in "WF" else _USUAL
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=2048)
 def text_width(text: str, height: float, weight: str = "regular") -> float:
     """The width of one line of text.
 

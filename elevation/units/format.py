@@ -127,7 +127,7 @@ def format_at_mark(
     return f"{text} {style_unit}" if with_unit else text
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _figure(mark: int, unit: str, graduation_mm: float, decimal_mark: str, plain: bool) -> str:
     numerator, denominator = ratio_of(graduation_mm)
     if unit == "in":

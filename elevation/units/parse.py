@@ -72,7 +72,7 @@ def parse_length(text: str, unit: str = "in", *, what: str = "", where: str = ""
         raise BadLength(what, where, text, wrong, _EXAMPLE.get(unit, _EXAMPLE["mm"])) from None
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=2048)
 def _read(text: str, unit: str) -> Length:
     if unit not in MM_OF:
         raise ValueError(f"no such unit: {unit!r}")

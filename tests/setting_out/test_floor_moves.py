@@ -8,7 +8,7 @@ import pytest
 from msgspec.structs import replace
 
 from elevation.room.model import Room, Station, Wall
-from elevation.setting_out import hanging, panels, parts, whole
+from elevation.setting_out import panels, parts, whole
 from elevation.setting_out.whole import set_out, set_out_afresh
 from elevation.trade import load_trade
 from elevation.units import Length
@@ -38,7 +38,6 @@ def test_remembered_equals_fresh_over_random_floors(monkeypatch: pytest.MonkeyPa
         for _ in range(4):
             made = _with_floor(room, wall, _floor(chance, wall.width.mm if wall.width else 3000.0))
             kept = set_out(made, wall.id, scheme, TRADE)
-            hanging.under_one_newton.cache_clear()
             assert kept == set_out_afresh(made, wall.id, scheme, TRADE)
             if chance.random() < 0.3:
                 made = replace(made, graduation=Length(chance.choice([1.0, 5.0]), ""))
