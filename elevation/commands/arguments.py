@@ -8,6 +8,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 from pathlib import Path
+from textwrap import fill
 from typing import NoReturn
 
 from msgspec import Struct
@@ -133,6 +134,16 @@ A room file named like a command is given as ./check. Without ROOM a demo room o
 Exit codes: 0 fine, 1 check found a stop or something broken, 2 bad use or bad input, 70 a bug.
 """
 
+_HELP_WIDTH = 96
+
+
+def _folded(text: str) -> str:
+    """The text with its long lines broken between words: a terminal would break them inside one."""
+    return "\n".join(
+        line if len(line) <= _HELP_WIDTH else fill(line, _HELP_WIDTH, break_long_words=False, break_on_hyphens=False)
+        for line in text.split("\n")
+    )
+
 
 class _Reader(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
@@ -142,7 +153,7 @@ class _Reader(argparse.ArgumentParser):
 def read(words: Sequence[str]) -> Given:
     """What ``words`` (the arguments without the program's name) ask for; raises BadInput."""
     if "--help" in words or "-h" in words:
-        return Help(_HELP)
+        return Help(_folded(_HELP))
     if "--version" in words:
         return Help(f"elevation {__version__}\n")
     command = words[0] if words else ""
