@@ -194,6 +194,7 @@ def _layer(layer: LayerOut, more: Plain) -> Plain:
             "height_left_mm": _mm(axis_at(rod, rod.left_mm)),
             "height_right_mm": _mm(axis_at(rod, rod.right_mm)),
             "length_mm": _mm(rod.length_mm),
+            "bend_mm": _mm(rod.bend_mm),
             "cut_length_mm": _mm(rod.cut_length_mm),
             "diameter_mm": _mm(rod.diameter_mm),
             "sag_mm": _mm(rod.sag_mm),

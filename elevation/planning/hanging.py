@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from elevation.planning.drilling import DrillPlace, drill_places
 from elevation.planning.fixing_lines import fixing_lines
 from elevation.planning.made import runners_of
+from elevation.planning.pelmet_words import pelmet_lines
 from elevation.planning.piece_names import names_of_layer
 from elevation.room.find import layer_of, wall_of
 from elevation.room.model import Ref, Room
@@ -83,6 +84,8 @@ def hanging_steps(room: Room, wall: SetOut, laid: TreatmentOut, trade: Trade) ->
     for layer in laid.layers:
         runners = runners_of(room, layer_of(room, layer.ref), layer, trade)
         steps.extend(_hang(layer, names, runners, trade))
+    if laid.pelmet is not None:
+        steps.append(HangStep(*pelmet_lines(wall, laid.pelmet)))
     steps.append(_look(wall, laid))
     return tuple(steps)
 

@@ -85,6 +85,7 @@ def _layer(mine: Layer, theirs: Layer, parts: frozenset[Part]) -> Layer:
             rod,
             kind=other.kind,
             packet=other.packet,
+            bend=other.bend,
             overlap=other.overlap,
             section=other.section,
             diameter=other.diameter,

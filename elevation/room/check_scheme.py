@@ -31,6 +31,9 @@ _MOST_DROP_MM = 500.0
 _MOST_KG = 200.0
 """No packet of a tension rod says more."""
 
+_MOST_BEND_MM = 5000.0
+"""A wider bend is a bow window, and no corner."""
+
 _MOST_PANEL_KG = 100.0
 """A heavier piece of cloth is a stage curtain."""
 
@@ -192,9 +195,11 @@ def _check_rod(rod: Rod, place: Place) -> None:
     check_length(rod.projection, place.at("projection"), 0, DEEP_MM, above=True)
     check_length(rod.stock, place.at("stock"), 0, FAR_MM, above=True)
     check_length(rod.overlap, place.at("overlap"), 0, 1000)
+    check_length(rod.bend, place.at("bend"), 0, _MOST_BEND_MM, above=True)
     packet, there = rod.packet, place.at("packet")
-    for key in ("least", "most", "spacing"):
+    for key in ("least", "most", "spacing", "stack", "least_bend"):
         check_length(getattr(packet, key), there.at(key), 0, FAR_MM, above=True)
+    check_length(packet.arm, there.at("arm"), 0, 1000)
     if packet.least is not None and packet.most is not None and packet.most.mm < packet.least.mm:
         raise there.at("most").bad(
             said("is {most}, less than the least", most=packet.most.text), said("write the range as the packet does")

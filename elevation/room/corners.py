@@ -20,7 +20,7 @@ AROUND = "around-corner"
 """What a rod's end holds that meets the rod of the neighbour wall in the corner."""
 
 
-SHARED = ("height", "projection", "section", "diameter", "stock", "kind", "packet")
+SHARED = ("height", "projection", "section", "diameter", "stock", "kind", "packet", "bend")
 """What the rods of all legs have in common, by field of the rod: that of the leftmost leg counts."""
 
 

@@ -210,12 +210,21 @@ class Packet(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_def
         Tension rods: what may hang on it, in kg.
     spacing : Length or None
         Tracks: the farthest from one fixing to the next.
+    stack : Length or None
+        Tracks: what one panel of a track this long stacks to.
+    arm : Length or None
+        Tracks: by how much its overlap arm lets the leading edges pass each other; zero: it has none.
+    least_bend : Length or None
+        Tracks: the least radius that it is bent to.
     """
 
     least: Length | None = None
     most: Length | None = None
     holds_kg: float | None = None
     spacing: Length | None = None
+    stack: Length | None = None
+    arm: Length | None = None
+    least_bend: Length | None = None
 
 
 class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):
@@ -252,6 +261,8 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
         ``level``; parallel to the ``head`` (from the left corner of the first opening's to the right one of the last);
         parallel to the ``ceiling``; or ``split``, half way between these two. Held heights are the least along it; over
         the floor and the sill they are those of its middle.
+    bend : Length or None
+        What goes round corners in one piece: the radius that its axis is bent to there. None: cut and joined on the mitre.
     """
 
     height: Held
@@ -272,6 +283,7 @@ class Rod(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaul
     left_fixing: str | None = None
     right_fixing: str | None = None
     tilt: Literal["level", "head", "ceiling", "split"] = "level"
+    bend: Length | None = None
 
 
 class Built(Struct, frozen=True, gc=False, forbid_unknown_fields=True, omit_defaults=True):

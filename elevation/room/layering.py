@@ -15,14 +15,17 @@ from elevation.units import Length, length_of
 # about 2 1/2 in on each. Common practice, no source.
 _BACK = (2.0, 50.0)
 _APART = (2.75, 70.0)
+_DOUBLE = {"wall": ("double-front", "double-back"), "ceiling": ("double-front-ceiling", "double-back-ceiling")}
+"""The double bracket of a mount, and the back rod's place on it."""
+
 _SECTION = ("conduit-1/2", "tube-16")
 
 
 def with_back_layer(room: Room, ref: Ref, trade: Trade) -> tuple[Room, Ref]:
     """One layer more behind the treatment at ``ref``, and the ref of that layer.
 
-    It is held as the front one is and has as many panels of a sheer cloth. On the wall both hang on double brackets; the
-    front rod moves out far enough that the two do not touch.
+    It is held as the front one is and has as many panels of a sheer cloth. On the wall and under the ceiling both hang on
+    double brackets; the front rod moves out far enough that the two do not touch.
 
     Raises
     ------
@@ -41,17 +44,18 @@ def with_back_layer(room: Room, ref: Ref, trade: Trade) -> tuple[Room, Ref]:
     rod = replace(front.rod, projection=_out(room, back_mm, None))
     if front.rod.kind == "rod":
         rod = replace(rod, section=_SECTION[at], diameter=None, stock=None)
-    doubled = treatment.mount == "wall" and front.rod.kind == "rod"
+    doubled = treatment.mount in _DOUBLE and front.rod.kind == "rod"
+    _, back_kit = _DOUBLE.get(treatment.mount, ("", ""))
     back = Layer(
         id="",
         rod=rod,
-        brackets=tuple(replace(b, kit="double-back", rings_pass=None) if doubled else b for b in front.brackets),
+        brackets=tuple(replace(b, kit=back_kit, rings_pass=None) if doubled else b for b in front.brackets),
         heading=front.heading,
         fabric=Fabric("voile", "#ece6d8", "sheer"),
         hem=front.hem,
         panels=tuple(replace(panel, stack=None, drawn=None, measured_length=None) for panel in front.panels),
     )
-    brackets = tuple(_double(bracket, trade) if doubled else bracket for bracket in front.brackets)
+    brackets = tuple(_double(bracket, treatment.mount, trade) if doubled else bracket for bracket in front.brackets)
     moved = replace(front, rod=replace(front.rod, projection=marked), brackets=brackets)
     room = replace_at(room, ref[:3], layers=(moved,))
     return put_layer(room, ref[:3], back)
@@ -61,8 +65,8 @@ def _out(room: Room, mm: float, before: Length | None) -> Length:
     return before if before is not None and before.mm == mm else length_of(mm, room.unit, room.graduation_mm)
 
 
-def _double(bracket: Bracket, trade: Trade) -> Bracket:
+def _double(bracket: Bracket, mount: str, trade: Trade) -> Bracket:
     """The front bracket as one that carries a second rod behind the first, and lets rings by as its own kit does."""
     row = trade.brackets.get(bracket.kit)
     passes = bracket.rings_pass if bracket.rings_pass is not None else row is not None and row.rings_pass
-    return replace(bracket, kit="double-front", rings_pass=True if passes else None)
+    return replace(bracket, kit=_DOUBLE[mount][0], rings_pass=True if passes else None)

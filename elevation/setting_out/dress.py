@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import ceil
 
 from elevation.room.model import Blind, Pelmet
 from elevation.setting_out.covers import Cover, box
 from elevation.setting_out.model import BlindOut, LayerOut, OpeningOut, PelmetOut
 
+_IRON_IN_MM = 50.8
+"""The outer angle irons of a shelf stand 2 in in from its ends (common practice, no source)."""
+
 _CORD_IN_MM = 12.0
 """How far in from a blind's end its cord hangs, to draw it (common practice, no source)."""
 
 
-def pelmet_of(pelmet: Pelmet, layers: Sequence[LayerOut]) -> PelmetOut:
+def pelmet_of(pelmet: Pelmet, layers: Sequence[LayerOut], irons_mm: float) -> PelmetOut:
     """A pelmet before all rods of a treatment.
 
     Parameters
@@ -20,13 +24,25 @@ def pelmet_of(pelmet: Pelmet, layers: Sequence[LayerOut]) -> PelmetOut:
     pelmet : Pelmet
     layers : sequence of LayerOut
         At least one.
+    irons_mm : float
+        The farthest from one angle iron under its shelf to the next.
     """
     left = min(layer.support.left_mm for layer in layers) - pelmet.left.mm
     right = max(layer.support.right_mm for layer in layers) + pelmet.right.mm
     # Over a rod out of level the pelmet is level all the same, over its higher end.
     over = max(layer.support.height_mm + abs(layer.support.tilt) * layer.support.length_mm / 2 for layer in layers)
     top = over + pelmet.above.mm
-    return PelmetOut(pelmet.kind, left, top - pelmet.depth.mm, right, top, pelmet.projection.mm, over)
+    return PelmetOut(
+        pelmet.kind, left, top - pelmet.depth.mm, right, top, pelmet.projection.mm, over, _irons(left, right, irons_mm)
+    )
+
+
+def _irons(left: float, right: float, apart_mm: float) -> tuple[float, ...]:
+    """Evenly along a shelf, the outer ones just within its returns."""
+    inset = min(_IRON_IN_MM, (right - left) / 4)
+    spread = right - left - 2 * inset
+    bays = max(1, ceil(spread / apart_mm - 1e-9)) if apart_mm > 0 else 1
+    return tuple(left + inset + spread * bay / bays for bay in range(bays + 1))
 
 
 def blind_of(blind: Blind, opening: OpeningOut) -> BlindOut:

@@ -60,6 +60,7 @@ class Defaults(Struct, frozen=True, gc=False):
     glide_kg: float = 0.0
     sag_neat: float = 360.0
     sag_fair: float = 240.0
+    pelmet_irons_mm: float = 508.0
 
 
 def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
@@ -89,4 +90,5 @@ def defaults_of(trade: Trade, limits: Mapping[str, Length]) -> Defaults:
         glide_kg=limit_of(trade, "glide-weighs"),
         sag_neat=limit_of(trade, "sag-neat"),
         sag_fair=limit_of(trade, "sag-fair"),
+        pelmet_irons_mm=length("pelmet-irons"),
     )

@@ -29,6 +29,7 @@ class LedRod(Struct, frozen=True, gc=False):
     stock: Length | None
     kind: Literal["rod", "track", "tension-rod"]
     packet: Packet
+    bend: Length | None = None
 
 
 def legs_of(room: Room, ref: Ref, treatment: Treatment) -> Legs:
@@ -61,6 +62,7 @@ def led_by(first: Treatment, landed: TreatmentOut, step_mm: float) -> tuple[LedR
             layer.rod.stock,
             layer.rod.kind,
             layer.rod.packet,
+            layer.rod.bend,
         )
         for layer in first.layers
     )
@@ -84,6 +86,7 @@ def led(treatment: Treatment, rods: tuple[LedRod, ...]) -> Treatment:
             stock=lead.stock,
             kind=lead.kind,
             packet=lead.packet,
+            bend=lead.bend,
         )
         layers.append(replace(layer, rod=rod))
     return replace(treatment, layers=tuple(layers))

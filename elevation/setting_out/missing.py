@@ -117,9 +117,15 @@ def _fixings(treatment: TreatmentOut) -> Iterator[MissingFact]:
 
 
 def _packets(treatment: TreatmentOut) -> Iterator[MissingFact]:
-    """What a tension rod's packet says and nobody has typed."""
+    """What a tension rod's packet says, or a track's, and nobody has typed."""
     for layer in treatment.layers:
         support = layer.support
+        if support.kind == "track" and support.overlap_mm > 0 and support.arm_mm is None:
+            text = msg(
+                "What the track's overlap arm gives is not typed from its packet: whether the leading edges can overlap"
+                " cannot be told."
+            )
+            yield MissingFact(layer.ref, "rod.packet.arm", text)
         if support.kind != "tension-rod":
             continue
         if support.least_mm is None or support.most_mm is None:

@@ -70,7 +70,9 @@ class SupportOut(Struct, frozen=True, gc=False):
     ``least_mm``, ``most_mm``, ``holds_kg`` and ``spacing_mm`` are the packet's. ``planned_mm`` is the planned height of a
     rod that was read to hang at ``height_mm`` instead, ``line`` its axis where that is not level, as planned or
     through the readings. ``tilt`` is how steep it is planned, rise to the right over length; ``height_mm`` is then
-    that of its middle. ``sag_mm`` is that of the span that comes
+    that of its middle. ``bend_mm`` is the radius it is bent to in the corners that it goes round in one piece,
+    ``tangents_mm`` how far before the mitre its left and right straight then ends. ``stack_mm``, ``arm_mm`` and
+    ``least_bend_mm`` are the packet's. ``sag_mm`` is that of the span that comes
     nearest its limit (or is farthest past it), below the line through its brackets and with panels where that is worst;
     ``sag_limit_mm`` is what looks neat there.
     """
@@ -109,6 +111,11 @@ class SupportOut(Struct, frozen=True, gc=False):
     sag_mm: float | None = None
     sag_limit_mm: float | None = None
     tilt: float = 0.0
+    bend_mm: float | None = None
+    tangents_mm: tuple[float, float] = (0.0, 0.0)
+    stack_mm: float | None = None
+    arm_mm: float | None = None
+    least_bend_mm: float | None = None
 
     @property
     def plan_mm(self) -> float:
@@ -321,7 +328,10 @@ class ClearancesOut(Struct, frozen=True, gc=False):
 
 
 class PelmetOut(Struct, frozen=True, gc=False):
-    """A pelmet or valance: its face, how far that stands out from the wall, and the centre line it is held over."""
+    """A pelmet or valance: its face, how far that stands out from the wall, and the centre line it is held over.
+
+    ``irons_mm`` is where along the wall angle irons hold its shelf.
+    """
 
     kind: str
     left_mm: float
@@ -330,6 +340,7 @@ class PelmetOut(Struct, frozen=True, gc=False):
     top_mm: float
     out_mm: float
     over_mm: float
+    irons_mm: tuple[float, ...] = ()
 
 
 class BlindOut(Struct, frozen=True, gc=False):

@@ -31,7 +31,7 @@ def depths_of(rod: Rod, mount: str, openings: Sequence[OpeningOut]) -> tuple[flo
 def drop_of(brackets: Sequence[Bracket], trade: Trade) -> float:
     """How far below the ceiling its brackets hold the rod's axis, in mm: the longest of them decides."""
     kits = (row_of(trade.brackets, bracket.kit, "bracket kit") for bracket in brackets)
-    return max((kit.drop_mm for kit in kits if kit.mount == "ceiling"), default=0.0)
+    return max((kit.drop_mm for kit in kits if kit.mount in ("ceiling", "layer")), default=0.0)
 
 
 def plate_of(kit: BracketRow, x_mm: float, height_mm: float, facts: Overhead) -> tuple[float, float, float, float]:

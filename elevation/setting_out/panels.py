@@ -69,7 +69,13 @@ def making_of(
         _fabric(fabric.interlining, trade),
     )
     stacks = [
-        stack_of(panel.flat_width.mm * panel.count, heading, body, panel.stack.mm if panel.stack else None)
+        stack_of(
+            panel.flat_width.mm * panel.count,
+            heading,
+            body,
+            panel.stack.mm if panel.stack else None,
+            support.stack_mm if support.kind == "track" else None,
+        )
         for panel in layer.panels
     ]
     movers = [

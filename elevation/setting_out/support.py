@@ -14,6 +14,7 @@ from elevation.setting_out.profile import lowest_over
 from elevation.setting_out.tilt import axis_of, corners_of, highest, lowest, run_of, slope_of
 from elevation.trade.counting import pieces_of
 from elevation.trade.mitres import JOINT
+from elevation.trade.mitres import bend as bend_of
 from elevation.trade.mitres import mitre as mitre_of
 from elevation.trade.model import EndRow, Trade
 from elevation.trade.tables import row_of
@@ -168,6 +169,12 @@ def support_of(
     stock = rod.stock.mm if rod.stock else section.stock_mm
     slope = slope_of(rod.tilt, openings, facts.ceiling, span)
     joints, free = joints_of(cut_left, cut_right, stock / run_of(slope), bracket_xs) if is_cut else ((), ())
+    bends = tuple(
+        None if rod.bend is None or held.hold != AROUND else bend_of(rod.bend.mm, angle)
+        for held, angle in zip((rod.left, rod.right), facts.angles, strict=True)
+    )
+    # Bent in one piece it takes a shorter way round a corner; each leg counts half of the arc.
+    saved = sum(tangent - arc / 2 for tangent, arc in filter(None, bends))
     projection, from_sash = depths_of(rod, mount, openings)
     height = height_of(rod.height, openings, facts, left, right, mount, drop_mm, slope)
     return SupportOut(
@@ -178,7 +185,10 @@ def support_of(
         length_mm=right - left,
         cut_left_mm=cut_left,
         cut_right_mm=cut_right,
-        cut_length_mm=(cut_right - cut_left) * run_of(slope) + bent_mm(first, projection) + bent_mm(last, projection),
+        cut_length_mm=(cut_right - cut_left) * run_of(slope)
+        + bent_mm(first, projection)
+        + bent_mm(last, projection)
+        - saved,
         metal_left_mm=min(cut_left, left - _beyond(first, diameter)),
         metal_right_mm=max(cut_right, right + _beyond(last, diameter)),
         diameter_mm=diameter,
@@ -202,6 +212,11 @@ def support_of(
         spacing_mm=rod.packet.spacing.mm if rod.packet.spacing else None,
         line=axis_of(height, slope, span) if slope else None,
         tilt=slope,
+        bend_mm=rod.bend.mm if rod.bend and any(bends) else None,
+        tangents_mm=(bends[0][0] if bends[0] else 0.0, bends[1][0] if bends[1] else 0.0),
+        stack_mm=rod.packet.stack.mm if rod.packet.stack else None,
+        arm_mm=rod.packet.arm.mm if rod.packet.arm else None,
+        least_bend_mm=rod.packet.least_bend.mm if rod.packet.least_bend else None,
     )
 
 

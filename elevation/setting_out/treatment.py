@@ -64,7 +64,11 @@ def set_out_treatment(
         )
         for layer in treatment.layers
     )
-    pelmet = None if treatment.pelmet is None or treatment.mount in INSIDE else pelmet_of(treatment.pelmet, layers)
+    pelmet = (
+        None
+        if treatment.pelmet is None or treatment.mount in INSIDE
+        else pelmet_of(treatment.pelmet, layers, defaults.pelmet_irons_mm)
+    )
     blinds = () if treatment.blind is None else tuple(blind_of(treatment.blind, opening) for opening in openings)
     return TreatmentOut(
         ref=ref,

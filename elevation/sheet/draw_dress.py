@@ -12,6 +12,9 @@ from elevation.words import Style
 
 _EDGE = Pen(Ink.OUTLINE, NARROW)
 _FINE = Pen(inks.FINE_LINE, 0.13)
+_HIDDEN = Pen(inks.FINE_LINE, 0.13, (1.0, 0.7))
+_IRON_MM = 75.0
+_IRON_WIDE_MM = 18.0
 _SHADOW_MM = 22.0
 _FOLD_MM = 62.0
 _FULL = 2.0
@@ -27,6 +30,10 @@ def pelmet_group(treatment: TreatmentOut, pelmet: PelmetOut, style: Style) -> Gr
     shade = inks.SHADE_SOFT
     records: list[Record] = [Fill(rectangle(left, bottom - _SHADOW_MM, right, bottom), shade)]
     records.extend(_board(pelmet) if pelmet.kind == "board" else _valance(treatment, pelmet))
+    # Behind its face, under the shelf: hidden edges are dashed.
+    for x in pelmet.irons_mm:
+        low = max(pelmet.top_mm - _IRON_MM, bottom)
+        records.append(Path(rectangle(x - _IRON_WIDE_MM / 2, low, x + _IRON_WIDE_MM / 2, pelmet.top_mm), _HIDDEN))
     return Group(treatment.ref, "pelmet", pelmet_title(treatment, style), tuple(records))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import isfinite
+from math import cos, isfinite, radians, sin
 
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Point, Span, SupportOut, TreatmentOut
 from elevation.sheet import inks
@@ -21,6 +21,7 @@ _METAL = Pen(Ink.METAL, NARROW)
 _THIN = Pen(Ink.THIN, 0.18)
 _LEAST_FOLD_MM = 14.0
 _STROKE_MM = 0.9
+_BEND_STEPS = 8
 
 
 def treatment_records(
@@ -87,12 +88,27 @@ def _mitred(treatment: TreatmentOut, support: SupportOut, angles: Span, side: in
     return end + by if side == 0 else end - by
 
 
+def _end(treatment: TreatmentOut, support: SupportOut, angles: Span, side: int, out: float) -> list[Point]:
+    """An edge of the rod at one end, outward: to the mitre, or half way round the bend where it is bent."""
+    tangent = support.tangents_mm[side]
+    if not tangent or support.bend_mm is None or treatment.joined[side] is None:
+        return [(_mitred(treatment, support, angles, side, out), out)]
+    way = -1.0 if side == 0 else 1.0
+    start = (support.left_mm, support.right_mm)[side] - way * tangent
+    # An inside corner turns into the room, an outside one away from it.
+    turn = 1.0 if angles[side] < 180.0 else -1.0
+    centre, radius = support.projection_mm + turn * support.bend_mm, support.bend_mm - turn * (out - support.projection_mm)
+    half = radians(abs(180.0 - angles[side])) / 2
+    steps = (half * step / _BEND_STEPS for step in range(_BEND_STEPS + 1))
+    return [(start + way * radius * sin(at), centre - turn * radius * cos(at)) for at in steps]
+
+
 def _rod(treatment: TreatmentOut, support: SupportOut, angles: Span, frame: Frame) -> list[Record]:
     radius, out = support.diameter_mm / 2, support.projection_mm
     edges: list[Point] = []
     for z in (out - radius, out + radius):
-        ends = [_mitred(treatment, support, angles, side, z) for side in (0, 1)]
-        edges += [(ends[0], z), (ends[1], z)] if z < out else [(ends[1], z), (ends[0], z)]
+        line = [*reversed(_end(treatment, support, angles, 0, z)), *_end(treatment, support, angles, 1, z)]
+        edges += line if z < out else reversed(line)
     outline = frame.all(edges)
     light, middle, _, _ = inks.ROD_TONES.get(support.material, inks.ROD_TONES["steel"])
     records: list[Record] = [Fill(polygon(outline), inks.blend(light, middle, 0.5)), Polyline(outline, _METAL, True)]

@@ -12,6 +12,8 @@ from elevation.sheet.section_wall import timber
 _NARROW = Pen(Ink.OUTLINE, NARROW)
 _CLOTH_MM = 3.0
 _BAR_MM = 12.0
+_IRON_MM = 75.0
+_IRON_THICK_MM = 2.5
 _VALANCE_MM = 40.0
 
 
@@ -22,7 +24,7 @@ def pelmet_records(cut: Cut, pelmet: PelmetOut) -> list[Record]:
     thick = min(cut.stock.casing_mm, pelmet.out_mm / 3, (pelmet.top_mm - pelmet.bottom_mm) / 3)
     if thick <= 0:
         return []
-    top = timber((0.0, pelmet.top_mm - thick, pelmet.out_mm, pelmet.top_mm))
+    top = [*timber((0.0, pelmet.top_mm - thick, pelmet.out_mm, pelmet.top_mm)), *_iron(pelmet, thick)]
     if pelmet.kind == "valance":
         colour = cut.hangings[0].layer.colour if cut.hangings else inks.WOOD
         deep = min(_VALANCE_MM, pelmet.out_mm / 3)
@@ -38,6 +40,25 @@ def pelmet_records(cut: Cut, pelmet: PelmetOut) -> list[Record]:
         edge = Pen(inks.blend(colour, "#1c1512", 0.55), NARROW)
         return [*top, Fill(cloth, inks.blend(colour, Ink.PAPER, 0.2)), Path(cloth, edge)]
     return [*top, *timber((pelmet.out_mm - thick, pelmet.bottom_mm, pelmet.out_mm, pelmet.top_mm - thick))]
+
+
+def _iron(pelmet: PelmetOut, thick: float) -> list[Record]:
+    """An angle iron under the shelf, beyond the cut."""
+    if not pelmet.irons_mm:
+        return []
+    under, reach = pelmet.top_mm - thick, max(pelmet.out_mm - 2 * thick, 2 * _IRON_THICK_MM)
+    down = min(_IRON_MM, under - pelmet.bottom_mm)
+    iron = polygon(
+        (
+            (0.0, under),
+            (reach, under),
+            (reach, under - _IRON_THICK_MM),
+            (_IRON_THICK_MM, under - _IRON_THICK_MM),
+            (_IRON_THICK_MM, under - down),
+            (0.0, under - down),
+        )
+    )
+    return [Fill(iron, inks.METAL_MIDDLE), Path(iron, Pen(inks.FINE_LINE, 0.13))]
 
 
 def blind_records(cut: Cut, blind: BlindOut) -> list[Record]:

@@ -27,3 +27,22 @@ def mitre(projection: float, angle: float) -> float:
         180 degrees: the axis runs out round an outside corner.
     """
     return projection / tan(radians(angle / 2))
+
+
+def bend(radius: float, angle: float) -> tuple[float, float]:
+    """A bend round a corner in place of a mitre.
+
+    Parameters
+    ----------
+    radius : float
+        Of the axis, in any unit.
+    angle : float
+        Inside angle between the walls, in degrees.
+
+    Returns
+    -------
+    tangent, arc : float
+        How far before the mitre each straight ends, and how long the axis is from the one to the other.
+    """
+    turned = radians(abs(180.0 - angle))
+    return radius * tan(turned / 2), radius * turned

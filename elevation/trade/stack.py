@@ -24,7 +24,13 @@ class Stack(Struct, frozen=True, gc=False):
     basis: Message
 
 
-def stack_of(flat_mm: float, heading: HeadingRow, body: BodyRow, measured_mm: float | None = None) -> Stack:
+def stack_of(
+    flat_mm: float,
+    heading: HeadingRow,
+    body: BodyRow,
+    measured_mm: float | None = None,
+    packet_mm: float | None = None,
+) -> Stack:
     """The stack of one panel.
 
     Parameters
@@ -34,9 +40,13 @@ def stack_of(flat_mm: float, heading: HeadingRow, body: BodyRow, measured_mm: fl
     heading, body : rows of the trade's tables
     measured_mm : float or None
         The stack squeezed together by hand and measured; it overrides the tables.
+    packet_mm : float or None
+        What the track's own sheet says; it overrides the tables, not the measure.
     """
     if measured_mm is not None:
         return Stack(measured_mm, measured_mm, measured_mm, _MEASURED)
+    if packet_mm is not None:
+        return Stack(packet_mm, packet_mm, packet_mm, _PACKET)
     widths = flat_mm / CLOTH_MM
     if heading.stack_model == "pleated-on-cord":
         factor, basis = body.pleated_factor, _PLEATED
@@ -53,6 +63,7 @@ def stack_of(flat_mm: float, heading: HeadingRow, body: BodyRow, measured_mm: fl
 
 
 _MEASURED = msg("measured: squeezed together by hand")
+_PACKET = msg("as the track's own sheet says")
 _PLEATED = msg(
     "pleats by number and bundle, after the published table for pairs on cord-drawn rods; hand-drawn rings stack tighter"
 )

@@ -24,7 +24,7 @@ from elevation.window.fact_form import Fact
 from elevation.window.hang_edits import cover, is_covered, rename_colour
 from elevation.window.holding import END_HOLDS, HEIGHT_HOLDS, end_holds, height_holds, hold_end, hold_height
 from elevation.window.holds_facts import end_facts, fixing_facts, made_facts, strength_fact
-from elevation.window.leg_facts import leg_facts
+from elevation.window.leg_facts import bend_facts, leg_facts
 from elevation.window.made_of import drilling_caution
 from elevation.window.texts import tr
 from elevation.window.tie_facts import tie_facts
@@ -184,6 +184,7 @@ def _rod(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> 
         ),
         Fact(ref, "rod.kind", msg("hangs on"), "choice", _said(_KINDS), edit=hang),
         *_packet(ref, rod),
+        *bend_facts(session, lead, first),
         Fact(lead, "rod.section", msg("section"), "choice", sections),
         Fact(lead, "rod.diameter", msg("diameter, if different")),
         *made_facts(lead, trade),
@@ -202,7 +203,9 @@ def _packet(ref: Ref, rod: Rod) -> tuple[Fact, ...]:
     if rod.kind == "track":
         return (
             Fact(ref, "rod.packet.spacing", msg("fixings apart at most, as its sheet says")),
+            Fact(ref, "rod.packet.stack", msg("a panel stacks to, as its sheet says")),
             Fact(ref, "rod.overlap", msg("leading edges overlap by")),
+            Fact(ref, "rod.packet.arm", msg("its overlap arm gives (0: it has none)")),
         )
     if rod.kind == "tension-rod":
 

@@ -5,10 +5,12 @@ from __future__ import annotations
 from functools import partial
 from typing import Any
 
+from elevation.room.corners import goes_round
 from elevation.room.find import treatment_of
 from elevation.room.going_round import choices, go_on
-from elevation.room.model import Ref, Room
+from elevation.room.model import Ref, Rod, Room
 from elevation.room.validate import check_room
+from elevation.session.session import Session
 from elevation.window.fact_form import Fact
 from elevation.window.texts import tr
 from elevation.words import msg
@@ -34,6 +36,16 @@ def leg_facts(room: Room, ref: Ref) -> tuple[Fact, ...]:
             read=partial(_read, ref),
         ),
     )
+
+
+def bend_facts(session: Session, lead: Ref, first: Rod) -> tuple[Fact, ...]:
+    """How what goes round a corner gets round it; none for what does not. Read and written where the treatment begins."""
+    if not goes_round(treatment_of(session.room, lead[:3])):
+        return ()
+    facts = [Fact(lead, "rod.bend", msg("bent round corners to a radius of (none: joined on the mitre)"))]
+    if first.kind == "track":
+        facts.append(Fact(lead, "rod.packet.least_bend", msg("bent to a radius of at least, as its sheet says")))
+    return tuple(facts)
 
 
 def _put(ref: Ref, room: Room, key: Any) -> Room:

@@ -18,6 +18,7 @@ from elevation.room.file import dump_room, load_bytes
 from elevation.room.find import layer_of
 from elevation.room.layering import with_back_layer
 from elevation.room.model import Room
+from elevation.room.mounting import mounted
 from elevation.setting_out.model import TreatmentOut
 from elevation.sheet.drawing import draw_wall
 from tests.findings.rooms import HALF, INCH, LAYER, at, found, good_room, held, inch, mm, scene, trade
@@ -145,3 +146,16 @@ def test_a_plate_that_is_not_there_stands_on_no_casing() -> None:
     )
     subjects = {one.subject for one in found(low, "on-casing")}
     assert not any(subject[3] == back[3] for subject in subjects)
+
+
+def test_a_second_layer_under_the_ceiling_hangs_on_double_brackets_at_the_front_rods_height() -> None:
+    room, _ = with_back_layer(mounted(good_room(), LAYER[:3], "ceiling", trade()), LAYER[:3], trade())
+    front, back = scene(room).set_out.treatments[0].layers
+    assert {bracket.kit for bracket in front.brackets} == {"double-front-ceiling"}
+    assert {bracket.kit for bracket in back.brackets} == {"double-back-ceiling"}
+    # Both kits hold their rod 2 in under the ceiling (common practice, no source).
+    assert back.support.height_mm == pytest.approx(front.support.height_mm)
+    assert not found(room, "double-bracket")
+    assert not found(room, "meets")
+    alone = at(room, (*LAYER, "b1"), kit="ceiling-cup")
+    assert [one.weight for one in found(alone, "double-bracket")] == [Weight.STOP]

@@ -30,10 +30,11 @@ AS_MEASURED = {"out-of-square", "readings-differ"}
 # Who lives there: what is asked for can be done, or (two openings on one rod) no change is offered at all. Where brackets
 # are not at framing a board can be put across it, and a board can always be taken away,
 # and so can tie-backs,
-# pelmets and blinds; and a rod can always hang level.
+# pelmets and blinds; and a rod can always hang level, leading edges meet
+# without overlap, and what is bent be joined on the mitre.
 PEOPLE = {"no-holes", "child-puddle", "child-climb", "off-framing", "board-place", "crooked", "tie-place", "child-loop"} | {
     "pelmet-clear", "pelmet-cover", "pelmet-depth", "pelmet-meets", "blind-behind", "child-cord", "shutter-box",
-    "runs-down",
+    "runs-down", "overlap-arm", "bent-round", "pelmet-heat",
 }  # fmt: skip
 
 # Cloth can always be washed before it is cut, and a panel made wider.

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from elevation.planning.remedies import grave, key_of
 from elevation.room.find import layer_of
-from elevation.room.model import Hem, Readings, Room, Sash, Station, TieBack
+from elevation.room.model import Hem, Packet, Readings, Room, Sash, Station, TieBack
 from tests.findings import test_blind as blind
 from tests.findings import test_board as board
 from tests.findings import test_carrying as carrying
@@ -27,11 +27,13 @@ from tests.findings import test_meeting_others as others
 from tests.findings import test_mounts as mounts
 from tests.findings import test_on_leaf as on_leaf
 from tests.findings import test_pelmet as pelmet
+from tests.findings import test_pelmet_heat as pelmet_heat
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
 from tests.findings import test_shutter_box as shutter
 from tests.findings import test_supports as supports
 from tests.findings import test_tie as tie
+from tests.findings import test_tracks as tracks
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -252,6 +254,9 @@ WORKS = [
     # 12 1/16 in under the low end of a ceiling that hung 11 3/4 in over it.
     ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Set the rod 3¹¹⁄₁₆ in above the casing"),
     ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Hang the rod half way between head and ceiling"),
+    ("overlap-arm", tracks.track(overlap=inch(3), packet=Packet(arm=inch(2))), "Let the leading edges overlap by 2 in"),
+    ("bent-round", tracks.bent(4, least_bend=inch(5)), "Bend it to a radius of 5 in"),
+    ("pelmet-heat", pelmet_heat.heater(pelmet_heat.bottom() - 11), "Make the pelmet 13 in deep"),
     ("on-leaf", on_leaf.flush(3.0, 4.0), "Set the left rod end 5 in inside the jamb"),
     ("runs-down", crooked.leaning(0.3), "Hang the rod level"),
     # 1 1/2 in beside the reveal's edge; 2 3/8 in are asked for (from memory).

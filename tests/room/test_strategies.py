@@ -75,6 +75,8 @@ def kinds_of(room: Room, wall: Wall) -> set[str]:
             f"support {layer.rod.kind}",
             f"ends {layer.rod.ends}",
             f"tilt {layer.rod.tilt}",
+            f"bent {layer.rod.bend is not None}",
+            *(f"packet's {key}" for key in ("stack", "arm", "least_bend") if getattr(layer.rod.packet, key) is not None),
             f"hem {layer.hem.target}",
             f"body {layer.fabric.body}",
         }
@@ -122,6 +124,7 @@ WANTED = sorted(
     }
     | {f"mount {mount}" for mount in strategies.MOUNTS}
     | {f"tilt {tilt}" for tilt in ("level", "head", "ceiling", "split")}
+    | {"bent True", "packet's stack", "packet's arm", "packet's least_bend"}
     | {f"support {kind}" for kind in strategies.KINDS}
     | {
         f"rod end {hold}"

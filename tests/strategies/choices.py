@@ -98,6 +98,10 @@ class Choices:
         """True once in ``one_in``."""
         return self.whole(1, one_in) == 1
 
+    def seldom(self, one_in: int) -> bool:
+        """True once in so many, but not in the plainest of all rooms."""
+        return self.whole(1, one_in) == one_in
+
     def some(self, items: tuple[T, ...], low: int, high: int) -> tuple[T, ...]:
         """From ``low`` to ``high`` different ones of ``items``, in their order."""
         count = min(self.whole(low, high), len(items))

@@ -86,7 +86,14 @@ class Schemes(Lengths):
         mount = self.pick.one_of(MOUNTS)
         if mount == "wall" or (mount != "ceiling" and len(group) > 1):
             return made
-        return _with(made, mount=mount, layers=tuple(self.mounted(layer, mount) for layer in layers))
+        hung = tuple(self.mounted(layer, mount) for layer in layers)
+        if mount == "ceiling" and len(hung) > 1:
+            kits = ("double-front-ceiling", "double-back-ceiling")
+            hung = tuple(
+                _with(layer, brackets=tuple(_with(bracket, kit=kit) for bracket in layer.brackets))
+                for layer, kit in zip(hung, kits, strict=True)
+            )
+        return _with(made, mount=mount, layers=hung)
 
     def pelmet(self) -> Pelmet:
         """A pelmet or a valance, in proportion or not."""
@@ -266,6 +273,7 @@ class Schemes(Lengths):
             wall=self.between(0, 3) if pick.chance(4) else None,
             material=pick.one_of(MATERIALS) if pick.chance(2) else None,
             tilt=pick.one_of(TILTS),
+            bend=self.between(60, 400) if pick.seldom(3) else None,
         )
 
     def with_later_kinds(self, room: Room) -> Room:
@@ -297,6 +305,9 @@ class Schemes(Lengths):
             self.between(1000, 2500) if pick.chance(2) else None,
             pick.whole(5, 300) / 10 if pick.chance(2) else None,
             self.between(200, 900) if pick.chance(2) else None,
+            self.between(60, 500) if pick.seldom(2) else None,
+            self.between(0, 150) if pick.seldom(2) else None,
+            self.between(50, 400) if pick.seldom(2) else None,
         )
 
     def rod_end(self) -> Held:

@@ -16,12 +16,12 @@ from elevation.setting_out.model import BracketOut, TreatmentOut
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
 
-CARRYING = "double-front"
+CARRYING = frozenset({"double-front", "double-front-ceiling"})
 
 
 def carriers(treatment: TreatmentOut) -> tuple[BracketOut, ...]:
     """The double brackets of the front layer."""
-    return tuple(bracket for bracket in treatment.layers[0].brackets if bracket.kit == CARRYING)
+    return tuple(bracket for bracket in treatment.layers[0].brackets if bracket.kit in CARRYING)
 
 
 def away(bracket: BracketOut, carrying: tuple[BracketOut, ...]) -> tuple[float, BracketOut] | None:

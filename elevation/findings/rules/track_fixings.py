@@ -32,10 +32,16 @@ def widest(layer: LayerOut) -> tuple[float, float]:
     return max(pairwise(xs), key=lambda pair: pair[1] - pair[0], default=(0.0, 0.0))
 
 
-def overhang(layer: LayerOut) -> float:
-    """The longer free end of a track beyond its last fixing, in mm."""
+def overhang(scene: Scene, layer: LayerOut) -> tuple[float, float]:
+    """The end of a track beyond its last fixing that is too long by most, and the most it may be, in mm.
+
+    Bent round a corner it does not end there: each leg has half of the stretch from fixing to fixing.
+    """
     xs = [bracket.x_mm for bracket in layer.brackets]
-    return max(min(xs) - layer.support.left_mm, layer.support.right_mm - max(xs)) if xs else 0.0
+    support, free, half = layer.support, limit_mm(scene, "track-end"), spacing_mm(scene, layer) / 2
+    ends = (min(xs) - support.left_mm, support.right_mm - max(xs))
+    found = [(end, half if bent else free) for end, bent in zip(ends, support.tangents_mm, strict=True)]
+    return max(found, key=lambda one: one[0] - one[1])
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
@@ -43,7 +49,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         if layer.support.kind != "track" or len(layer.brackets) < 2:
             continue  # no-bracket speaks
         limit, (left, right) = spacing_mm(scene, layer), widest(layer)
-        free, most = overhang(layer), limit_mm(scene, "track-end")
+        free, most = overhang(scene, layer)
         params = {"where": where(treatment)}
         if exceeds(right - left, limit, scene.half_mm):
             text = msg(

@@ -17,7 +17,7 @@ from elevation.sheet.work.page import Head, Part, lay, upright, width_of
 from elevation.sheet.work.parts import BODY, SMALL, TableColumn, gap, heading, paragraph, step, table
 from elevation.trade.model import SawRow
 from elevation.units.tolerance import TOUCH_MM
-from elevation.words import Message, Mm, Style, msg, msg_plural, say, term
+from elevation.words import Message, Mm, Ratio, Style, msg, msg_plural, say, term
 
 _FINE = {"in": 25.4 / 64, "mm": 0.1}
 """A kerf is less than a tape's graduation."""
@@ -235,6 +235,15 @@ def _for(piece: RodPiece) -> Message:
         place = msg("{place}, piece {number} of {count} from the left", place=place, number=piece.number, count=piece.count)
     if any(piece.bends):
         place = msg("{place}; bend before you cut the other end", place=place)
+    for corner in piece.corners:
+        place = msg(
+            "{place}; bent {degrees}° from {start} to {end} along its axis, radius {radius}",
+            place=place,
+            degrees=Ratio(corner.degrees, 0),
+            start=Mm(corner.at_mm),
+            end=Mm(corner.at_mm + corner.arc_mm),
+            radius=Mm(corner.radius_mm),
+        )
     return place
 
 
