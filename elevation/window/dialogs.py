@@ -49,10 +49,15 @@ class Dialogs:
 
     def text(self, title: str, label: str, value: str) -> str | None:
         """Ask for one line of text."""
-        text, is_fine = QtWidgets.QInputDialog.getText(
-            self._parent, title, label, QtWidgets.QLineEdit.EchoMode.Normal, value
-        )
-        return text.strip() if is_fine else None
+        dialog = QtWidgets.QInputDialog(self._parent)
+        dialog.setWindowTitle(title)
+        dialog.setLabelText(label)
+        dialog.setTextValue(value)
+        # Wide enough for its title and for a name of some words; Qt's own width is for one word.
+        dialog.resize(400, dialog.sizeHint().height())
+        is_fine = dialog.exec() == QtWidgets.QDialog.DialogCode.Accepted
+        dialog.deleteLater()
+        return dialog.textValue().strip() if is_fine else None
 
     def unsaved(self, name: str) -> Unsaved:
         """Ask what becomes of edits that are not saved."""
