@@ -89,6 +89,7 @@ SHEETS = (
     "bench",
     "sewing",
     "drilling",
+    "tiles",
     "plate",
     "stick",
     "hanging",

@@ -27,7 +27,7 @@ from elevation.planning.plate import Plate
 from elevation.room.corners import beside
 from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room
-from elevation.sheet.every import OVER_ALL, every_sheet
+from elevation.sheet.every import ON_REQUEST, OVER_ALL, every_sheet
 from elevation.sheet.records import Picture
 from elevation.sheet.work.whole import TO_CUT, WORK_SHEETS, WORK_TABLES
 from elevation.trade.model import Trade
@@ -158,7 +158,7 @@ def _of_room(stem: str, path: Path, room: Room, dressed: Dressed, trade: Trade) 
     if any(len(wall.schemes) > 1 for wall in room.walls):
         yield Task(f"{stem}-schemes.pdf", "schemes", _drawn("schemes", (dressed,), trade))
     for name in WORK_SHEETS:
-        if name not in OVER_ALL:
+        if name not in OVER_ALL + ON_REQUEST:
             yield Task(f"{stem}-{name}.pdf", name, _work(name, (dressed,), trade))
 
 

@@ -295,7 +295,7 @@ def _straps(layer: LayerOut, trade: Trade) -> tuple[Message, ...]:
         place
         for place in layer.brackets
         for kit in [row_of(trade.brackets, place.kit, "bracket kit")]
-        if kit.holds_down and not kit.rings_pass and kit.mount == "wall"
+        if kit.holds_down and not kit.rings_pass and kit.mount == "wall" and kit.arm_wide_mm > 0
     ]
     if not straps:
         return ()

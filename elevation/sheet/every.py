@@ -123,6 +123,7 @@ _PURPOSES: dict[str, Message] = {
     "bench": msg("cut every rod from as little stock as can be"),
     "sewing": msg("pieces on the bolt, pleats and hems, alterations"),
     "drilling": msg("holes at true size, to prick through"),
+    "tiles": msg("from the casing's corner to the holes, on several sheets"),
     "plate": msg("holes for a cutting machine, as DXF or SVG"),
     "stick": msg("marks for windows that are alike, once on a batten"),
     "hanging": msg("step by step at this wall"),
@@ -130,6 +131,9 @@ _PURPOSES: dict[str, Message] = {
 }
 OVER_ALL = ("house", "order", "buying", "bench", "plate", "stick", "labels")
 """Sheets to work by that are one over all rooms."""
+
+ON_REQUEST = ("tiles",)
+"""Sheets that are made only where they are asked for by name."""
 
 
 def every_sheet() -> tuple[SheetKind, ...]:

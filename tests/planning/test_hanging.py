@@ -135,7 +135,7 @@ def test_pages_hold_every_step_and_number_them(seed):
         assert [str(number) in texts for number in range(1, len(steps) + 1)] == [True] * len(steps)
 
 
-@pytest.mark.parametrize(("kit", "told"), [("shop-strap", True), ("shop-cradle", False), ("open-arm", False)])
+@pytest.mark.parametrize(("kit", "told"), [("shop-strap", True), ("shop-cradle", False), ("flange", False)])
 def test_a_closed_strap_is_loaded_from_above(kit, told):
     """A strap that closes over the rod comes off first; a cradle is open (brackets.csv, holds down)."""
     room = load_room(demo_rooms() / "1-bedroom.room.json")

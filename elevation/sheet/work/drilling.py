@@ -194,26 +194,37 @@ def _off_middle(place: DrillPlace) -> float:
 def _bars(place: DrillPlace, left: float, right: float, style: Style) -> tuple[Record, ...]:
     along, up = bar_lengths(style.unit)
     x, y = right - 3.0, _FEET
-    records: list[Record] = [
-        *_bar((left, _BAR_BASE), (left + along, _BAR_BASE)),
+    return (
+        *check_bar(place, along, left, _BAR_BASE, style),
         *_bar((x, y), (x, y + up)),
-    ]
+        Text((x - 1.8, y + up / 2), _bar_words(place, up, style), SMALL, Ink.TEXT, "middle", 90.0),
+    )
+
+
+def check_bar(place: DrillPlace, length: float, left: float, base: float, style: Style) -> tuple[Record, ...]:
+    """A bar along the sheet that says whether the printer kept the size.
+
+    Parameters
+    ----------
+    place : DrillPlace
+        Its plate says how far the bar may be off.
+    length, left, base : float
+        Of the bar on the sheet.
+    style : Style
+    """
+    text = Text((left + length / 2, base + 1.8), _bar_words(place, length, style), SMALL, Ink.TEXT, "middle")
+    return (*_bar((left, base), (left + length, base)), text)
+
+
+def _bar_words(place: DrillPlace, length: float, style: Style) -> str:
     fine = 25.4 / 32 if style.unit == "in" else 0.5
-    for length, at, turn in (
-        (along, (left + along / 2, _BAR_BASE + 1.8), 0.0),
-        (up, (x - 1.8, y + up / 2), 90.0),
-    ):
-        off = allowed_off(place, length)
-        low, high = (
-            format_length(value, style.unit, fine, decimal_mark=style.decimal_mark, with_unit=True, sign=False)
-            for value in (length - off, length + off)
-        )
-        whole = format_length(length, style.unit, fine, decimal_mark=style.decimal_mark, with_unit=True)
-        text = say(
-            msg("{whole}: use the print only if this measures {low} to {high}", whole=whole, low=low, high=high), style
-        )
-        records.append(Text(at, text, SMALL, Ink.TEXT, "middle", turn))
-    return tuple(records)
+    off = allowed_off(place, length)
+    low, high = (
+        format_length(value, style.unit, fine, decimal_mark=style.decimal_mark, with_unit=True, sign=False)
+        for value in (length - off, length + off)
+    )
+    whole = format_length(length, style.unit, fine, decimal_mark=style.decimal_mark, with_unit=True)
+    return say(msg("{whole}: use the print only if this measures {low} to {high}", whole=whole, low=low, high=high), style)
 
 
 def _bar(a: tuple[float, float], b: tuple[float, float]) -> tuple[Record, ...]:

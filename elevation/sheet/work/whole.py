@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from msgspec.structs import replace
 
 from elevation.errors import Missing, said
+from elevation.findings.model import Finding
 from elevation.planning.dressed import Dressed
 from elevation.planning.drilling import drill_places
 from elevation.planning.drilling_waits import waits_for
@@ -17,8 +18,10 @@ from elevation.planning.sewing.said import HEADS as SEWING_HEADS
 from elevation.planning.sewing.said import table_rows as sewing_cells
 from elevation.planning.sewing.whole import sewing_of
 from elevation.planning.stops import stopped
+from elevation.planning.tiles import tilings
 from elevation.planning.trial import trial_steps
 from elevation.room.style import style_for
+from elevation.setting_out.model import TreatmentOut
 from elevation.sheet.dates import sheet_date
 from elevation.sheet.facts import state_of
 from elevation.sheet.records import Page, Picture
@@ -38,9 +41,10 @@ from elevation.sheet.work.lists import (
 )
 from elevation.sheet.work.naming import band_of, names_of, nothing_to_drill, subject_of
 from elevation.sheet.work.sewing import cutting_sheet, window_sheet
+from elevation.sheet.work.tiles import tile_sheets
 from elevation.sheet.work.trial import trial_sheet
 from elevation.trade.model import Trade
-from elevation.words import Message, msg, say
+from elevation.words import Message, Style, msg, say
 
 Maker = Callable[[Sequence[Dressed], Trade, Page | None], tuple[Picture, ...]]
 
@@ -66,20 +70,51 @@ def _drilling(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Pictur
         stops = stopped(findings)
         for laid in wall.treatments:
             subject = subject_of(dressed.room, wall, laid, style)
-            if laid.ref in stops:
-                pages.append(
-                    withheld([say(one.text, style) for one in stops[laid.ref]], subject, style, paper, sheet_date())
-                )
-                continue
-            reasons = waits_for(laid)
-            if reasons:
-                said_ = [say(one, style) for one in reasons]
-                pages.append(waiting(said_, subject, style, paper, sheet_date()))
+            held = _held_back(laid, stops.get(laid.ref, ()), subject, style, paper)
+            if held is not None:
+                pages.append(held)
                 continue
             for layer in laid.layers:
                 own = [place for place in drill_places(wall, laid, trade) if place.ref[:-1] == layer.ref]
                 pages.extend(drilling_sheets(own, subject, layer.support.diameter_mm, style, paper, sheet_date()))
     return pages
+
+
+def tile_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
+    """Sheets from casings' corners to brackets; why there are none for a treatment that must not be drilled.
+
+    Raises
+    ------
+    Missing
+        No bracket stands beside an opening with a level head.
+    """
+    pages: list[Picture] = []
+    for dressed in rooms:
+        style = style_for(dressed.room)
+        for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
+            stops = stopped(findings)
+            for laid in wall.treatments:
+                subject = subject_of(dressed.room, wall, laid, style)
+                held = _held_back(laid, stops.get(laid.ref, ()), subject, style, paper)
+                if held is not None:
+                    pages.append(held)
+                    continue
+                found = tilings(laid, drill_places(wall, laid, trade))
+                pages.extend(tile_sheets(found, subject, style, paper, sheet_date()))
+    if not pages:
+        right = said("the drilling sheets have the figures of each")
+        raise Missing(names_of(rooms), "", said("has no bracket beside a casing with a level head"), right)
+    return tuple(pages)
+
+
+def _held_back(
+    laid: TreatmentOut, stops: Sequence[Finding], subject: str, style: Style, paper: Page | None
+) -> Picture | None:
+    """The page in place of a drilling sheet that must not be made, or not yet; None where nothing hinders it."""
+    if stops:
+        return withheld([say(one.text, style) for one in stops], subject, style, paper, sheet_date())
+    reasons = waits_for(laid)
+    return waiting([say(one, style) for one in reasons], subject, style, paper, sheet_date()) if reasons else None
 
 
 def hanging_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
@@ -198,6 +233,7 @@ WORK_SHEETS: dict[str, tuple[Message, Maker]] = {
     "bench": (msg("Bench sheet"), bench_pages),
     "sewing": (msg("Sewing sheets"), sewing_pages),
     "drilling": (msg("Drilling sheets"), drilling_pages),
+    "tiles": (msg("Drilling tiles"), tile_pages),
     "plate": (msg("Drilling plates"), plate_pages),
     "stick": (msg("Story sticks"), stick_pages),
     "hanging": (msg("Hanging sheets"), hanging_pages),
