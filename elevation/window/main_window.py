@@ -129,6 +129,9 @@ class MainWindow(QMainWindow):
         heads = sum(drawer.head.sizeHint().height() for drawer in self.left.drawers)
         self.measurements.sight = QSize(self.splitter.form_width, self.height() - heads)
         self.refresh()
+        if not self.measurements.is_whole:
+            # Rows are left out because they are out of sight: the bar is there from the start, and rows are broken once.
+            self.drawers[0].area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
         self.canvas.setFocus()
 
     # -- parts ---------------------------------------------------------------------
@@ -394,6 +397,7 @@ class MainWindow(QMainWindow):
     def _tell_shown(self) -> None:
         self.shown_first.emit()
         self.measurements.finish()
+        self.drawers[0].area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         self._load_glass()
         self._quiet.start()
 

@@ -204,10 +204,15 @@ class Measurements(QWidget):
             QWidget.setTabOrder(before, row.field)
             before = row.field
 
+    @property
+    def is_whole(self) -> bool:
+        """Whether every row is there."""
+        return not self._to_make
+
     def finish(self) -> None:
         """Make the rows that were out of sight."""
         self.sight = None
-        if not self._to_make:
+        if self.is_whole:
             return
         for _ in ("stretch", "spacing"):
             self._box.takeAt(self._box.count() - 1)
