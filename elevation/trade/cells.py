@@ -4,23 +4,28 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date
 
 from elevation.errors import BadInput, said
 from elevation.units.parse import parse_length
 
 MM2_OF = {"ft2": 304.8**2, "in2": 25.4**2, "m2": 1e6, "mm2": 1.0}
-_AREA = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(ft2|in2|m2|mm2)\s*\Z")
 N_MM2_OF = {"GPa": 1e3, "MPa": 1.0, "ksi": 6.894757293168361, "psi": 6.894757293168361e-3}
 N_OF = {"N": 1.0, "kN": 1e3, "lbf": 4.4482216152605}
-_STRESS = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(GPa|MPa|ksi|psi)\s*\Z")
-_FORCE = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(N|kN|lbf)\s*\Z")
-_MASS = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(g|kg)\s*\Z")
-_DENSITY = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*kg/m3\s*\Z")
-_RATIO = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*\Z")
+_KG_OF = {"g": 1e-3, "kg": 1.0}
+_KG_M3_OF = {"kg/m3": 1.0}
+_BARE = {"": 1.0}
+_AMOUNT = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(\S*)\s*\Z")
 _MOST = 10_000
 _UNIT = re.compile(r"[A-Za-z'\"′″]")
+
+
+def _amount(cell: str, units: Mapping[str, float]) -> float | None:
+    """A number with one of those units, in the unit whose size is 1; None where that is not what is written."""
+    found = _AMOUNT.match(cell)
+    size = units.get(found[2]) if found is not None else None
+    return None if found is None or size is None else float(found[1]) * size
 
 
 def text(cell: str) -> str:
@@ -50,50 +55,50 @@ def offsets(cell: str) -> tuple[float, ...]:
 
 def area(cell: str) -> float:
     """An area with its unit (ft2, in2, m2, mm2), in mm2."""
-    found = _AREA.match(cell)
+    found = _amount(cell, MM2_OF)
     if found is None:
         raise BadInput("", "", said('"{cell}" is not an area', cell=cell), said("write for example 5.7 ft2"))
-    return float(found[1]) * MM2_OF[found[2]]
+    return found
 
 
 def stress(cell: str) -> float:
     """A stress or modulus with its unit (GPa, MPa, ksi, psi), in N/mm2."""
-    found = _STRESS.match(cell)
+    found = _amount(cell, N_MM2_OF)
     if found is None:
         raise BadInput("", "", said('"{cell}" is not a stress', cell=cell), said("write for example 200 GPa or 30 ksi"))
-    return float(found[1]) * N_MM2_OF[found[2]]
+    return found
 
 
 def force(cell: str) -> float:
     """A force with its unit (N, kN, lbf), in N."""
-    found = _FORCE.match(cell)
+    found = _amount(cell, N_OF)
     if found is None:
         raise BadInput("", "", said('"{cell}" is not a force', cell=cell), said("write for example 20 lbf or 90 N"))
-    return float(found[1]) * N_OF[found[2]]
+    return found
 
 
 def mass(cell: str) -> float:
     """A mass with its unit (g, kg), in kg."""
-    found = _MASS.match(cell)
+    found = _amount(cell, _KG_OF)
     if found is None:
         raise BadInput("", "", said('"{cell}" is not a mass', cell=cell), said("write for example 20 g"))
-    return float(found[1]) * (1e-3 if found[2] == "g" else 1.0)
+    return found
 
 
 def density(cell: str) -> float:
     """A density in kg/m3."""
-    found = _DENSITY.match(cell)
+    found = _amount(cell, _KG_M3_OF)
     if found is None:
         raise BadInput("", "", said('"{cell}" is not a density', cell=cell), said("write for example 7850 kg/m3"))
-    return float(found[1])
+    return found
 
 
 def ratio(cell: str) -> float:
     """A bare number without a unit."""
-    found = _RATIO.match(cell)
-    if found is None or not math.isfinite(float(found[1])):
+    found = _amount(cell, _BARE)
+    if found is None or not math.isfinite(found):
         raise BadInput("", "", said('"{cell}" is not a bare number', cell=cell), said("write for example 2.5"))
-    return float(found[1])
+    return found
 
 
 def pack(cell: str) -> tuple[float, bool]:

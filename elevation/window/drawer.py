@@ -181,11 +181,11 @@ class _Scroll(QScrollArea):
             self._still.start()
 
     def fit(self) -> None:
-        """Measure the contents at the width there is."""
+        """Measure the contents at the width they have: that of the area, which Qt's wrapper is slow to hand out."""
         content = self.widget()
         if content is None or not self._is_fitted:
             return
-        width = self.viewport().width()
+        width = content.width()
         tall = content.heightForWidth(width) if content.hasHeightForWidth() else content.sizeHint().height()
         if self.maximumHeight() != max(tall, LEAST_PX):
             self.setMaximumHeight(max(tall, LEAST_PX))
