@@ -87,7 +87,7 @@ KIND_NAMES = {
 }
 
 STRIP_NAMES = {
-    "place": msg("to find the first motif"),
+    "place": msg("first motif"),
     "match": msg("half a repeat"),
     "left": msg("left over"),
     "cut": msg("strip left over"),

@@ -161,9 +161,13 @@ def _lining(first: SewnPanel, trade: Trade) -> HangStep:
         )
     if first.interlining:
         details.append(msg("Interlining lies between, edge to edge inside the side hems, caught by hand in long stitches."))
-    return HangStep(
-        msg("Join lining and interlining likewise, lay them on the face, wrong sides together."), tuple(details)
-    )
+    if not first.interlining:
+        text = msg("Join the lining likewise and lay it on the face, wrong sides together.")
+    elif not first.lining:
+        text = msg("Join the interlining likewise and lay it on the wrong side of the face.")
+    else:
+        text = msg("Join lining and interlining likewise, lay them on the face, wrong sides together.")
+    return HangStep(text, tuple(details))
 
 
 def _hem(panels: Sequence[SewnPanel]) -> HangStep:

@@ -17,7 +17,7 @@ from elevation.sheet.work.page import Head, Part, lay, upright, width_of
 from elevation.sheet.work.parts import SMALL, gap, heading, paragraph
 from elevation.sheet.work.sewing_bolt import bolt_parts, piece_table
 from elevation.sheet.work.sewing_marks import Fit, marks_parts
-from elevation.sheet.work.sewing_panel import made_flat, panel_parts, ready_flat
+from elevation.sheet.work.sewing_panel import HIGHS, made_flat, panel_parts, ready_flat
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
 from elevation.words import Message, Mm, Style, msg, say, term
@@ -61,12 +61,12 @@ def cutting_sheet(
 def _fewest(made: Callable[[Fit], tuple[Picture, ...]]) -> tuple[Picture, ...]:
     """The pages as they are read best; drawn tighter, and only then set smaller, where that saves one."""
     best: tuple[Picture, ...] = ()
-    for how in (Fit(), Fit(is_low=True), Fit(is_low=True, is_small=True)):
+    for how in (*(Fit(high) for high in HIGHS), Fit(HIGHS[-1], is_small=True)):
         pages = made(how)
         if len(pages) == 1:
             return pages
         # Where one page is never enough, low drawings at least keep tables together.
-        if not best or len(pages) < len(best) or (how.is_low and not how.is_small and len(pages) == len(best)):
+        if not best or len(pages) < len(best) or (not how.is_small and len(pages) == len(best)):
             best = pages
     return best
 
@@ -176,7 +176,7 @@ def _layer_title(layer: SewnLayer, count: int, name: Message, style: Style) -> s
 
 def _made(layer: SewnLayer, width: float, style: Style, trade: Trade, fit: Fit) -> list[Part]:
     seam = trade.allowances["seam"].length_mm
-    parts = panel_parts([made_flat(panel, seam, style) for panel in layer.panels], width, style, is_tight=fit.is_low)
+    parts = panel_parts([made_flat(panel, seam, style) for panel in layer.panels], width, style, fit.high)
     parts.extend(paragraph(text, width, SMALL) for text in _otherwise(layer.panels, style))
     for group in _alike(layer.panels, style):
         names = [panel.name.mark for panel in group]
@@ -219,9 +219,7 @@ def _alike(panels: Sequence[SewnPanel], style: Style) -> list[list[SewnPanel]]:
 
 def _ready(panels: Sequence[Alteration], width: float, style: Style, fit: Fit) -> list[Part]:
     """Panels that were measured are drawn; one that only has a label is not."""
-    parts = panel_parts(
-        [ready_flat(one, style) for one in panels if one.what != "measure"], width, style, is_tight=fit.is_low
-    )
+    parts = panel_parts([ready_flat(one, style) for one in panels if one.what != "measure"], width, style, fit.high)
     alike: dict[object, list[Alteration]] = {}
     for one in panels:
         if one.marks is not None and one.what != "measure":

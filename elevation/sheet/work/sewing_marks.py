@@ -14,9 +14,9 @@ from elevation.words import Message, Mm, Style, msg, say
 
 
 class Fit(Struct, frozen=True):
-    """How a page is made to hold what is on it: drawings low, long tables set small."""
+    """How a page is made to hold what is on it: how high drawings are, and whether long tables are set small."""
 
-    is_low: bool = False
+    high: float
     is_small: bool = False
 
 

@@ -17,7 +17,7 @@ from elevation.sheet.work.parts import BODY, SMALL
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, Style, msg, say
 
-HIGH, LOW = 66.0, 46.0
+HIGHS = (66.0, 56.0, 46.0)
 """How high panels are drawn where there is room for it, and where a page would not hold all."""
 _SIDE = 19.0
 """Room beside a panel for the lengths up its edge."""
@@ -59,7 +59,7 @@ class Flat(Struct, frozen=True):
     titles: tuple[str, ...] = ()
 
 
-def panel_parts(flats: Sequence[Flat], width: float, style: Style, *, is_tight: bool = False) -> list[Part]:
+def panel_parts(flats: Sequence[Flat], width: float, style: Style, high: float = HIGHS[0]) -> list[Part]:
     """Panels two and two beside each other, all to one scale.
 
     Parameters
@@ -68,23 +68,23 @@ def panel_parts(flats: Sequence[Flat], width: float, style: Style, *, is_tight: 
     width : float
         Room on the page.
     style : Style
-    is_tight : bool
-        Draw them smaller.
+    high : float
+        The tallest is drawn no higher.
     """
     if not flats:
         return []
     half = width if len(flats) == 1 else (width - 4.0) / 2
     tall = max(max(sum(band.left_mm for band in one.bands), sum(band.right_mm for band in one.bands)) for one in flats)
-    scale = max(tall / (LOW if is_tight else HIGH), max(one.width_mm for one in flats) / (half - 2 * _SIDE))
+    scale = max(tall / high, max(one.width_mm for one in flats) / (half - 2 * _SIDE))
     parts = []
     for at in range(0, len(flats), 2):
         records: list[Record] = []
-        high = 0.0
+        deep = 0.0
         for nth, one in enumerate(flats[at : at + 2]):
             drawn, down = _panel(one, nth * (half + 4.0), half, scale, style)
             records.extend(drawn)
-            high = max(high, down)
-        parts.append(Part(high + 3.0, tuple(records)))
+            deep = max(deep, down)
+        parts.append(Part(deep + 3.0, tuple(records)))
     return parts
 
 
@@ -111,10 +111,13 @@ def _panel(one: Flat, left: float, room: float, scale: float, style: Style) -> t
     leading = x1 if one.leading == "left" else x2
     records.append(Line((leading, min(down)), (leading, top), _LEADING))
     records.extend(_leading_word(one, x1, x2, lows, style))
+    lowest = min(down)
     for side, x, nth in (("left", x1, 0), ("right", x2, 1)):
         lengths = [band.left_mm if side == "left" else band.right_mm for band in one.bands]
-        records.extend(_chain(lengths, [low[nth] for low in lows], x, side, style))
-    below = min(down) - 1.6
+        chain = _chain(lengths, [low[nth] for low in lows], x, side, style)
+        records.extend(chain)
+        lowest = min([lowest, *(record.at[1] for record in chain if isinstance(record, Text))])
+    below = lowest - 1.6
     for number, title in enumerate(one.titles):
         size, weight = (BODY, "semibold") if number == 0 else (SMALL, "regular")
         for line in wrap(title, size, room, weight):
