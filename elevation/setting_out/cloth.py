@@ -302,7 +302,7 @@ def _panel(
             finished,
             plan.leading_mm,
             # Without a return the fixed edge is left flat like the leading one (a UK workroom course: sew-helpful.com).
-            plan.return_mm or plan.leading_mm,
+            max(plan.return_mm, plan.leading_mm),
             (row.pleat_low_mm, row.pleat_high_mm),
             (row.space_low_mm, row.space_high_mm),
         )
