@@ -52,8 +52,8 @@ if TYPE_CHECKING:
 QUIET_MS = 100
 """After the first picture, what stands in closed drawers is made this much later."""
 USUAL_SHARE = 2
-_SHARES = {"findings": 3}
-"""Where there is much to show, findings get more of the height than what else is open."""
+_SHARES = {"findings": 4, "glass": 6}
+"""Where there is much to show, findings get more of the height than what else is open; a curve is nothing in a slit."""
 
 
 class MainWindow(QMainWindow):
