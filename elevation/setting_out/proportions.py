@@ -14,16 +14,27 @@ Part = tuple[Message, float]
 
 _WALL = msg("wall")
 _OPENINGS = msg("openings in the wall")
-_BELOW = msg("below the rod")
-_ABOVE = msg("above the rod")
-_IN_OPENING = msg("rod in the opening's height")
-_IN_HEIGHT = msg("rod in the wall's height")
 _OVER_HEAD = msg("over the head")
-_BETWEEN = msg("rod between head and ceiling")
 _LEFT = msg("left of the opening")
 _RIGHT = msg("right of the opening")
 _SIDES = msg("left and right of the opening")
 _RODS = msg("rods of one wall")
+_NOUNS = {"rod": msg("rod"), "track": msg("track"), "tension-rod": msg("tension rod")}
+
+
+class _Said:
+    """The names of the parts beside a rod, a track or a tension rod."""
+
+    def __init__(self, kind: str) -> None:
+        noun = _NOUNS[kind]
+        self.below = msg("below the {support}", support=noun)
+        self.above = msg("above the {support}", support=noun)
+        self.in_opening = msg("{support} in the opening's height", support=noun)
+        self.in_height = msg("{support} in the wall's height", support=noun)
+        self.between = msg("{support} between head and ceiling", support=noun)
+
+
+_SAID = {kind: _Said(kind) for kind in _NOUNS}
 
 
 def of_wall(
@@ -51,6 +62,7 @@ def of_treatment(treatment: TreatmentOut, facts: WallFacts) -> tuple[ProportionO
     """One treatment's proportions: rod over floor and under ceiling, rod between head and ceiling, left against right."""
     clear = treatment.clearances
     support = treatment.layers[0].support
+    said = _SAID[support.kind]
     found: list[ProportionOut] = []
     if treatment.mount in INSIDE:
         return _inside(treatment)
@@ -58,11 +70,11 @@ def of_treatment(treatment: TreatmentOut, facts: WallFacts) -> tuple[ProportionO
         middle = (support.left_mm + support.right_mm) / 2
         drop = support.height_mm - height_at(facts.floor, middle)
         whole = drop + clear.below_ceiling_mm
-        parts: tuple[Part, ...] = ((_BELOW, drop), (_ABOVE, clear.below_ceiling_mm))
-        found.append(ProportionOut(_IN_HEIGHT, parts, _share(drop, whole)))
+        parts: tuple[Part, ...] = ((said.below, drop), (said.above, clear.below_ceiling_mm))
+        found.append(ProportionOut(said.in_height, parts, _share(drop, whole)))
         gap = clear.above_casing_mm + clear.below_ceiling_mm
-        parts = ((_OVER_HEAD, clear.above_casing_mm), (_ABOVE, clear.below_ceiling_mm))
-        found.append(ProportionOut(_BETWEEN, parts, _share(clear.above_casing_mm, gap)))
+        parts = ((_OVER_HEAD, clear.above_casing_mm), (said.above, clear.below_ceiling_mm))
+        found.append(ProportionOut(said.between, parts, _share(clear.above_casing_mm, gap)))
     sides: tuple[Part, ...] = (
         (_LEFT, clear.left_of_opening_mm),
         (_RIGHT, clear.right_of_opening_mm),
@@ -76,9 +88,10 @@ def of_treatment(treatment: TreatmentOut, facts: WallFacts) -> tuple[ProportionO
 def _inside(treatment: TreatmentOut) -> tuple[ProportionOut, ...]:
     """A rod inside its opening: where it parts the opening's height."""
     opening, height = treatment.openings[0], treatment.layers[0].support.height_mm
-    parts: tuple[Part, ...] = ((_BELOW, height - opening.bottom_mm), (_ABOVE, opening.top_mm - height))
+    said = _SAID[treatment.layers[0].support.kind]
+    parts: tuple[Part, ...] = ((said.below, height - opening.bottom_mm), (said.above, opening.top_mm - height))
     whole = opening.top_mm - opening.bottom_mm
-    return (ProportionOut(_IN_OPENING, parts, _share(height - opening.bottom_mm, whole)),)
+    return (ProportionOut(said.in_opening, parts, _share(height - opening.bottom_mm, whole)),)
 
 
 def _rods_of_one_wall(treatments: Sequence[TreatmentOut]) -> ProportionOut:

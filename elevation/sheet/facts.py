@@ -107,7 +107,9 @@ def _of_rod(
     support = layer.support
     length = Mm(support.length_mm)
     rod = msg("{section}, {length}", section=term(section), length=length) if section else msg("{length}", length=length)
-    if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
+    if support.bend_mm is not None:
+        rod = msg("{rod} on this wall, bent round the corner to a radius of {radius}", rod=rod, radius=Mm(support.bend_mm))
+    elif abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
         rod = msg("{rod}, cut {cut}", rod=rod, cut=Mm(support.cut_length_mm))
     if support.pieces > 1:
         pieces = msg_plural("in {count} piece", "in {count} pieces", count=support.pieces)

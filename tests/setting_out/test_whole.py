@@ -208,7 +208,7 @@ def test_proportions_add_up() -> None:
     assert names[0] == "openings in the wall"
     assert sum(mm_ for _, mm_ in out.proportions[0].parts) == pytest.approx(300 * INCH)
     assert out.proportions[0].ratio == pytest.approx(4 * 36 / 300)
-    between = next(p for p in out.proportions if p.name.template == "rod between head and ceiling")
+    between = next(p for p in out.proportions if p.name.template == "{support} between head and ceiling")
     # 4 in over the casing of 8 1/2 in between casing and ceiling.
     assert between.ratio == pytest.approx(4 / 8.5)
     sides = next(p for p in out.proportions if p.name.template == "left and right of the opening")
@@ -244,7 +244,7 @@ def test_the_handle_of_two_leaves_is_where_they_meet() -> None:
 
 def test_the_rod_in_the_walls_height_over_a_floor_that_is_not_level() -> None:
     out = set_out_afresh(room(floor=((0, 0), (120, 1.2))), "a", "s", TRADE)
-    share = next(p for p in out.proportions if p.name.template == "rod in the wall's height")
+    share = next(p for p in out.proportions if p.name.template == "{support} in the wall's height")
     # The rod's middle is at 58 in, where the floor is 0.58 in high; 91 1/2 in up, 4 1/2 in under the ceiling.
     assert [part / INCH for _, part in share.parts] == pytest.approx([90.92, 4.5])
     assert share.ratio == pytest.approx(90.92 / 95.42)

@@ -141,8 +141,13 @@ def rod_length(set_out: SetOut, layer: LayerOut, treatment: Treatment | None, in
     support = layer.support
     bare = figure(support.length_mm, style)
     full = _long(support.kind, bare)
-    if abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
-        full = msg("rod {length}, cut {cut}", length=bare, cut=figure(support.cut_length_mm, style))
+    # What is bent round a corner is one piece with the next leg: none of them is cut by itself.
+    if support.bend_mm is None and abs(support.cut_length_mm - support.length_mm) > LEAST_MM:
+        cut = figure(support.cut_length_mm, style)
+        if support.kind == "track":
+            full = msg("track {length}, cut {cut}", length=bare, cut=cut)
+        else:
+            full = msg("rod {length}, cut {cut}", length=bare, cut=cut)
     rod = _rod(treatment, index)
     held = rod is not None and (_is(rod.left, "rod-length") or _is(rod.right, "rod-length"))
     segment = _top(set_out, layer.ref, "rod.length", support.left_mm, support.right_mm, (say(full, style), bare), held)
