@@ -17,6 +17,8 @@ from elevation.trade.model import Trade
 
 def load(path: Path, trade: Trade) -> tuple[Room, Trade]:
     """The room in ``path``, its table rows checked, and the trade with those that it carries; raises BadInput."""
+    if _is_folder(path):
+        raise NoSuch(str(path), "", "holds no room file (*.room.json)", "name a room, or a folder with rooms")
     room = load_room(path)
     whole = trade_of(room, trade)
     check_rows(room, whole, path.name)
@@ -26,21 +28,23 @@ def load(path: Path, trade: Trade) -> tuple[Room, Trade]:
 def rooms_of(given: Sequence[Path]) -> tuple[Path, ...]:
     """The room files that were named; a folder stands for all rooms in it, in order.
 
-    Raises
-    ------
-    NoSuch
-        A folder holds no room.
+    A folder without any stays as it is: whoever loads it says so, and goes on with the others.
     """
     found: list[Path] = []
     for path in given:
-        if not path.is_dir():
+        if not _is_folder(path):
             found.append(path)
             continue
-        inside = sorted(path.glob("*.room.json"), key=places.in_order)
-        if not inside:
-            raise NoSuch(str(path), "", "holds no room file (*.room.json)", "name a room, or a folder with rooms")
-        found += inside
+        found += sorted(path.glob("*.room.json"), key=places.in_order) or [path]
     return tuple(found)
+
+
+def _is_folder(path: Path) -> bool:
+    try:
+        return path.is_dir()
+    except (OSError, ValueError):
+        # A name that no file can have: reading says so.
+        return False
 
 
 def first_demo() -> Path:
