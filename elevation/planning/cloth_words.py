@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from elevation.findings.changing import mark_up
+from elevation.planning.sewing.positions import inset_of, spread
 from elevation.setting_out.cloth import Bolt, LayerCloth
 from elevation.setting_out.model import LayerOut
+from elevation.trade.model import Trade
+from elevation.trade.tables import row_of
 from elevation.words import Message, Mm, Percent, Ratio, msg, msg_plural
 
 YARD_MM = 914.4
@@ -112,18 +115,20 @@ def _face(cloth: LayerCloth, face: Bolt, unit: str, graduation_mm: float) -> lis
     return lines
 
 
-def ring_lines(layer: LayerOut) -> tuple[Message, ...]:
+def ring_lines(layer: LayerOut, trade: Trade) -> tuple[Message, ...]:
     """How far apart rings, eyelets or tabs are set on each panel as it is, told once for panels alike."""
     told: list[Message] = []
+    inset = inset_of(row_of(trade.headings, layer.heading, "heading"), trade)
     for panel in layer.panels:
         each = panel.rings // panel.count
         if each < 2:
             continue
+        places = spread(panel.flat_width_mm / panel.count, each, inset)
         line = msg(
             "{count} rings, eyelets, tabs or hooks on a piece {wide} wide: {apart} apart on the cloth.",
             count=each,
             wide=Mm(panel.flat_width_mm / panel.count),
-            apart=Mm(panel.flat_width_mm / panel.count / (each - 1)),
+            apart=Mm(places[1] - places[0]),
         )
         if line not in told:
             told.append(line)

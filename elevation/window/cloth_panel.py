@@ -77,7 +77,7 @@ class ClothPanel(QWidget):
         cloth = cloth_of_layer(room, layer, out, session.trade)
         lines = () if cloth is None else cloth_lines(cloth, room.unit, room.graduation_mm)
         if lines:
-            lines = (*lines, *ring_lines(out))
+            lines = (*lines, *ring_lines(out, session.trade))
         ready = ready_for(room, out, session.trade)
         if ready is not None:
             lines = (*lines, *ready_lines(ready, out))

@@ -27,10 +27,10 @@ def piece_notes(piece: CutPiece) -> list[Message]:
     if piece.share == 0.5:
         # A half is the last of its panel, at the return.
         edge = msg("left") if piece.cut_edge == "left" else msg("right")
-        notes.append(msg("half a width; its cut edge goes to the {side}, to the return", side=edge))
+        notes.append(msg("half width, cut edge to the {side}", side=edge))
     elif piece.cut_edge and piece.share == 0.0:
         edge = msg("left") if piece.cut_edge == "left" else msg("right")
-        notes.append(msg("a strip; its cut edge goes to the {side}", side=edge))
+        notes.append(msg("strip, cut edge to the {side}", side=edge))
     elif piece.share == 0.0:
         notes.append(msg("on its side: its top lies along the cloth's edge"))
     if piece.trim_top_mm > TOUCH_MM:

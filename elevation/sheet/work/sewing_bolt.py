@@ -15,8 +15,8 @@ from elevation.sheet.work.parts import BODY, SMALL, TableColumn, table
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Mm, Style, msg, say
 
-_LOW, _HIGH = 21.0, 36.0
-"""How high a bolt is drawn: so that a mark can be read in it, and no higher."""
+_LOW, _HIGH, _TIGHT = 21.0, 36.0, 17.0
+"""How high a bolt is drawn: so that a mark can be read in it, and no higher; and where a page would not hold all."""
 _CLOTH, _WASTE, _EDGE = "#e9eef0", "#e0dbd2", "#d5d0c6"
 _OUTLINE = Pen(Ink.OUTLINE, 0.5)
 _CUT = Pen(Ink.OUTLINE, 0.35)
@@ -25,7 +25,7 @@ _LEFT = 4.0
 _STEP = 4.4
 
 
-def bolt_parts(bolt: BoltPlan, width: float, style: Style) -> list[Part]:
+def bolt_parts(bolt: BoltPlan, width: float, style: Style, *, is_tight: bool = False) -> list[Part]:
     """A bolt in as many rows as it needs, all to one scale.
 
     Parameters
@@ -34,9 +34,11 @@ def bolt_parts(bolt: BoltPlan, width: float, style: Style) -> list[Part]:
     width : float
         Room on the page.
     style : Style
+    is_tight : bool
+        Draw it lower.
     """
     room = width - 2 * _LEFT
-    scale = scale_of(bolt, room)
+    scale = scale_of(bolt, room, is_tight=is_tight)
     rows: list[list[Strip]] = [[]]
     for strip in bolt.strips:
         if rows[-1] and strip.to_mm - rows[-1][0].from_mm > room * scale + TOUCH_MM:
@@ -50,10 +52,11 @@ def bolt_parts(bolt: BoltPlan, width: float, style: Style) -> list[Part]:
     return parts
 
 
-def scale_of(bolt: BoltPlan, room: float) -> float:
+def scale_of(bolt: BoltPlan, room: float, *, is_tight: bool = False) -> float:
     """Wall mm to paper mm: as large as the page allows, rows as high as they can be read, no strip longer than a row."""
     longest = max((strip.to_mm - strip.from_mm for strip in bolt.strips), default=room)
-    return max(bolt.width_mm / _HIGH, min(bolt.length_mm / room, bolt.width_mm / _LOW), longest / room)
+    low, high = (_TIGHT, _LOW) if is_tight else (_LOW, _HIGH)
+    return max(bolt.width_mm / high, min(bolt.length_mm / room, bolt.width_mm / low), longest / room)
 
 
 def _row(
@@ -111,7 +114,7 @@ def _area(strip: Strip, area: Area, x1: float, x2: float, low: float, scale: flo
     size = BODY if text_width(mark, BODY, "semibold") <= room else SMALL
     across = (left + x2) / 2
     is_split = len(strip.areas) > 1 and area.kind == "piece" and _is_shared(strip)
-    if is_split and y2 - y1 >= 2 * BODY and text_width(_wide(area, style), SMALL) <= room:
+    if is_split and y2 - y1 >= 2 * BODY and text_width(_wide(area, style), SMALL) <= room - 1.0:
         records.append(Text((across, middle + 0.6), mark, size, align="middle", weight="semibold"))
         records.append(Text((across, middle - SMALL), _wide(area, style), SMALL, Ink.QUIET, "middle"))
     elif y2 - y1 >= SMALL:

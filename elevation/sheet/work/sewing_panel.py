@@ -17,7 +17,7 @@ from elevation.sheet.work.parts import BODY, SMALL
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, Style, msg, say
 
-HIGHS = (66.0, 56.0, 46.0)
+HIGHS = (66.0, 56.0, 46.0, 36.0)
 """How high panels are drawn where there is room for it, and where a page would not hold all."""
 _SIDE = 19.0
 """Room beside a panel for the lengths up its edge."""
