@@ -356,8 +356,8 @@ class Commands:
                     "Drag a handle: Shift moves one end alone, Ctrl moves freely past the places where it sticks, typed"
                     " figures set it exactly, Esc gives it back. Tab goes from handle to handle, the arrow keys move one"
                     " by your tape's finest mark, with Shift by ten. The wheel zooms at the pointer; drag the paper, or"
-                    " hold Space, to shift it. F6 goes to the window's next part, Ctrl+P to the sheets. A plus or minus behind"
-                    " a figure: it is a little more, or a little less."
+                    " hold Space, to shift it. F6 goes to the window's next part, Ctrl+P to the sheets. A plus or minus"
+                    " behind a figure: it is a little more, or a little less."
                 )
             )
         )
