@@ -110,3 +110,36 @@ def test_what_is_kept_as_pixels_is_painted_as_before(dragged, axis):
     # What stands behind and before the moved thing is kept; cloth that moves has the most records of all.
     assert 0 < standing.painted - painted < sum(len(group.records) for group in groups) * 0.6
     hand.release()
+
+
+def test_proportions_out_of_sight_wait_until_the_hand_lets_go(dragged):
+    window, move, hand = dragged("rod-height")
+    panel = window.proportions
+    sight = panel.visibleRegion().boundingRect()
+    seen = [sight.intersects(row.geometry()) for row in panel.rows]
+    assert False in seen
+    before = [row.name.text() + row.figures.text() for row in panel.rows]
+    for step in range(2, 5):
+        move(step)
+    during = [row.name.text() + row.figures.text() for row in panel.rows]
+    # All eight rods are told of in the last row, far below.
+    assert during[-1] == before[-1]
+    shown_now = window.session.set_out().proportions
+    assert all(row.shows[0] is one for row, one, is_seen in zip(panel.rows, shown_now, seen, strict=False) if is_seen)
+    hand.release()
+    QCoreApplication.processEvents()
+    assert [row.shows[0] for row in panel.rows[: len(shown_now)]] == list(window.session.set_out().proportions)
+    assert panel.rows[len(shown_now) - 1].bar._parts != ()
+
+
+def test_proportions_that_are_scrolled_into_sight_catch_up(dragged):
+    window, move, hand = dragged("rod-height")
+    panel = window.proportions
+    move(3)
+    last = len(window.session.set_out().proportions) - 1
+    assert panel.rows[last].shows[0] != window.session.set_out().proportions[last]
+    area = next(drawer.area for drawer in window.drawers if drawer.content is panel)
+    area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
+    QCoreApplication.processEvents()
+    assert panel.rows[last].shows[0] == window.session.set_out().proportions[last]
+    hand.release()

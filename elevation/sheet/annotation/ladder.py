@@ -141,7 +141,9 @@ class _Ladder:
         self.rows = rows
         self.placed: dict[int, Label] = {}
         self.taken: dict[int, list[tuple[float, float]]] = {}
-        self.leaders: list[tuple[float, float, float, float]] = []
+        # From where to where each reaches along the line, and its two ends.
+        self.leaders: list[tuple[float, float, _Span, _Span]] = []
+        self.farthest = 0.0
         strokes = {place for ends in line.ends for place in ends}
         # From left to right, so that what stands near a place is found without looking at the whole line.
         self.crossing = sorted((place - CLEAR, place + CLEAR) for place in line.crossing)
@@ -186,7 +188,9 @@ class _Ladder:
         middle = sum(self.line.ends[index]) / 2
         points = self._leader(middle, near, centre, width) if leader else None
         if points is not None:
-            self.leaders.append(points)
+            (x1, y1, x2, y2) = points
+            insort(self.leaders, (min(x1, x2), max(x1, x2), (x1, y1), (x2, y2)))
+            self.farthest = max(self.farthest, 1.5 * abs(x2 - x1) + 0.1)
         insort(self.taken.setdefault(row, []), (centre - width / 2, centre + width / 2))
         # Half a label's width more than the widest: what is rounded away must hide nothing.
         self.widest = max(self.widest, 1.5 * width)
@@ -200,12 +204,16 @@ class _Ladder:
     def _is_clear(self, leader: tuple[float, float, float, float], row: int, *, of_leaders: bool = True) -> bool:
         """Whether a leader to that row runs through no label nearer the line, and across no other leader."""
         a, b = (leader[0], leader[1]), (leader[2], leader[3])
-        if of_leaders and any(crosses(a, b, (other[0], other[1]), (other[2], other[3])) for other in self.leaders):
+        west, east = min(a[0], b[0]) - 0.5, max(a[0], b[0]) + 0.5
+        if of_leaders and any(crosses(a, b, other[0], other[1]) for other in self._leaders_by(west, east)):
             return False
         # Row 0 lies on the leader's way only where it is on the outward side.
         for lower in range(0 if self.rows.above_is_out else 1, row):
+            taken = self.taken.get(lower)
+            if taken is None:
+                continue
             near, far = self.rows.box(lower)
-            for low, high in self.taken.get(lower, []):
+            for low, high in _within(taken, west, east, self.widest):
                 if crosses_box(a, b, (low - 0.4, near, high + 0.4, far)):
                     return False
         return True
@@ -214,7 +222,13 @@ class _Ladder:
         """Whether no leader placed so far runs through a label there."""
         near, far = self.rows.box(row)
         box = (centre - width / 2 - 0.3, near, centre + width / 2 + 0.3, far)
-        return not any(crosses_box((x1, y1), (x2, y2), box) for x1, y1, x2, y2 in self.leaders)
+        return not any(crosses_box(a, b, box) for a, b in self._leaders_by(box[0] - 0.1, box[2] + 0.1))
+
+    def _leaders_by(self, west: float, east: float) -> list[tuple[_Span, _Span]]:
+        """Both ends of the leaders that pass anywhere between two places along the line."""
+        first = bisect_left(self.leaders, (west - self.farthest,))
+        last = bisect_left(self.leaders, (east,))
+        return [(a, b) for _, reach, a, b in self.leaders[first:last] if reach > west]
 
     def _width(self, text: str) -> float:
         return text_width(text, FIGURE)
