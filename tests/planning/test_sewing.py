@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 from msgspec.structs import replace
 
+from elevation.planning.buying.whole import buying_list
 from elevation.planning.dressed import Dressed, dress
 from elevation.planning.made import runners_of
 from elevation.planning.piece_names import hung_layers, panel_names
@@ -424,3 +425,33 @@ def test_a_panel_that_is_to_hang_as_it_is() -> None:
 def test_names_are_told_apart_by_side_and_layer() -> None:
     names = [say(name.mark, INCHES) for name in panel_names(dress(good_room(), trade())).values()]
     assert names == ["1L", "1R"]
+
+
+def test_what_is_bought_is_what_is_laid_out() -> None:
+    # The buying list and the bolts are reckoned apart; both must come to the same lengths, the first motif's repeat counted
+    # once for two windows of one cloth.
+    first = t21()
+    wall = first.walls[0]
+    laid = wall.schemes[0].treatments[0]
+    second = replace(laid, id="t2", openings=("o2",))
+    other = window("o2", left=400, width=inch(36))
+    room = replace(
+        first,
+        walls=(
+            replace(
+                wall,
+                width=inch(600),
+                openings=(*wall.openings, other),
+                schemes=(replace(wall.schemes[0], treatments=(laid, second)),),
+            ),
+        ),
+    )
+    one = dress(room, trade())
+    face = next(bolt for bolt in sewing_of(one, trade()).bolts if bolt.use == "face")
+    check_full(face)
+    assert [strip.kind for strip in face.strips].count("place") == 1
+    assert cuts(face) == pytest.approx([80] * 6)
+    lines = {line.part: line for line in buying_list((one,), (), trade()).lines}
+    cloth = next(line for line in lines.values() if line.measure == "length" and line.needed == pytest.approx(488 * INCH))
+    assert cloth.bought == pytest.approx(face.bought_mm)
+    assert len([line for line in lines.values() if line.part.startswith("cloth:")]) == 2

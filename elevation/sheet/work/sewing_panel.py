@@ -110,7 +110,7 @@ def _panel(one: Flat, left: float, room: float, scale: float, style: Style) -> t
         records.extend(_marks(one.marks, one, x1, x2, scale, lows))
     leading = x1 if one.leading == "left" else x2
     records.append(Line((leading, min(down)), (leading, top), _LEADING))
-    records.extend(_leading_word(one, x1, x2, lows, style))
+    records.extend(_leading_word(one, x1, x2, scale, lows, style))
     lowest = min(down)
     for side, x, nth in (("left", x1, 0), ("right", x2, 1)):
         lengths = [band.left_mm if side == "left" else band.right_mm for band in one.bands]
@@ -180,7 +180,9 @@ def _seams(one: Flat, x1: float, wide: float, scale: float, lows: Sequence[tuple
     return records
 
 
-def _leading_word(one: Flat, x1: float, x2: float, lows: Sequence[tuple[float, float]], style: Style) -> list[Record]:
+def _leading_word(
+    one: Flat, x1: float, x2: float, scale: float, lows: Sequence[tuple[float, float]], style: Style
+) -> list[Record]:
     """The words that name the leading edge and the fixed one, along them, where they fit."""
     records: list[Record] = []
     longest = max(range(len(one.bands)), key=lambda at: one.bands[at].left_mm)
@@ -188,7 +190,8 @@ def _leading_word(one: Flat, x1: float, x2: float, lows: Sequence[tuple[float, f
     middle = lows[longest][0] - tall / 2
     for side, x, inward in (("left", x1, 1.0), ("right", x2, -1.0)):
         word = say(msg("leading edge") if side == one.leading else msg("fixed edge"), style)
-        if text_width(word, SMALL) <= tall - 3.0 and x2 - x1 >= 14.0:
+        strip = min((abs(x1 + seam / scale - x) for seam in one.seams_mm), default=x2 - x1)
+        if text_width(word, SMALL) <= tall - 3.0 and x2 - x1 >= 14.0 and strip >= 2 * SMALL:
             at = x + (SMALL + 0.9 if inward > 0 else -1.7)
             ink = Ink.HELD if side == one.leading else Ink.QUIET
             records.append(Text((at, middle), word, SMALL, ink, "middle", 90.0))
