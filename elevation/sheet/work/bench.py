@@ -33,7 +33,7 @@ def bench_sheet(
     style: Style,
     page: Page | None = None,
     date: str | None = None,
-    brackets: Callable[[float], Sequence[Part]] = lambda _: (),
+    brackets: Callable[[Page], Sequence[Part]] = lambda _: (),
 ) -> tuple[Picture, ...]:
     """The pages for the bench.
 
@@ -50,7 +50,7 @@ def bench_sheet(
     date : str or None
         None: today.
     brackets : callable
-        From the width of the page's parts to those about brackets that are made.
+        From the page to its parts about brackets that are made.
 
     Returns
     -------
@@ -79,7 +79,7 @@ def bench_sheet(
         parts.extend(_section(one, width, style))
     if cuts:
         parts.extend(_work(cuts, width, style))
-    parts.extend(brackets(width))
+    parts.extend(brackets(page))
     head = Head(say(msg("Bench sheet"), style), subject)
     return lay(parts, head, page, style, date=date, notice=msg("Cut after the tape trial: what is cut cannot go back."))
 

@@ -56,7 +56,7 @@ def bench_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = Non
     made = made_brackets(rooms, trade)
     flats = flat_cuts(made, saw, trade)
     return bench_sheet(
-        cuts, saw, names_of(rooms), style, paper, brackets=lambda width: made_parts(made, flats, trade, width, style)
+        cuts, saw, names_of(rooms), style, paper, brackets=lambda page: made_parts(made, flats, trade, page, style)
     )
 
 

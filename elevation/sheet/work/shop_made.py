@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from elevation.planning.shop_made import FlatCut, MadeBrackets
-from elevation.sheet.work.page import Part
+from elevation.sheet.records import Page
+from elevation.sheet.work.page import Part, together, width_of
 from elevation.sheet.work.parts import SMALL, TableColumn, gap, heading, paragraph, step, table
 from elevation.trade.model import FinishRow, Trade
 from elevation.trade.tables import row_of
@@ -19,7 +20,7 @@ _EIGHTH_MM = 25.4 / 8
 
 
 def made_parts(
-    made: Sequence[MadeBrackets], flats: Sequence[FlatCut], trade: Trade, width: float, style: Style
+    made: Sequence[MadeBrackets], flats: Sequence[FlatCut], trade: Trade, page: Page, style: Style
 ) -> list[Part]:
     """Everything about brackets that are made; nothing where none is.
 
@@ -29,16 +30,16 @@ def made_parts(
     flats : sequence of FlatCut
         The bars they are cut from.
     trade : Trade
-    width : float
-        Of the page's parts.
+    page : Page
     style : Style
     """
     if not made:
         return []
+    width = width_of(page)
     parts: list[Part] = [gap(2.0), heading(say(msg("Brackets to make"), style), width)]
     coarse = replace(style, graduation_mm=_EIGHTH_MM if style.unit == "in" else 1.0)
     for brackets in made:
-        parts.extend(_kind(brackets, trade, width, style, coarse))
+        parts.extend(together(_kind(brackets, trade, width, style, coarse), page))
     bars = "; ".join(say(_bars(one), style) for one in flats)
     if bars:
         parts.append(paragraph(bars, width, SMALL))
@@ -67,7 +68,7 @@ def _kind(brackets: MadeBrackets, trade: Trade, width: float, style: Style, coar
     uses = "; ".join(say(use, style) for use in brackets.uses)
     columns = (
         TableColumn(say(msg("Part"), style), 4.4),
-        TableColumn(say(msg("Of"), style), 3.4),
+        TableColumn(say(msg("Cut from"), style), 3.4),
         TableColumn(say(msg("Length"), style), 1.8, "right"),
         TableColumn(say(msg("How many"), style), 1.6, "right"),
     )

@@ -11,7 +11,7 @@ from elevation.planning.tiles import MOST_SHEETS, OVERLAP_MM, Box, Tiling, tiles
 from elevation.setting_out.model import Point
 from elevation.sheet.paths import rectangle
 from elevation.sheet.records import Fill, Group, Ink, Line, Page, Path, Pen, Picture, Record, Text
-from elevation.sheet.type_metrics import shorten, wrap
+from elevation.sheet.type_metrics import shorten, text_width, wrap
 from elevation.sheet.work.drilling import bar_lengths, check_bar, circle, figure_lines
 from elevation.sheet.work.page import MARGIN, WHITE, Head, head_records, lay, upright, width_of
 from elevation.sheet.work.parts import SMALL, paragraph
@@ -148,9 +148,14 @@ def _drawn(tiling: Tiling, box: Box, move: Point, style: Style) -> Iterator[Reco
             yield Line((at_x - _CROSS, at_y), (at_x + _CROSS, at_y), _LINE)
             yield Line((at_x, at_y - _CROSS), (at_x, at_y + _CROSS), _LINE)
             yield Path(circle(at_x, at_y, 2.5), _LINE)
-    word = (max(left, box[0]) + 2.0, y + 1.4)
-    if _is_inside((word[0], word[1] + SMALL), box, 0.0) and word[0] + 24.0 < min(right, box[2]):
-        yield Text(_moved(word, move), say(msg("level"), style), SMALL, weight="semibold")
+    word = say(msg("level"), style)
+    wide = text_width(word, SMALL, "semibold")
+    # Clear of the plate: before it, or beyond it.
+    for start in (max(left, box[0]) + 2.0, x + half + 3.0):
+        meets = start < x + half + 1.0 and start + wide > x - half - 1.0
+        if not meets and _is_inside((start, y + 1.4 + SMALL), box, 0.0) and start + wide < min(right, box[2]):
+            yield Text(_moved((start, y + 1.4), move), word, SMALL, weight="semibold")
+            break
 
 
 def _seams(name: str, box: Box, tiles: Sequence[tuple[str, Box]], at: Point) -> Iterator[Record]:
