@@ -202,6 +202,12 @@ def piece_lengths(support: SupportOut, trade: Trade) -> tuple[float, ...]:
     lengths = [(b - a) * run for a, b in pairwise(places)]
     for at, end in ((0, support.left_ends), (-1, support.right_ends)):
         lengths[at] += _bent(end, support, trade)
+    # Bent round a corner it takes a shorter way than its axis to the corner's point: that is less at the bent end.
+    bent = sum(support.tangents_mm)
+    if bent > 0:
+        saved = sum(lengths) - support.cut_length_mm
+        for at, tangent in zip((0, -1), support.tangents_mm, strict=True):
+            lengths[at] -= saved * tangent / bent
     return tuple(lengths)
 
 
