@@ -41,4 +41,6 @@ class Late(Generic[Panel]):
         if self._made is None:
             self._made = self._make()
             self._box.addWidget(self._made)
+            # In an open drawer it is seen at once, and not when Qt next looks.
+            self._made.show()
         return self._made

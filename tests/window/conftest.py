@@ -17,8 +17,11 @@ from elevation.room.model import Room
 from elevation.session.session import Session
 from elevation.trade import load_trade
 from elevation.trade.model import Trade
+from elevation.window.hang_panel import HangPanel
+from elevation.window.late import Late
 from elevation.window.main_window import MainWindow
 from elevation.window.settings import Settings
+from elevation.window.standing_panel import StandingPanel
 
 WIDE = (1366, 768)
 BEDROOM = "1-bedroom.room.json"
@@ -77,6 +80,18 @@ def demo(name: str = BEDROOM) -> Room:
     return load_room(places.demo_rooms() / name)
 
 
+def fill_when_made(late: Late[StandingPanel] | Late[HangPanel]) -> None:
+    """Have a panel filled when a test first looks at it: most never do, and it takes longer than the window."""
+    make = late._make
+
+    def made():
+        panel = make()
+        panel.refresh()
+        return panel
+
+    late._make = made
+
+
 @pytest.fixture
 def make_window(qtbot, trade, tmp_path) -> Callable[..., MainWindow]:
     def make(room: Room | None = None, path: Path | None = None) -> MainWindow:
@@ -89,8 +104,8 @@ def make_window(qtbot, trade, tmp_path) -> Callable[..., MainWindow]:
             window.show()
         QTest.qWait(0)
         # Closed drawers are filled when they open; tests look into them without that.
-        for panel in (window.standing, window.hang):
-            panel.refresh()
+        for late in (window._standing, window._hang):
+            fill_when_made(late)
         window.measurements.finish()
         return window
 
