@@ -13,11 +13,12 @@ from msgspec import Struct
 from elevation.errors import BadInput, said
 from elevation.findings.model import Finding, Sticking, Weight
 from elevation.handles.model import Handle, Stuck
+from elevation.handles.saying import figure_said
 from elevation.handles.sticking import landing_mm, stick
 from elevation.room.model import Room
 from elevation.units import Length, format_length, parse_length
 from elevation.units.tolerance import TOUCH_MM
-from elevation.words import Message, Mm, msg
+from elevation.words import Message, msg
 
 CLICK_PX = 2.0
 """A handle stays where it is until the pointer has once been farther away than this: a click is no drag."""
@@ -144,7 +145,7 @@ class Gesture:
     @property
     def readout(self) -> Message:
         """What stands at the pointer: the figure, what it is, why it sticks."""
-        figure = msg("{figure} {what}", figure=Mm(self.shown_mm), what=self.handle.shown_as)
+        figure = figure_said(self.handle, self.shown_mm)
         reason = self.stuck.reason
         return figure if reason is None else msg("{figure}: {reason}", figure=figure, reason=reason)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from elevation.findings.model import Weight
 from elevation.handles.model import Handle
+from elevation.handles.saying import figure_said
 from elevation.room.model import Ref
 from elevation.room.style import style_for
 from elevation.session.session import Session
@@ -11,13 +12,13 @@ from elevation.window.hand import Hand
 from elevation.window.measurements import sentence
 from elevation.window.overlay import Said
 from elevation.window.texts import tr
-from elevation.words import Mm, msg
+from elevation.words import msg
 
 
 def tag_of(session: Session, handle: Handle) -> tuple[Said, ...]:
     """Name and figure of a handle that is only looked at."""
     style = style_for(session.room)
-    figure = msg("{figure} {where}", figure=Mm(handle.shown_mm(handle.value_mm)), where=handle.shown_as)
+    figure = figure_said(handle, handle.shown_mm(handle.value_mm))
     return Said(sentence(tr(handle.name, style)), "figure"), Said(tr(figure, style)), *_strength(session, handle.ref)
 
 
@@ -67,7 +68,7 @@ def readout_of(session: Session, hand: Hand) -> tuple[Said, ...]:
     style = style_for(session.room)
     handle = gesture.handle
     stuck = gesture.stuck
-    figure = msg("{figure} {where}", figure=Mm(gesture.shown_mm), where=handle.shown_as)
+    figure = figure_said(handle, gesture.shown_mm)
     lines = [Said(tr(figure, style), "figure"), Said(sentence(tr(handle.name, style)))]
     if hand.typed:
         lines.append(Said(tr(msg("typed: {text}", text=hand.typed))))

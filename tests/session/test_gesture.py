@@ -265,6 +265,22 @@ def test_typed_digits_in_a_room_in_millimetres_are_millimetres() -> None:
 # --- what is said --------------------------------------------------------------------------------------------
 
 
+@pytest.mark.parametrize(
+    ("y_in", "told"),
+    [
+        # The casing's upper edge is at 84 in: a hair above, at it, a hair below.
+        (84 + 1 / 16, "¹⁄₁₆ in above the casing"),
+        (84.0, "0 in above the casing"),
+        (84 - 1 / 16, "¹⁄₁₆ in below the casing's upper edge"),
+    ],
+)
+def test_nobody_reads_less_than_nothing_above_a_casing(y_in: float, told: str) -> None:
+    session = session_on()
+    gesture = session.press(session.handle("rod-height", LAYER))
+    gesture.move(y_in * INCH, 0.01)
+    assert say(gesture.readout, Style()).startswith(told)
+
+
 def test_the_readout_says_figure_reason_and_the_rule_broken() -> None:
     session = session_on()
     gesture = session.press(session.handle("rod-height", LAYER))
