@@ -15,6 +15,7 @@ from elevation.errors import Missing, said
 _PACKAGE = Path(__file__).resolve().parent
 
 
+@cache
 def _packed_or_sibling(packed: str, sibling: str) -> Path:
     # A wheel packs the folder inside the package; an editable install leaves it beside it.
     inside = _PACKAGE / packed

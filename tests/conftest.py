@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import gc
 import importlib.util
+import itertools
 import os
 import sys
 import threading
@@ -59,10 +60,18 @@ def pytest_collection_finish() -> None:
     gc.freeze()
 
 
+@pytest.fixture(scope="session")
+def homes(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """New folders, one after the other; a numbered one of pytest's own is sought among thousands each time."""
+    folder = tmp_path_factory.mktemp("homes")
+    return (folder / str(number) for number in itertools.count())
+
+
 @pytest.fixture(autouse=True)
-def own_places(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+def own_places(homes: Iterator[Path], monkeypatch: pytest.MonkeyPatch) -> Path:
     """Home and XDG folders that no other test sees."""
-    home = tmp_path_factory.mktemp("home")
+    home = next(homes)
+    home.mkdir()
     monkeypatch.setenv("HOME", str(home))
     for name in ("CONFIG", "DATA", "STATE", "CACHE"):
         monkeypatch.setenv(f"XDG_{name}_HOME", str(home / name.lower()))

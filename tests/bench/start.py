@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -53,8 +54,14 @@ main()
 """The same end for the program itself, started as from the command line."""
 
 
-def _run(code: str, cache: Path) -> float:
-    environ = os.environ | {"QT_QPA_PLATFORM": "offscreen", "PYTHONPYCACHEPREFIX": str(cache)}
+SCREEN = {"name": "laptop", "x": 0, "y": 0, "width": 1440, "height": 900, "logicalDpi": 96, "logicalBaseDpi": 96, "dpr": 1}
+"""The platform's own screen is so narrow that the window would open with one side only."""
+
+
+def _run(code: str, folder: Path) -> float:
+    screen = folder / "screen.json"
+    screen.write_text(json.dumps({"screens": [SCREEN]}), encoding="utf-8")
+    environ = os.environ | {"QT_QPA_PLATFORM": f"offscreen:configfile={screen}", "PYTHONPYCACHEPREFIX": str(folder)}
     # An installed program is compiled once, not at each start.
     environ.pop("PYTHONDONTWRITEBYTECODE", None)
     begun = time.perf_counter()
