@@ -32,15 +32,18 @@ def glass_of(
     """
     panels = [panel for layer in layers for panel in layer.panels]
     area = sum(opening.out.glass_area_mm2 for opening in openings)
-    closed = union(panel.closed for panel in panels)
+    guests = [panel for layer in layers for panel in layer.guests]
+    closed = union(panel.closed for panel in (*panels, *guests))
     # A panel that never draws hangs tied for good; one that draws is tied as it is drawn just now.
     tied = [panel for panel in panels if panel.tie is not None]
     for_good = [panel for panel in tied if panel.stationary]
     return GlassOut(
         area_mm2=area,
         clear_open=_clear(openings, [(panel, panel.open) for panel in panels], for_good, boxes, area),
-        clear_closed=_clear(openings, [(panel, panel.closed) for panel in panels], for_good, boxes, area),
-        clear_drawn=_clear(openings, [(panel, panel.drawn) for panel in panels], tied, (*boxes, *dropped), area),
+        clear_closed=_clear(openings, [(panel, panel.closed) for panel in (*panels, *guests)], for_good, boxes, area),
+        clear_drawn=_clear(
+            openings, [(panel, panel.drawn) for panel in (*panels, *guests)], tied, (*boxes, *dropped), area
+        ),
         stack_over_left_mm=_over_glass(openings, panels, "left"),
         stack_over_right_mm=_over_glass(openings, panels, "right"),
         support_to_clear_mm=max(_to_clear(openings, *both) for both in zip(layers, asked, strict=True)),

@@ -11,11 +11,14 @@ from elevation.setting_out.facts import Defaults, Overhead, WallFacts
 from elevation.setting_out.legs import Legs
 from elevation.setting_out.model import Span, TreatmentOut
 from elevation.setting_out.opening import Placed
+from elevation.setting_out.passing import NOBODY, Passing
 from elevation.setting_out.profile import around
 from elevation.setting_out.reach import reach_of
 from elevation.trade.model import Trade
 
-Run = Callable[[Treatment, tuple[Placed, ...], WallFacts, Overhead, Defaults, Trade, Legs], TreatmentOut]
+Run = Callable[
+    [Treatment, tuple[Placed, ...], WallFacts, Overhead, Defaults, Trade, Legs, tuple[Passing, ...]], TreatmentOut
+]
 
 # All but the lines, so that a fact which is added later counts without being named here.
 _WHOLE = tuple(name for name in WallFacts.__struct_fields__ if name not in ("floor", "ceiling"))
@@ -59,8 +62,8 @@ class Grounded:
     Parameters
     ----------
     run : callable
-        ``(treatment, covered, facts, overhead, defaults, trade, legs) -> TreatmentOut``; may read the wall's lines nowhere
-        but within ``reach_of`` what it makes.
+        ``(treatment, covered, facts, overhead, defaults, trade, legs, passing) -> TreatmentOut``; may read the wall's lines
+        nowhere but within ``reach_of`` what it makes.
 
     Attributes
     ----------
@@ -84,9 +87,10 @@ class Grounded:
         defaults: Defaults,
         trade: Trade,
         legs: Legs,
+        passing: tuple[Passing, ...] = NOBODY,
     ) -> TreatmentOut:
         """The treatment set out; the very same object where nothing that it knows has changed."""
-        asked = (treatment, covered, defaults, trade, legs)
+        asked = (treatment, covered, defaults, trade, legs, passing)
         kept = self._kept
         for number, known in enumerate(kept):
             if all(a is b for a, b in zip(known.asked, asked, strict=True)) and known.is_so(facts):
@@ -95,7 +99,7 @@ class Grounded:
                     same = _Known(asked, facts, known.made)
                     self._kept = tuple(same if index == number else one for index, one in enumerate(kept))
                 return known.made
-        made = self._run(treatment, covered, facts, overhead, defaults, trade, legs)
+        made = self._run(treatment, covered, facts, overhead, defaults, trade, legs, passing)
         self.calls += 1
         self._kept = (_Known(asked, facts, made), *kept[:1])
         return made

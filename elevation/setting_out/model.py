@@ -192,7 +192,8 @@ class PanelOut(Struct, frozen=True, gc=False):
     ``mass_kg`` is what all its pieces weigh together (None: not known yet), ``mass_basis`` what that rests on.
     ``length_by`` says how a panel in hand is known by a length of its own: ``hung``, ``measured`` or ``label``; empty: it
     is still to be made.
-    ``tie`` is how a tie-back gathers it as drawn.
+    ``tie`` is how a tie-back gathers it as drawn. ``on_mm`` is how much more it covers, closed, beyond a corner that it
+    passes on a bent track, ``on_drawn_mm`` as drawn just now.
     """
 
     ref: Ref
@@ -226,6 +227,16 @@ class PanelOut(Struct, frozen=True, gc=False):
     mass_basis: Message | None = None
     length_by: str = ""
     tie: TieOut | None = None
+    on_mm: float = 0.0
+    on_drawn_mm: float = 0.0
+
+    def folds_over(self, position: str) -> int:
+        """How many of its folds are before this wall, ``open``, ``closed`` or ``drawn``: all but what passes a corner."""
+        on = {"closed": self.on_mm, "drawn": self.on_drawn_mm}.get(position, 0.0)
+        if on <= 0:
+            return self.fold_count
+        left, right = self.closed if position == "closed" else self.drawn
+        return max(1, round(self.fold_count * (right - left) / (right - left + on)))
 
 
 class BoardOut(Struct, frozen=True, gc=False):
@@ -272,7 +283,8 @@ class LayerOut(Struct, frozen=True, gc=False):
     """One layer: support, brackets and panels, with heading, colour and body to draw them by.
 
     ``is_built``: something of it was read after hanging, and stands here in place of the plan.
-    ``loads`` is None where what hangs is not known, or nothing carries the rod.
+    ``loads`` is None where what hangs is not known, or nothing carries the rod. ``guests`` are parts of panels of other
+    legs that come before this wall round a bent track's corner, with those panels' refs.
     """
 
     ref: Ref
@@ -287,6 +299,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     loads: LoadsOut | None = None
     wish: WishOut = WishOut()
     pattern: PatternOut | None = None
+    guests: tuple[PanelOut, ...] = ()
 
 
 class GlassOut(Struct, frozen=True, gc=False):

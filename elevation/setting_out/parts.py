@@ -94,7 +94,7 @@ class Parts:
         dropped: tuple[Cover, ...],
     ) -> GlassOut:
         """The glass behind the layers: how long cloth hangs tells on it only where that is tied."""
-        panels = [panel for layer in layers for panel in layer.panels]
+        panels = [panel for layer in layers for panel in (*layer.panels, *layer.guests)]
         if any(panel.tie is not None for panel in panels):
             return glass_of(covered, layers, asked, boxes, dropped)
         ends = [(layer.support.left_mm, layer.support.right_mm) for layer in layers]

@@ -45,7 +45,7 @@ def _of_layer(layer: LayerOut) -> Iterator[Span]:
         yield bracket.plate[0], bracket.plate[2]
     if layer.board is not None:
         yield layer.board.left_mm, layer.board.right_mm
-    for panel in layer.panels:
+    for panel in (*layer.panels, *layer.guests):
         yield from _of_panel(panel)
 
 

@@ -12,10 +12,11 @@ from elevation.setting_out.dress import blind_of, boxes_of, dropped_of, pelmet_o
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts
 from elevation.setting_out.hems import target_of
 from elevation.setting_out.loads import with_loads
-from elevation.setting_out.model import LayerOut, OpeningOut, PatternOut, TreatmentOut, WishOut
+from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, PatternOut, TreatmentOut, WishOut
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import panels_of
 from elevation.setting_out.parts import LayerParts, Parts
+from elevation.setting_out.passing import NOBODY, Passing, closed_on, guests_of
 from elevation.trade.model import Trade
 from elevation.trade.tables import limit_of
 
@@ -29,6 +30,7 @@ def set_out_treatment(
     defaults: Defaults,
     trade: Trade,
     joined: tuple[Ref | None, Ref | None] = (None, None),
+    passing: tuple[Passing, ...] = NOBODY,
     *,
     parts: Parts,
 ) -> TreatmentOut:
@@ -46,6 +48,8 @@ def set_out_treatment(
         What holds for the wall and for the trade.
     joined : (Ref or None, Ref or None)
         The legs on the walls to the left and to the right.
+    passing : tuple of Passing
+        What passes the corners of its layers on bent tracks.
     parts : Parts
         What is remembered of its layers.
     """
@@ -61,6 +65,7 @@ def set_out_treatment(
             defaults,
             trade,
             parts.of((*ref, layer.id)),
+            next((one for one in passing if one.layer == layer.id), None),
         )
         for layer in treatment.layers
     )
@@ -94,6 +99,7 @@ def _layer(
     defaults: Defaults,
     trade: Trade,
     parts: LayerParts,
+    passing: Passing | None,
 ) -> LayerOut:
     board = layer.board if mount == "wall" else None
     planned = parts.planned(layer, mount, covered, overhead, trade)
@@ -101,19 +107,27 @@ def _layer(
     support, brackets, facts = as_hung(layer, planned.support, planned.brackets, facts)
     making = parts.making(layer, covered, brackets, support, defaults, trade)
     panels = () if making is None else panels_of(ref, layer, making, support, facts, defaults)
-    fabric = layer.fabric
+    guests: tuple[PanelOut, ...] = ()
+    if passing is not None:
+        panels = closed_on(panels, passing)
+        guests = guests_of(passing, covered, brackets, support, facts, defaults, trade)
+    # A leg without cloth of its own shows that of its guests.
+    heading, fabric = layer.heading, layer.fabric
+    if guests and passing is not None and not panels:
+        heading, fabric = passing.guests[0].layer.heading, passing.guests[0].layer.fabric
     made = LayerOut(
         ref,
         support,
         brackets,
         panels,
-        layer.heading,
+        heading,
         fabric.colour,
         fabric.body,
         is_hung(layer),
         None if board is None else board_of(board, brackets),
         wish=_wish(layer, tuple(placed.out for placed in covered), defaults, trade),
         pattern=_pattern(fabric, trade),
+        guests=guests,
     )
     return with_loads(made, layer, defaults, trade, parts.under)
 

@@ -21,7 +21,7 @@ from elevation.setting_out.framing import FramingSizes, framing_sizes, zones_of
 from elevation.setting_out.grounded import Grounded
 from elevation.setting_out.hold_facts import HoldFacts, hold_facts
 from elevation.setting_out.holding import with_fixings
-from elevation.setting_out.legs import LedRod, Legs, led, led_by, legs_of
+from elevation.setting_out.legs import ALONE, LedRod, Legs, led, led_by, legs_of
 from elevation.setting_out.memo import Memo, Same
 from elevation.setting_out.missing import missing_of, unclosed
 from elevation.setting_out.model import (
@@ -37,6 +37,7 @@ from elevation.setting_out.model import (
 )
 from elevation.setting_out.opening import Placed, SweepSizes, place
 from elevation.setting_out.parts import Parts
+from elevation.setting_out.passing import NOBODY, Passing, Stand, passing_round
 from elevation.setting_out.profile import profile_of
 from elevation.setting_out.proportions import of_treatment, of_wall
 from elevation.setting_out.reach import zones_near
@@ -62,6 +63,7 @@ class Dresser:
         self.covered: Same[tuple[Placed, ...]] = Same()
         self.legs: Same[Legs] = Same()
         self.led_by: Same[tuple[LedRod, ...]] = Same()
+        self.passing: Same[tuple[Passing, ...]] = Same()
         self.led: Memo[[Treatment, tuple[LedRod, ...]], Treatment] = Memo(led)
         self.set_out = Grounded(partial(set_out_treatment, ref, parts=Parts()))
         self.proportions = Memo(of_treatment)
@@ -70,11 +72,17 @@ class Dresser:
         self._held = Memo(with_fixings)
 
     def on(
-        self, grounds: Grounds, treatment: Treatment, covered: tuple[Placed, ...], trade: Trade, legs: Legs
+        self,
+        grounds: Grounds,
+        treatment: Treatment,
+        covered: tuple[Placed, ...],
+        trade: Trade,
+        legs: Legs,
+        passing: tuple[Passing, ...] = NOBODY,
     ) -> TreatmentOut:
         """The treatment set out on its wall."""
         covered = self.covered.keep(covered)
-        return self.set_out(treatment, covered, grounds.facts, grounds.overhead, grounds.defaults, trade, legs)
+        return self.set_out(treatment, covered, grounds.facts, grounds.overhead, grounds.defaults, trade, legs, passing)
 
     def held(
         self, made: TreatmentOut, treatment: Treatment, zones: tuple[ZoneOut, ...], facts: HoldFacts, trade: Trade
@@ -286,7 +294,8 @@ class Keeper:
             legs = dresser.legs.keep(legs_of(room, ref, treatment))
             if legs[0] is not None:
                 treatment = dresser.led(treatment, dresser.led_by.keep(_lead(room, ref, trade, keepers)))
-            dressed.append(dresser.on(grounds, treatment, covered, trade, legs))
+            passing = NOBODY if legs == ALONE else dresser.passing.keep(_passing(room, ref, grounds, trade, keepers))
+            dressed.append(dresser.on(grounds, treatment, covered, trade, legs, passing))
         return dressed
 
     def _dresser(self, ref: Ref) -> Dresser:
@@ -389,6 +398,16 @@ def _lead(room: Room, ref: Ref, trade: Trade, keepers: Keepers) -> tuple[LedRod,
     treatment = treatment_of(room, first)
     landed = keepers(wall.id).first_leg(room, wall, treatment, first, trade)
     return () if landed is None else led_by(treatment, landed, datum_steps(room, ref[0]).get(wall.id, 0.0))
+
+
+def _passing(room: Room, ref: Ref, grounds: Grounds, trade: Trade, keepers: Keepers) -> tuple[Passing, ...]:
+    """What cloth passes the corners of the leg at ``ref``."""
+
+    def stands(leg: Ref, treatment: Treatment) -> Stand:
+        there = keepers(leg[0]).grounds(room, wall_of(room, leg[0]), trade)
+        return tuple(placed.out for placed in _covered(treatment, there.placed)), there.overhead
+
+    return passing_round(room, ref, stands, grounds.defaults, trade)
 
 
 def _covered(treatment: Treatment, placed: Mapping[str, Placed]) -> tuple[Placed, ...]:

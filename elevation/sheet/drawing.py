@@ -132,15 +132,18 @@ def _draw_layer(
         floor = seen_floor(floor, line, height_mm)
     boards = [] if layer.board is None else [board_group(layer.ref, layer.board, treatment, style)]
     kind = heading_kind(trade.headings.get(layer.heading))
-    names = [panel_title(number, treatment, style) for number in range(1, len(layer.panels) + 1)]
+    hanging_here = (*layer.panels, *layer.guests)
+    names = [panel_title(number, treatment, style) for number in range(1, len(hanging_here) + 1)]
     groups: list[Group] = [*boards]
     hidden: list[Span] = [(left, right) for left, right, top in nearer if top > layer.support.height_mm]
     covers: list[Cover] = []
     if view.panels != "none":
-        for panel, name in zip(layer.panels, names, strict=True):
+        for panel, name in zip(hanging_here, names, strict=True):
             span = panel_span(panel, view.panels)
             if span[1] - span[0] <= 1e-6:
                 continue
+            if panel.on_mm:
+                panel = replace(panel, fold_count=panel.folds_over(view.panels))
             drape = hang(panel, span, kind, layer.colour, layer.body, floor)
             # What never draws hangs tied for good.
             if panel.tie is not None and (view.panels == "drawn" or panel.stationary):
@@ -151,7 +154,8 @@ def _draw_layer(
                 )
                 hanging = [*cloth_records(drape, marks), *pool_records(panel, drape, floor)]
             records = _along([*hanging, *heading_records(panel, drape, kind, layer.support)], layer)
-            groups.append(Group(panel.ref, f"panel-{view.panels}", name, tuple(records)))
+            # A guest is drawn with the layer that it comes before.
+            groups.append(Group((*layer.ref, panel.ref[-1]), f"panel-{view.panels}", name, tuple(records)))
             hidden.extend(before_rod(panel, drape, kind, layer.support))
             covers.append((*span, drape.top_mm))
     if view.stack:
@@ -186,12 +190,12 @@ def _ghosts(layer: LayerOut, names: list[str], floor: Profile, view: View) -> li
     """Dashed outlines of where the panels also stand: open, or closed where they are shown open."""
     other: Position = "closed" if view.panels == "open" else "open"
     groups: list[Group] = []
-    for panel, name in zip(layer.panels, names, strict=True):
+    for panel, name in zip((*layer.panels, *layer.guests), names, strict=True):
         span = panel_span(panel, other)
         shown: Span = panel_span(panel, view.panels) if view.panels != "none" else (0.0, 0.0)
         if span[1] - span[0] <= 1e-6 or max(abs(span[0] - shown[0]), abs(span[1] - shown[1])) < 1.0:
             continue
-        groups.append(Group(panel.ref, "stack", name, _ghost(panel, span, floor)))
+        groups.append(Group((*layer.ref, panel.ref[-1]), "stack", name, _ghost(panel, span, floor)))
     return groups
 
 

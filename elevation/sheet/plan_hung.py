@@ -73,7 +73,7 @@ def _layer(treatment: TreatmentOut, layer: LayerOut, angles: Span, frame: Frame,
     for bracket in layer.brackets:
         records += _bracket(bracket, layer.support, frame)
     if position != "none":
-        for panel in layer.panels:
+        for panel in (*layer.panels, *layer.guests):
             records += _panel(panel, layer, frame, position)
     records += _rod(treatment, layer.support, angles, frame)
     return records
@@ -175,7 +175,7 @@ def _panel(panel: PanelOut, layer: LayerOut, frame: Frame, position: str) -> lis
     deep = max(min(panel.fold_depth_mm, 2 * max(abs(out) - 6.0, _LEAST_FOLD_MM / 2)), _LEAST_FOLD_MM) / 2
     if not isfinite(deep):
         return []
-    count = panel.fold_count
+    count = panel.folds_over(position)
     pitch = wide / count
     steps: list[tuple[str | float, ...]] = [("M", *frame.at(left, out))]
     for number in range(count):

@@ -11,6 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import sqrt
 
+from msgspec.structs import replace
+
 from elevation.findings.changing import ends_or_end
 from elevation.findings.changing_cloth import hem_above
 from elevation.findings.limits import authority_of, limit_mm, said_limit
@@ -163,9 +165,17 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             worst = min(found, key=_key, default=None)
             if worst is not None:
                 yield worst
+        for panel in layer.guests:
+            # Cloth of another leg that passes the corner is told of here, where the heat is; its remedies are over there.
+            guests = [one for one, _ in _all(scene, treatment, layer, panel)]
+            worst = min(guests, key=_key, default=None)
+            if worst is not None:
+                yield replace(worst, subject=layer.ref)
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
+    if len(finding.subject) == 4:
+        return
     layer, panel = layer_at(scene, finding.subject), panel_at(scene, finding.subject)
     sources = [obstacle for _, obstacle in _all(scene, treatment_at(scene, finding.subject), layer, panel)]
     if not sources:

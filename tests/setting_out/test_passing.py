@@ -1,0 +1,93 @@
+"""Cloth that passes the corner of a bent track, by hand from ``tests/findings/rooms.py`` twice at a right angle.
+
+The track runs from 44 in to the mitre at 140 1/2 in on the first wall, 96 1/2 in, and from 3 1/2 to 100 in on the second,
+as long. Bent to 4 in each straight ends 4 in early and each leg has half of the arc, pi in.
+"""
+
+from __future__ import annotations
+
+from math import pi
+
+import pytest
+from msgspec.structs import replace
+
+from elevation.findings.all_rules import find, find_afresh
+from elevation.findings.memo import TreatmentMemo
+from elevation.findings.model import Scene
+from elevation.room.edits import replace_at
+from elevation.room.find import layer_of
+from elevation.room.model import Room
+from elevation.setting_out.model import LayerOut
+from elevation.setting_out.whole import set_out, set_out_afresh
+from tests.findings.rooms import INCH, LAYER, inch, obstacle, rod, said, trade
+from tests.findings.test_corner import SECOND
+from tests.findings.test_tracks import bent
+
+LONG = 96.5 - 4 + pi
+
+
+def one_way(**fields: object) -> Room:
+    """All cloth on the first wall, in one panel that parks at its left end; the second leg has none."""
+    room = replace_at(bent(4), SECOND, panels=())
+    panel = replace(layer_of(room, LAYER).panels[0], flat_width=inch(400), **fields)
+    return replace_at(room, LAYER, panels=(panel,))
+
+
+def landed(room: Room, wall: str) -> LayerOut:
+    return set_out(room, wall, "s1", trade()).treatments[0].layers[0]
+
+
+def test_one_panel_closes_over_both_walls() -> None:
+    (panel,) = landed(one_way(), "w1").panels
+    assert panel.closed == pytest.approx((44 * INCH, 140.5 * INCH))
+    # Both legs are one axis of twice 96 1/2 - 4 + pi in.
+    assert panel.on_mm == pytest.approx(LONG * INCH)
+    assert panel.fullness == pytest.approx(400 / (96.5 + LONG), rel=1e-3)
+    there = landed(one_way(), "w2")
+    (guest,) = there.guests
+    assert there.panels == ()
+    assert guest.ref == panel.ref
+    assert guest.closed == pytest.approx((3.5 * INCH, 100 * INCH))
+    assert guest.drawn == pytest.approx((3.5 * INCH, 3.5 * INCH))
+    assert guest.finished_length_mm == pytest.approx(panel.finished_length_mm)
+
+
+def test_drawn_part_of_the_way_it_shows_on_the_second_wall() -> None:
+    room = one_way(drawn=inch(LONG + 20))
+    (guest,) = landed(room, "w2").guests
+    scale = 96.5 / LONG
+    assert guest.drawn == pytest.approx((3.5 * INCH, (3.5 + 20 * scale) * INCH), rel=1e-3)
+
+
+def test_the_second_windows_glass_is_covered_closed_and_clear_open() -> None:
+    glass = set_out(one_way(), "w2", "s1", trade()).treatments[0].glass
+    assert glass.clear_open == pytest.approx(1.0)
+    assert glass.clear_closed == pytest.approx(0.0)
+
+
+def test_each_leg_with_its_own_cloth_closes_its_own_wall() -> None:
+    assert landed(bent(4), "w2").guests == ()
+    assert all(panel.on_mm == 0 for panel in landed(bent(4), "w1").panels)
+    # Joined on the mitre nothing passes; nor does cloth that parks in the corner.
+    mitred = rod(one_way(), bend=None)
+    assert landed(mitred, "w2").guests == ()
+    assert landed(one_way(parks="right"), "w2").guests == ()
+
+
+def test_cloth_that_passes_the_corner_is_told_of_at_a_heater_there() -> None:
+    room = one_way()
+    heater = obstacle("electric-heater", 60 * INCH, 0, 20 * INCH, 20 * INCH, 3 * INCH)
+    second = next(wall for wall in room.walls if wall.id == "w2")
+    walls = (room.walls[0], replace(second, obstacles=(heater,)))
+    hot = replace(room, walls=walls)
+    scene = Scene(hot, set_out(hot, "w2", "s1", trade()), trade())
+    (one,) = [each for each in find(scene, TreatmentMemo(find_afresh)) if each.rule == "heat"]
+    assert one.subject == SECOND
+    assert "can touch it" in said(one.text)
+
+
+def test_what_is_remembered_is_what_is_set_out_afresh() -> None:
+    for width in (380, 400, 420):
+        room = one_way(drawn=inch(width / 4))
+        for wall in ("w1", "w2"):
+            assert set_out(room, wall, "s1", trade()) == set_out_afresh(room, wall, "s1", trade())
