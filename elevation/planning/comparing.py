@@ -17,6 +17,7 @@ from elevation.planning.buying.shelf import saw_of
 from elevation.planning.buying.whole import buying_list
 from elevation.planning.cloth_words import amount
 from elevation.planning.cut_list import cut_list
+from elevation.planning.daylight import daylight_of, kept_over_wall
 from elevation.planning.dressed import Dressed
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.room.find import scheme_of, wall_of
@@ -138,7 +139,7 @@ def compare(
         findings = find(Scene(room, laid, trade)) if key is not None else ()
         shown.append(Seen(key, names[key], laid, findings))
         bought.append(_bought(Dressed(room, (laid,), (findings,)), trade, is_cancelled))
-    return Comparison(room, wall_id, tuple(shown), _rows(room, shown, bought))
+    return Comparison(room, wall_id, tuple(shown), _rows(room, shown, bought, trade))
 
 
 def _bought(dressed: Dressed, trade: Trade, is_cancelled: Callable[[], bool]) -> BuyingList:
@@ -147,7 +148,7 @@ def _bought(dressed: Dressed, trade: Trade, is_cancelled: Callable[[], bool]) ->
     return buying_list((dressed,), cuts, trade)
 
 
-def _rows(room: Room, shown: Sequence[Seen], bought: Sequence[BuyingList]) -> tuple[Row, ...]:
+def _rows(room: Room, shown: Sequence[Seen], bought: Sequence[BuyingList], trade: Trade) -> tuple[Row, ...]:
     style = style_for(room)
     laid = [one.set_out for one in shown]
     table: tuple[tuple[Message, Sequence[Message | None]], ...] = (
@@ -156,6 +157,7 @@ def _rows(room: Room, shown: Sequence[Seen], bought: Sequence[BuyingList]) -> tu
         (msg("Beyond the opening"), [_each(wall, _reach, style) for wall in laid]),
         (msg("Glass clear, open"), [_glass(wall, is_open=True) for wall in laid]),
         (msg("Glass clear, closed"), [_glass(wall, is_open=False) for wall in laid]),
+        (msg("Daylight kept, closed"), [_daylight(room, wall, trade) for wall in laid]),
         (msg("Panels, flat"), [_each_layer(wall, _flat, style) for wall in laid]),
         (msg("Panels, long"), [_each_layer(wall, _long, style) for wall in laid]),
         (msg("Fullness"), [_each_layer(wall, _fullness, style) for wall in laid]),
@@ -253,6 +255,16 @@ def _glass(wall: SetOut, *, is_open: bool) -> Message | None:
         laid.glass.area_mm2 * (laid.glass.clear_open if is_open else laid.glass.clear_closed) for laid in wall.treatments
     )
     return msg("{share}", share=Percent(clear / area))
+
+
+def _daylight(room: Room, wall: SetOut, trade: Trade) -> Message | None:
+    """What the closed cloth of all treatments keeps; at least so much where some cloth is not chosen yet."""
+    if not wall.openings:
+        return None
+    kept, _ = kept_over_wall(room, wall, trade, "closed")
+    if all(daylight_of(room, laid, trade).is_known for laid in wall.treatments):
+        return msg("{share}", share=Percent(kept))
+    return msg("{share} or more", share=Percent(kept))
 
 
 def _cloth(bought: BuyingList, unit: str) -> Message | None:

@@ -137,11 +137,33 @@ class CanvasPicture:
         if shown.sag:
             bent = (set_out.treatments, style_for(room), viewport.mm_per_paper)
             groups += self._marks.groups("sag", bent, lambda: sag_groups(set_out, self._style(room), viewport.mm_per_paper))
+        if shown.light != "drawn":
+            lit = (set_out, shown.light, shown.cloth, style_for(room), self._fabrics(room))
+            groups += self._marks.groups("light", lit, lambda: self._light(room, set_out, shown))
         if shown.guides:
             wall = (set_out, style_for(room), viewport.mm_per_paper)
             groups += self._marks.groups("guide", wall, lambda: self._guides(room, set_out, viewport))
         groups += self._inside(room, set_out, shown, viewport)
         return shown.of(groups)
+
+    def _fabrics(self, room: Room) -> tuple[object, ...]:
+        """What the light depends on beside where things landed."""
+        wall = next(wall for wall in room.walls if wall.id == self._session.wall_id)
+        return tuple(
+            layer.fabric
+            for scheme in wall.schemes
+            if scheme.id == self._session.scheme_id
+            for treatment in scheme.treatments
+            for layer in treatment.layers
+        )
+
+    def _light(self, room: Room, set_out: SetOut, shown: Shown) -> tuple[Group, ...]:
+        # Loaded when it is first shown.
+        from elevation.sheet.draw_light import light_group
+
+        if shown.light == "drawn":
+            return ()
+        return (light_group(room, set_out, self._session.trade, shown.light, shown.cloth, self._style(room)),)
 
     def _guides(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
         # Loaded when they are first shown.

@@ -52,6 +52,8 @@ class Commands:
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
             "zones": self.show_as_switched, "bands": self.show_as_switched, "sag": self.show_as_switched,
             "unfolded": self.show_as_switched, "guides": self.show_as_switched,
+            "light-drawn": self.show_as_switched, "light-day": self.show_as_switched,
+            "light-evening": self.show_as_switched,
             "plan": self.show_plan, "section": self.show_section,
             "left-side": self.show_sides, "right-side": self.show_sides,
             "next-pane": self.next_pane,
@@ -61,7 +63,7 @@ class Commands:
         })  # fmt: skip
         self.copying = Copying(window)
         actions.connect(self.copying.slots())
-        for name in ("cloth-open", "dimensions", "clearances", "left-side", "right-side"):
+        for name in ("cloth-open", "light-drawn", "dimensions", "clearances", "left-side", "right-side"):
             actions[name].setChecked(True)
         actions[f"theme-{window.settings.mode}"].setChecked(True)
         actions[f"text-{window.settings.text_size}"].setChecked(True)
@@ -267,6 +269,7 @@ class Commands:
         """Show what the switches say."""
         actions = self._window.actions_by_name
         cloth = next((name for name in ("open", "closed", "drawn") if actions[f"cloth-{name}"].isChecked()), "open")
+        light = next((name for name in ("day", "evening") if actions[f"light-{name}"].isChecked()), "drawn")
         shown = Shown(
             cloth=cloth,  # type: ignore[arg-type]
             stack=actions["stack"].isChecked(),
@@ -277,6 +280,7 @@ class Commands:
             sag=actions["sag"].isChecked(),
             unfolded=actions["unfolded"].isChecked(),
             guides=actions["guides"].isChecked(),
+            light=light,  # type: ignore[arg-type]
         )
         self._window.canvas.shown = shown
         self._window.refresh()

@@ -34,7 +34,7 @@ from elevation.window.passing import press_focused
 from elevation.window.plain_words import kind_at, plain_words
 from elevation.window.plan_place import PlanPlace
 from elevation.window.proportions_panel import ProportionsPanel
-from elevation.window.readout import guide_lines
+from elevation.window.readout import guide_lines, light_assumed, light_lines
 from elevation.window.refresher import Refresher
 from elevation.window.section_place import SectionPlace
 from elevation.window.settings import Settings
@@ -276,19 +276,24 @@ class MainWindow(QMainWindow):
         self.commands.refresh()
         self.stands.setText(self._how_it_stands())
         self.notices.look_at_keeping()
+        self.stands.setToolTip(light_assumed() if self.canvas.shown.light != "drawn" else "")
         state = state_of(self.session.set_out().treatments)
         self.state.setText(tr(state) if state is not None else "")
 
     def _how_it_stands(self) -> str:
-        """In plain words while the lines of proportion are shown: the treatment that is selected, else the first."""
-        if not self.session.is_guided:
+        """In plain words while lines of proportion or light are shown: the treatment that is selected, else the first."""
+        is_lit = self.canvas.shown.light != "drawn"
+        if not self.session.is_guided and not is_lit:
             return ""
         treatments = self.session.set_out().treatments
         chosen = self.session.selection or ()
         ref = next((one.ref for one in treatments if one.ref == chosen[:3]), None)
         if ref is None and treatments:
             ref = treatments[0].ref
-        return " · ".join(guide_lines(self.session, ref)) if ref is not None else ""
+        if ref is None:
+            return ""
+        lines = light_lines(self.session, ref) if is_lit else ()
+        return " · ".join((*lines, *guide_lines(self.session, ref)) if self.session.is_guided else lines)
 
     def _on_drawer(self, is_open: bool) -> None:
         if is_open:

@@ -42,7 +42,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         "view",
         msg("&View"),
         (
-            "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", _LINE, "stack",
+            "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", "light>", _LINE, "stack",
             "dimensions", "clearances", "guides", "zones", "bands", "sag", _LINE, "unfolded", "plan", "section",
             "left-side", "right-side", "next-pane", _LINE, "theme>", "text>",
         ),
@@ -54,6 +54,7 @@ _SUBMENUS = {
     "recent>": msg("&Recent rooms"),
     "theme>": msg("&Theme"),
     "text>": msg("Si&ze of the text"),
+    "light>": msg("Da&y and evening"),
 }
 _BAR = (
     "new", "open", "save", "sheets", _LINE, "undo", "redo", _LINE, "switchers", "duplicate-scheme", "name-scheme", " ",
@@ -85,6 +86,9 @@ def _submenu(window: MainWindow, menu: QMenu, entry: str) -> QMenu:
     elif entry == "text>":
         for size in SIZES:
             inner.addAction(window.actions_by_name[f"text-{size}"])
+    elif entry == "light>":
+        for light in ("drawn", "day", "evening"):
+            inner.addAction(window.actions_by_name[f"light-{light}"])
     return inner
 
 

@@ -42,6 +42,27 @@ def guide_lines(session: Session, ref: Ref) -> tuple[str, ...]:
     return tuple(sentence(tr(word, style)) for word in guide_words(set_out, treatment, style.graduation_mm / 2))
 
 
+def light_lines(session: Session, ref: Ref) -> tuple[str, ...]:
+    """What the treatment at ``ref`` keeps of the daylight, and where light comes round it."""
+    # Loaded when light is first shown.
+    from elevation.planning.daylight import daylight_of
+    from elevation.planning.daylight_words import daylight_words
+
+    treatment = next((one for one in session.set_out().treatments if one.ref == ref[:3]), None)
+    if treatment is None:
+        return ()
+    style = style_for(session.room)
+    light = daylight_of(session.room, treatment, session.trade)
+    return tuple(sentence(tr(word, style)) for word in daylight_words(light))
+
+
+def light_assumed() -> str:
+    """What figures of daylight rest on."""
+    from elevation.planning.daylight_words import ASSUMED
+
+    return tr(ASSUMED)
+
+
 def _is_of(subject: Ref, ref: Ref) -> bool:
     """Whether a finding's subject and a handle's belong to one treatment, or one is part of the other."""
     least = min(len(subject), len(ref), 3)

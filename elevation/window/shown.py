@@ -10,6 +10,7 @@ from msgspec import Struct
 from elevation.sheet.records import LAYERS, Group
 
 Cloth = Literal["open", "closed", "drawn"]
+Light = Literal["drawn", "day", "evening"]
 CLOTHS: tuple[Cloth, ...] = ("open", "closed", "drawn")
 
 
@@ -28,6 +29,8 @@ class Shown(Struct, frozen=True, gc=False):
         How the rods sag, drawn deeper than it is.
     guides : bool
         Lines of proportion: parts, middles, what is level and alike.
+    light : str
+        As ``drawn``, by ``day`` or in the ``evening``.
     unfolded : bool
         The walls round the corners beside it, laid flat.
     """
@@ -41,6 +44,7 @@ class Shown(Struct, frozen=True, gc=False):
     sag: bool = False
     unfolded: bool = False
     guides: bool = False
+    light: Light = "drawn"
 
     @property
     def layers(self) -> frozenset[str]:
@@ -58,6 +62,8 @@ class Shown(Struct, frozen=True, gc=False):
             hidden.add("band")
         if not self.sag:
             hidden.add("sag")
+        if self.light == "drawn":
+            hidden.add("light")
         if not self.guides:
             hidden.add("guide")
         return frozenset(LAYERS) - hidden

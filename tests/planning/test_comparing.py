@@ -51,7 +51,9 @@ def test_only_what_reads_differently_differs(both: Comparison) -> None:
         cells = {None if value is None else say(value, STYLE) for value in row.values}
         assert row.differs == (len(cells) > 1)
     assert len(both.differing) + len(both.alike) == len(both.rows)
-    assert [say(row.label, STYLE) for row in both.alike] == ["Glass clear, open", "Glass clear, closed", "Findings"]
+    assert [say(row.label, STYLE) for row in both.alike] == [
+        "Glass clear, open", "Glass clear, closed", "Daylight kept, closed", "Findings",
+    ]  # fmt: skip
 
 
 def test_findings_are_those_of_each_scheme_alone() -> None:

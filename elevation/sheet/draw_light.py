@@ -1,0 +1,116 @@
+"""The wall by day and in the evening, laid over the drawing: even tints, clipped by geometry.
+
+By day the room is the darker the less daylight its windows keep; glass left clear stays bright, cloth before glass glows
+by what it passes, and light stands beside closed cloth where it can come round. In the evening the lamps are lit: clear
+glass is dark, cloth before it is not.
+
+Tints are laid by lightness as the eye takes it: the light to the power 1/2.2 (as displays are made to, IEC 61966-2-1).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Literal
+
+from elevation.planning.daylight import Piece, Position, Slit, kept_over_wall, slits_of
+from elevation.room.model import Room
+from elevation.setting_out.model import SetOut
+from elevation.sheet.inks import with_alpha
+from elevation.sheet.paths import Steps, along, polygon, rectangle
+from elevation.sheet.records import Fill, Group, Record
+from elevation.trade.model import Trade
+from elevation.words import Style, msg, say
+
+Mode = Literal["day", "evening"]
+DARKEST = 0.5
+"""How dark a room is drawn that keeps no daylight: still to be seen."""
+_SHADE, _GLOW, _NIGHT, _LAMP = "#1a222c", "#fff1cf", "#121a28", "#e5a95c"
+_GLOW_MOST, _NIGHT_ALPHA, _LAMP_ALPHA = 0.55, 0.82, 0.13
+_GAMMA = 1 / 2.2
+_SLIT_STEPS = (1.0, 0.6, 0.3)
+_SLIT_ALPHA = 0.26
+_SLIT_WIDEST_MM = 70.0
+
+
+def seen(light: float) -> float:
+    """How light something looks, 0 to 1, that passes so much of the light."""
+    return float(max(light, 0.0) ** _GAMMA)
+
+
+def light_group(room: Room, set_out: SetOut, trade: Trade, mode: Mode, position: Position, style: Style) -> Group:
+    """The tints of a wall.
+
+    Parameters
+    ----------
+    room : Room
+        Says what the cloth is.
+    set_out : SetOut
+    trade : Trade
+    mode : str
+        ``day`` or ``evening``.
+    position : str
+        In which the cloth is shown.
+    style : Style
+
+    Returns
+    -------
+    Group
+        Layer ``light``, wall coordinates.
+    """
+    kept, pieces = kept_over_wall(room, set_out, trade, position)
+    if mode == "evening":
+        return Group((set_out.wall,), "light", say(msg("In the evening"), style), tuple(_evening(set_out, pieces)))
+    records = _day(set_out, kept, pieces)
+    if position == "closed":
+        for treatment in set_out.treatments:
+            records += [record for slit in slits_of(treatment) for record in _slit(slit)]
+    return Group((set_out.wall,), "light", say(msg("By day"), style), tuple(records))
+
+
+def _face(set_out: SetOut) -> Steps:
+    low = along(set_out.floor, 0.0, set_out.width_mm)
+    high = along(set_out.ceiling, 0.0, set_out.width_mm)
+    return polygon((*low, *reversed(high)))
+
+
+def _day(set_out: SetOut, kept: float, pieces: Sequence[Piece]) -> list[Record]:
+    dark = DARKEST * (1.0 - seen(kept))
+    # Every piece of glass is a hole in the shade (even-odd), and shaded for itself where cloth hangs before it.
+    holes = [step for piece in pieces for step in polygon(piece.outline)]
+    records: list[Record] = []
+    if dark > 0.004:
+        records.append(Fill((*_face(set_out), *holes), with_alpha(_SHADE, dark)))
+    for piece in pieces:
+        if piece.is_bare:
+            continue
+        light = seen(piece.passes)
+        shade, glow = dark * (1.0 - light), _GLOW_MOST * light
+        for colour, alpha in ((_SHADE, shade), (_GLOW, glow)):
+            if alpha > 0.004:
+                records.append(Fill(polygon(piece.outline), with_alpha(colour, alpha)))
+    return records
+
+
+def _evening(set_out: SetOut, pieces: Sequence[Piece]) -> list[Record]:
+    records: list[Record] = [Fill(_face(set_out), with_alpha(_LAMP, _LAMP_ALPHA))]
+    records += [Fill(polygon(piece.outline), with_alpha(_NIGHT, _NIGHT_ALPHA)) for piece in pieces if piece.is_bare]
+    return records
+
+
+def _slit(slit: Slit) -> list[Record]:
+    """Light beside the cloth in steps that grow fainter away from it."""
+    wide = min(slit.width_mm, _SLIT_WIDEST_MM)
+    low, high = slit.run
+    found: list[Record] = []
+    for part in _SLIT_STEPS:
+        reach = wide * part
+        if slit.place == "left":
+            steps = rectangle(slit.at_mm - reach, low, slit.at_mm, high)
+        elif slit.place == "right":
+            steps = rectangle(slit.at_mm, low, slit.at_mm + reach, high)
+        elif slit.place == "top":
+            steps = rectangle(low, slit.at_mm, high, slit.at_mm + reach)
+        else:
+            continue  # Uncovered glass, bright already.
+        found.append(Fill(steps, with_alpha(_GLOW, _SLIT_ALPHA)))
+    return found
