@@ -72,9 +72,13 @@ def unfolded_groups(
     walls: Sequence[Unfolded], trade: Trade, style: Style, mm_per_paper: float, view: View | None = None
 ) -> tuple[Group, ...]:
     """Every wall of the row, the corner lines between them, and what is measured along them."""
+    standing = [group for one in walls for group in wall_groups(one, trade, style, view or View())]
+    return (*standing, *measured_groups(walls, style, mm_per_paper))
+
+
+def measured_groups(walls: Sequence[Unfolded], style: Style, mm_per_paper: float) -> tuple[Group, ...]:
+    """What is measured along the walls and the corner lines between them: all that depends on the scale."""
     groups: list[Group] = []
-    for one in walls:
-        groups += wall_groups(one, trade, style, view or View())
     for index, one in enumerate(walls):
         groups.append(measured_group(one, style, mm_per_paper))
         if index:
@@ -177,9 +181,11 @@ def unfolded_sheet(
     BadInput
         The scale that was asked for does not fit.
     """
+    # Once, and not again for every scale that is tried.
+    standing = tuple(group for one in walls for group in wall_groups(one, trade, style, View()))
 
     def draw(at: float) -> Drawing:
-        return Drawing(unfolded_groups(walls, trade, style, at), unfolded_extent(walls, at))
+        return Drawing((*standing, *measured_groups(walls, style, at)), unfolded_extent(walls, at))
 
     laid = [one.set_out for one in walls]
     names = ", ".join(one.wall_name or one.wall for one in laid)
@@ -197,7 +203,7 @@ def unfolded_sheet(
     notes = [say(msg("rods measured at their axis, to the mitre in a corner"), style)]
     figures = [
         record.text
-        for group in unfolded_groups(walls, trade, style, 20.0)
+        for group in (*standing, *measured_groups(walls, style, 20.0))
         for record in group.records
         if isinstance(record, Dimension)
     ]
