@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from elevation.planning.buying.model import BuyingList, Line
 from elevation.planning.buying.said import (
     GROUP_NAMES,
@@ -69,14 +71,15 @@ def buying_sheet(
     if not bought.lines:
         parts.append(paragraph(say(msg("Nothing has to be bought."), style), width))
     lefts = _lefts(width)
-    group = ""
+    group, titles = "", None
     for line in bought.lines:
         if line.group in _SHORT:
             continue
         if line.group != group:
-            parts.append(_titles(line.group, lefts, width, style))
+            titles = _titles(line.group, lefts, width, style)
+            parts.append(titles)
             group = line.group
-        parts.append(_row(line, lefts, width, style))
+        parts.append(replace(_row(line, lefts, width, style), head=titles))
     for short in _SHORT:
         parts.extend(together(_ticked([line for line in bought.lines if line.group == short], width, style), page))
     if bought.lines:

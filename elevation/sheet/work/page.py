@@ -37,11 +37,14 @@ class Part(Struct, frozen=True):
         From its upper left corner: x to the right, y up (so never above 0).
     sticks : bool
         A heading: never the last of a page.
+    head : Part or None
+        Of a table's row: what stands over the row again where a page begins with it.
     """
 
     height: float
     records: tuple[Record, ...]
     sticks: bool = False
+    head: Part | None = None
 
 
 class Head(Struct, frozen=True):
@@ -125,6 +128,9 @@ def lay(
         if pages[-1] and used + need > room + 1e-6:
             pages.append([])
             used = 0.0
+            if part.head is not None:
+                pages[-1].append((used, part.head))
+                used += part.head.height
         pages[-1].append((used, part))
         used += part.height
     day = date if date is not None else sheet_date()

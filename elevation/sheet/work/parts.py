@@ -121,7 +121,7 @@ def table(
             low = max(low, down)
         high = low + 1.4
         shade = (Fill(rectangle(0.0, -high, width, 0.0), _TINT),) if number % 2 else ()
-        parts.append(Part(high, (*shade, *records)))
+        parts.append(Part(high, (*shade, *records), head=parts[0]))
     return (*parts, Part(2.6, ()))
 
 
