@@ -38,13 +38,16 @@ from elevation.window.schemes_picture import Drawn, SchemesPicture
 from elevation.window.sheets_pages import write_pages
 from elevation.window.texts import tr, tr_whole_error
 from elevation.window.theme import make_quiet
-from elevation.words import Message, msg
+from elevation.words import Message, msg, msg_plural
 
 if TYPE_CHECKING:
+    from elevation.handles.proposing import Proposal
+    from elevation.room.model import Room
     from elevation.trade.model import Trade
     from elevation.window.main_window import MainWindow
 
-_KIND = "schemes"
+_KIND, _PROPOSED = "schemes", "proposals"
+_WANTED = 3
 _SETTLED_MS = 120
 """While a handle is dragged nothing is compared; this long after the last change everything is."""
 _FILTERS = msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)")
@@ -55,6 +58,14 @@ class _Made(Struct, frozen=True):
 
     compared: Comparison
     drawn: tuple[Drawn, ...]
+
+
+class _Proposed(Struct, frozen=True):
+    """What was proposed, and for which room and wall."""
+
+    room: Room
+    wall: str
+    found: tuple[Proposal, ...]
 
 
 class Schemes(QDialog):
@@ -75,7 +86,7 @@ class Schemes(QDialog):
         super().__init__(window)
         self._window = window
         self._session = window.session
-        self._generation = -1
+        self._generation = self._proposing = -1
         self._wall = ""
         self._picked: list[str | None] = []
         self.compared: Comparison | None = None
@@ -110,6 +121,10 @@ class Schemes(QDialog):
         make_quiet(self.alike)
         self.show_button = self._button(msg("&Go on with this one"), self.show_one)
         self.keep_button = self._button(msg("&Keep only this one"), self.keep_one)
+        self.propose_button = self._button(msg("&Propose others"), self.propose)
+        self.propose_button.setToolTip(
+            tr(msg("tries every place that handles stick to, and adds schemes that differ in kind and break nothing"))
+        )
         self.export_button = self._button(msg("&Export…"), self.ask_export)
         self.close_button = self._button(msg("&Close"), self.reject)
         self._lay()
@@ -136,6 +151,7 @@ class Schemes(QDialog):
         foot = QHBoxLayout()
         foot.addWidget(self.show_button)
         foot.addWidget(self.keep_button)
+        foot.addWidget(self.propose_button)
         foot.addStretch(1)
         foot.addWidget(self.export_button)
         foot.addWidget(self.close_button)
@@ -162,6 +178,9 @@ class Schemes(QDialog):
         self._wait.stop()
         self._session.changed.disconnect(self._on_changed)
         self._session.worker.cancel(_KIND)
+        self._session.worker.cancel(_PROPOSED)
+        self._proposing = -1
+        self.propose_button.setEnabled(True)
         super().hideEvent(event)
 
     def _on_changed(self, event: str) -> None:
@@ -238,6 +257,9 @@ class Schemes(QDialog):
         self._generation = self._session.worker.submit(_KIND, job, self._done.emit)
 
     def _take(self, done: Done) -> None:
+        if done.kind == _PROPOSED:
+            self._take_proposals(done)
+            return
         if done.generation != self._generation:
             return
         if isinstance(done.error, ElevationError):
@@ -312,6 +334,44 @@ class Schemes(QDialog):
         self._session.switch_scheme(key)
         self._window.tell(tr(msg("The other schemes of this wall are gone; undo brings them back.")))
 
+    def propose(self) -> None:
+        """Look for schemes that differ in kind, on the worker, from the framed one."""
+        room, wall, trade = self._session.committed, self._session.wall_id, self._session.trade
+        key = self.current_id() or self._session.scheme_id
+        if key is None:
+            return
+        self.propose_button.setEnabled(False)
+        self.alike.setText(tr(msg("Trying the places that handles stick to…")))
+
+        def job(cancelled: Event) -> object:
+            from elevation.handles.proposing import propose
+
+            return _Proposed(room, wall, propose(room, wall, key, trade, cancelled.is_set))
+
+        self._proposing = self._session.worker.submit(_PROPOSED, job, self._done.emit)
+
+    def _take_proposals(self, done: Done) -> None:
+        if done.generation != self._proposing:
+            return
+        self.propose_button.setEnabled(True)
+        if done.error is not None:
+            raise done.error
+        made = done.result
+        if not isinstance(made, _Proposed) or made.room is not self._session.committed:
+            # The room went on in the meantime: what was found is of a room that is no more.
+            self.begin()
+            return
+        if made.found:
+            from elevation.handles.proposing import put_proposals
+
+            style = style_for(made.room)
+            named = [(tr(one.name, style), one.scheme) for one in made.found]
+            room, ids = put_proposals(made.room, made.wall, named)
+            self._picked = [*[key for key in self._picked if key is not None][: MOST - len(ids)], *ids]
+            self._session.commit(room, msg("Propose schemes"), (made.wall, ids[0]))
+        self._window.tell(tr(_proposed_said(len(made.found))))
+        self.begin()
+
     def ask_export(self) -> None:
         """Ask where, and draw the sheet there."""
         name = wall_of(self._session.committed, self._session.wall_id).name
@@ -331,6 +391,18 @@ class Schemes(QDialog):
             return path
 
         self._generation = self._session.worker.submit(_KIND, job, self._done.emit)
+
+
+def _proposed_said(count: int) -> Message:
+    if not count:
+        return msg("No place of the rod was found that breaks nothing: see the findings for what stands in the way.")
+    if count < _WANTED:
+        return msg_plural(
+            "Only {count} scheme that differs in kind breaks nothing here; undo takes it away.",
+            "Only {count} schemes that differ in kind break nothing here; undo takes them away.",
+            count=count,
+        )
+    return msg("Three schemes are proposed, and none breaks a rule; undo takes them away.")
 
 
 def _drawn(compared: Comparison, trade: Trade, view: View) -> tuple[Drawn, ...]:

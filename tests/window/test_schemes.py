@@ -97,3 +97,15 @@ def test_what_is_shown_is_drawn_to_a_file(schemes, window, qtbot, tmp_path):
     window.files.dialogs.path = tmp_path / "schemes.svg"
     again(schemes, qtbot, schemes.export_button.click)
     assert "Higher and wider" in (tmp_path / "schemes.svg").read_text()
+
+
+def test_proposals_are_added_with_one_undo_and_stand_beside_what_was(schemes, window, qtbot):
+    before = window.session.committed
+    schemes.propose_button.click()
+    qtbot.waitUntil(lambda: window.session.committed is not before, timeout=60_000)
+    qtbot.waitUntil(lambda: schemes.compared is not None and len(names(schemes)) > 2, timeout=20_000)
+    added = window.session.committed.walls[0].schemes[2:]
+    assert 1 <= len(added) <= 3
+    assert all(":" in scheme.name for scheme in added)
+    window.session.undo()
+    assert window.session.committed is before
