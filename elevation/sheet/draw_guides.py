@@ -26,6 +26,8 @@ _PAST = 2.5
 _OVER = 3.2
 """How far over the rod's centre line the reaches are marked, paper mm."""
 _TICK = 1.1
+_STEPS = {"1/3": 0.8, "1/2": 5.2, "2/3": 9.6}
+"""How far right of the rod each share of head to ceiling stands, paper mm."""
 
 
 def guide_groups(set_out: SetOut, style: Style, mm_per_paper: float) -> tuple[Group, ...]:
@@ -86,8 +88,8 @@ def _mark(guide: Guide, low: float, high: float, scale: float, *, is_on: bool) -
     if guide.axis == "x":
         x, y = guide.at_mm, low + 3.0 * scale
     elif guide.kind == "gap":
-        # The half stands one step out: three marks in a narrow gap would lie on each other.
-        x, y = high + wide / 2 + (4.6 if guide.mark == "1/2" else 0.8) * scale, guide.at_mm
+        # Each a step farther out: three marks in a narrow gap would lie on each other.
+        x, y = high + wide / 2 + _STEPS[guide.mark] * scale, guide.at_mm
     else:
         x, y = low + wide / 2 + 2.0 * scale, guide.at_mm
     weight = "semibold" if is_on else "regular"

@@ -48,6 +48,7 @@ if TYPE_CHECKING:
 
 _KIND, _PROPOSED = "schemes", "proposals"
 _WANTED = 3
+_BOX_PX = 34
 _SETTLED_MS = 120
 """While a handle is dragged nothing is compared; this long after the last change everything is."""
 _FILTERS = msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)")
@@ -218,11 +219,13 @@ class Schemes(QDialog):
             self.picks[-1].toggled.connect(self._on_picked)
         while self._pick_box.count():
             self._pick_box.takeAt(0)
+        # However many there are, the row is no wider than the pictures.
+        room_px = max(min(220, self.picture.width() * 2 // 3 // len(options) - _BOX_PX), 40)
         for pick, (key, name) in zip(self.picks, options, strict=False):
             with QSignalBlocker(pick):
                 pick.setChecked(key in kept)
             text = tr(name)
-            pick.setText(pick.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, 220).replace("&", "&&"))
+            pick.setText(pick.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, room_px).replace("&", "&&"))
             pick.setToolTip(text)
             pick.setProperty("scheme", key)
             pick.setEnabled(key in kept or len(kept) < MOST)
