@@ -32,7 +32,11 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 # The same examples on every run: a suite that fails must fail again.
 settings.register_profile(
-    "elevation", deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow], max_examples=60
+    "elevation",
+    deadline=None,
+    derandomize=True,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.large_base_example],
+    max_examples=60,
 )
 settings.load_profile("elevation")
 

@@ -45,7 +45,9 @@ def trade_of(room: Room, trade: Trade) -> Trade:
 
 
 def packed(room: Room, trade: Trade) -> Room:
-    """A room that carries every row of somebody's own that it names, and no other; the same object where it does already.
+    """A room that carries every row of somebody's own that it names; the same object where it does already.
+
+    What it was sent with stays, named or not: a room that is opened and saved unchanged is the very same file.
 
     Parameters
     ----------
@@ -55,7 +57,7 @@ def packed(room: Room, trade: Trade) -> Room:
     """
     if not room.rows and not _has_own(trade):
         return room
-    rows: Sent = {}
+    rows: Sent = {name: dict(sent) for name, sent in room.rows.items()}
     for name, key in sorted(_with_their_own(set(_named(room)), trade)):
         rows.setdefault(name, {})[key] = cells_of(table_named(name), getattr(trade, name)[key])
     return room if rows == room.rows else replace(room, rows=rows)

@@ -11,6 +11,9 @@ _MOST_NAMED = 16
 
 _QUOTED = 40
 
+_LIKENED = 200
+"""No right word is nearly as long; what follows tells nothing, and to liken all of a damaged file's takes seconds."""
+
 
 def nearest(wrong: str, right: Iterable[str]) -> str | None:
     """The word of ``right`` that looks most like ``wrong``; None if there are none.
@@ -24,7 +27,7 @@ def nearest(wrong: str, right: Iterable[str]) -> str | None:
     right : iterable of str
         What could have been meant.
     """
-    small = wrong.casefold()
+    small = wrong[:_LIKENED].casefold()
     best: str | None = None
     best_likeness = -1.0
     for word in right:
@@ -58,7 +61,7 @@ def advice(wrong: str, right: Iterable[str]) -> str:
         return said('write "{best}"', best=best)
     if len(words) > _MOST_NAMED:
         # A sentence that lists every hold of the file is read by nobody: the likest are named.
-        small = wrong.casefold()
+        small = wrong[:_LIKENED].casefold()
         likest = sorted(words, key=lambda word: -_likeness(small, word))[:_MOST_NAMED]
         named = ", ".join(word for word in words if word in likest)
         return said('did you mean "{best}"? It may be {choices} and others', best=best, choices=named)

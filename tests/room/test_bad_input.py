@@ -229,6 +229,13 @@ def test_unknown_rows_name_the_nearest(text: str, path: str, kind: str, right: s
     assert f'the tables hold no such {kind}; did you mean "{right}"?' in str(caught.value)
 
 
+def test_a_word_as_long_as_a_book_is_likened_by_its_beginning() -> None:
+    # Letter by letter it would take seconds, and a file may hold thousands of them.
+    assert nearest("from-right" + "[" * 1_000_000, ("from-left-end", "from-right-end")) == "from-right-end"
+    assert nearest("x" * 199 + "y", ("a", "y")) == "y"
+    assert nearest("x" * 200 + "y", ("a", "y")) == "a"
+
+
 def test_an_unknown_limit_names_the_nearest() -> None:
     text = START + '"limits": {"rod-lo": "3 in"}, "walls": [{"id": "w"}]}'
     with pytest.raises(BadInput, match='no such limit; did you mean "rod-low"'):
