@@ -52,7 +52,11 @@ def outputs(folder, demo, extra):
     return done.stdout, (folder / "e.svg").read_bytes(), (folder / "m.svg").read_bytes()
 
 
-@pytest.mark.parametrize("demo", DEMOS, ids=lambda path: path.name[:-10])
+def _name(path):
+    return path.name[:-10]
+
+
+@pytest.mark.parametrize("demo", [DEMOS[0], *(pytest.param(demo, marks=pytest.mark.slow) for demo in DEMOS[1:])], ids=_name)
 def test_nothing_around_a_process_changes_a_byte(demo, tmp_path):
     made = {}
     for number, (name, extra) in enumerate(SURROUNDINGS.items()):

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from elevation.errors import BadInput
 from elevation.room.file import dump_room, load_bytes, load_room
+from elevation.room.nearest import nearest
 from elevation.room.raw_json import MOST_BYTES
 from elevation.room.validate import check_rows
 from elevation.trade import load_trade

@@ -26,6 +26,8 @@ from tests.sheet.sheet_cases import case_of, demo_cases, lay, overlapping, trade
 from tests.strategies import random_walls
 
 RANDOM_WALLS = 500
+FEW_WALLS = 120
+"""So many of them at every run; all of them with the slow tests."""
 
 
 def _line(
@@ -133,9 +135,10 @@ def test_over_the_demo_rooms_no_two_labels_overlap_and_none_leaves_the_sheet() -
         _check_sheet(case)
 
 
-def test_over_random_walls_no_two_labels_overlap_and_none_leaves_the_sheet() -> None:
+@pytest.mark.parametrize("count", [FEW_WALLS, pytest.param(RANDOM_WALLS, marks=pytest.mark.slow)])
+def test_over_random_walls_no_two_labels_overlap_and_none_leaves_the_sheet(count: int) -> None:
     rungs: Counter[str] = Counter()
-    for room, wall in random_walls(RANDOM_WALLS):
+    for room, wall in random_walls(count):
         scheme_id = wall.schemes[0].id if wall.schemes else None
         rungs.update(_check_sheet(case_of(room, wall, scheme_id)))
     # Every rung is in use, or this test would say nothing about it; the last one is the rarest.
