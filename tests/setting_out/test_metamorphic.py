@@ -29,6 +29,7 @@ from elevation.room.model import (
 )
 from elevation.room.mounting import mounted
 from elevation.setting_out.model import SetOut
+from elevation.setting_out.mounting import INSIDE
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
 from elevation.units import Length
@@ -353,6 +354,9 @@ def test_glass_clear_never_falls_as_the_rod_widens(room: Room, by: int) -> None:
     for one, other in zip(of(room).treatments, of(widened(room, by)).treatments, strict=True):
         panels = one.layers[0].panels
         stacks = sum(panel.open[1] - panel.open[0] if panel.stationary else panel.stack_mm for panel in panels)
+        if one.mount in INSIDE and any(opening.head != "flat" for opening in one.openings):
+            # Inside an opening stacks stay before the glass: one that moves out may come to stand where it is taller.
+            continue
         squeezed = any(not panel.stationary and panel.open[1] - panel.open[0] < panel.stack_mm - CLOSE for panel in panels)
         if len(panels) > 2 or stacks > one.layers[0].support.length_mm - 4 * 25.4 or squeezed:
             # Panels parked in the middle stay before the glass; stacks that do not fit on the rod, or between the brackets
