@@ -59,6 +59,7 @@ SCREEN = {"name": "laptop", "x": 0, "y": 0, "width": 1440, "height": 900, "logic
 
 
 def _run(code: str, folder: Path) -> float:
+    folder.mkdir(parents=True, exist_ok=True)
     screen = folder / "screen.json"
     screen.write_text(json.dumps({"screens": [SCREEN]}), encoding="utf-8")
     environ = os.environ | {"QT_QPA_PLATFORM": f"offscreen:configfile={screen}", "PYTHONPYCACHEPREFIX": str(folder)}
