@@ -96,7 +96,7 @@ def propose(
         else:
             laid = set_out(made, wall_id, scheme_id, trade)
             rod = [(one.layers[0].support.height_mm, one.layers[0].support.length_mm) for one in laid.treatments]
-            if laid.treatments and not any(_same(rod, other) for other in rods) and not _breaks(made, laid, trade, ()):
+            if laid.treatments and not any(_same(rod, other) for other in rods) and not _breaks(made, laid, trade):
                 rods.append(rod)
                 scheme = scheme_of(made, wall_id, scheme_id)
                 if scheme is not None:
@@ -229,10 +229,10 @@ def _handle(room: Room, ref: Ref, axis: str, trade: Trade) -> Handle | None:
     return None if found is None else found.bound(alone=False)
 
 
-def _breaks(room: Room, wall: SetOut, trade: Trade, ref: Ref) -> bool:
-    findings = find(Scene(room, wall, trade))
-    mine = [one for one in findings if len(one.subject) > 1 and one.subject[: len(ref)] == ref]
-    return any(one.weight is not Weight.CONSIDER and one.subject[1] == wall.scheme for one in mine)
+def _breaks(room: Room, wall: SetOut, trade: Trade) -> bool:
+    """Whether what hangs on the wall breaks anything; what the tape says of the wall itself no rod can mend."""
+    hung = (one for one in find(Scene(room, wall, trade)) if one.subject[1:2] == (wall.scheme,))
+    return any(one.weight is not Weight.CONSIDER for one in hung)
 
 
 def _covered(tried: _Tried) -> float:

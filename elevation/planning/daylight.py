@@ -24,6 +24,7 @@ from msgspec import Struct
 
 from elevation.room.find import layer_of
 from elevation.room.model import Fabric, Ref, Room
+from elevation.setting_out.clipping import area_of, clipped
 from elevation.setting_out.covers import WIDEST_MM, Cover, box, line_at, tied_covers
 from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Point, SetOut, Span, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
@@ -190,33 +191,6 @@ def _column(opening: OpeningOut, left: float, right: float, screens: Sequence[_S
     return found
 
 
-def clipped(outline: Sequence[Point], left: float, bottom: float, right: float, top: float) -> tuple[Point, ...]:
-    """The part of a convex outline within a rectangle, side by side (Sutherland and Hodgman, 1974)."""
-    points = list(outline)
-    for axis, bound, keeps_more in ((0, left, True), (0, right, False), (1, bottom, True), (1, top, False)):
-        made: list[Point] = []
-        for before, now in zip([*points[-1:], *points[:-1]], points, strict=True):
-            was_in = before[axis] >= bound if keeps_more else before[axis] <= bound
-            is_in = now[axis] >= bound if keeps_more else now[axis] <= bound
-            if was_in != is_in:
-                part = (bound - before[axis]) / (now[axis] - before[axis])
-                made.append((before[0] + (now[0] - before[0]) * part, before[1] + (now[1] - before[1]) * part))
-            if is_in:
-                made.append(now)
-        points = made
-        if not points:
-            return ()
-    return tuple(points)
-
-
-def area_of(outline: Sequence[Point]) -> float:
-    """Area within a closed outline, by the shoelace formula."""
-    if len(outline) < 3:
-        return 0.0
-    pairs = zip(outline, (*outline[1:], outline[0]), strict=True)
-    return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in pairs)) / 2
-
-
 def slits_of(treatment: TreatmentOut) -> tuple[Slit, ...]:
     """Where light comes round the front layer when it is closed; none for cloth between the jambs."""
     if treatment.mount in INSIDE or not treatment.layers or not treatment.layers[0].panels:
@@ -242,9 +216,8 @@ def slits_of(treatment: TreatmentOut) -> tuple[Slit, ...]:
 
 
 def _returns(layer: LayerOut, side: int) -> bool:
-    """Whether the cloth, or the rod itself, goes back to the wall at that end."""
-    ends = layer.support.left_ends if side == 0 else layer.support.right_ends
-    return layer.wish.returns or (ends or layer.support.ends) == "return"
+    """Whether cloth or rod goes on to a wall at that end: back to this one, or to a socket in the one beside it."""
+    return layer.wish.returns or layer.support.carried[side]
 
 
 def kept_over_wall(room: Room, set_out: SetOut, trade: Trade, position: Position) -> tuple[float, tuple[Piece, ...]]:

@@ -14,7 +14,7 @@ from elevation.setting_out.model import BesideOut, SetOut, Span, TreatmentOut
 from elevation.sheet import inks
 from elevation.sheet.bay import BayWall, bay_extent, bay_frame, bay_group, inner_sides
 from elevation.sheet.paths import polygon
-from elevation.sheet.plan_frame import Frame, clipped, overhangs
+from elevation.sheet.plan_frame import Frame, overhangs, within
 from elevation.sheet.plan_ground import LABEL, ground_records
 from elevation.sheet.plan_hung import treatment_records
 from elevation.sheet.plan_leaves import SWING, carried_records
@@ -100,7 +100,7 @@ def treatment_group(
 
 def _beside(thing: BesideOut, frame: Frame, beyond: tuple[float, float], joined: set[tuple[str, ...]]) -> list[Record]:
     """Something of a neighbour wall, quietly."""
-    outline = clipped(thing.outline, frame, beyond)
+    outline = within(thing.outline, frame, beyond)
     if len(outline) < 3:
         return []
     points = frame.all(outline)

@@ -12,6 +12,7 @@ from math import cos, radians, sin, tan
 from msgspec import Struct
 
 from elevation.room.corners import Side
+from elevation.setting_out.clipping import clipped
 from elevation.setting_out.leaves import TURNS_OUT, leaves
 from elevation.setting_out.model import CornerOut, Point, SetOut
 from elevation.sheet import inks
@@ -207,23 +208,6 @@ def _sash(frame: Frame, side: Side, angle: float, near: float, far: float, revea
     return [Fill(polygon(outline), inks.FRAME), Polyline(outline, _FINE, True)]
 
 
-def clipped(outline: Sequence[Point], frame: Frame, beyond: tuple[float, float]) -> tuple[Point, ...]:
+def within(outline: Sequence[Point], frame: Frame, beyond: tuple[float, float]) -> tuple[Point, ...]:
     """A convex outline cut to what the strip shows; empty where nothing is left."""
-    points = list(outline)
-    for axis, limit, keep in (
-        (1, frame.depth_mm, -1.0),
-        (1, -frame.thick_mm, 1.0),
-        (0, -beyond[0], 1.0),
-        (0, frame.width_mm + beyond[1], -1.0),
-    ):
-        kept: list[Point] = []
-        for index, point in enumerate(points):
-            before = points[index - 1]
-            inside, was = (point[axis] - limit) * keep >= 0, (before[axis] - limit) * keep >= 0
-            if inside != was:
-                part = (limit - before[axis]) / (point[axis] - before[axis])
-                kept.append((before[0] + (point[0] - before[0]) * part, before[1] + (point[1] - before[1]) * part))
-            if inside:
-                kept.append(point)
-        points = kept
-    return tuple(points)
+    return clipped(outline, -beyond[0], -frame.thick_mm, frame.width_mm + beyond[1], frame.depth_mm)

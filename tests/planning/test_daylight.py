@@ -8,9 +8,10 @@ from typing import Any
 import pytest
 from msgspec.structs import replace
 
-from elevation.planning.daylight import area_of, clipped, daylight_of, passed_flat, passed_hung, pieces_of, slits_of
+from elevation.planning.daylight import daylight_of, passed_flat, passed_hung, pieces_of, slits_of
 from elevation.planning.daylight_words import daylight_words
 from elevation.room.model import Fabric, Room
+from elevation.setting_out.clipping import area_of, clipped
 from elevation.setting_out.model import LayerOut, TreatmentOut
 from elevation.setting_out.whole import set_out
 from elevation.trade import load_trade
@@ -141,3 +142,11 @@ def test_light_comes_round_cloth_as_far_as_it_stands_out() -> None:
     ceiling = replace(landed(dressed()), mount="ceiling")
     assert "top" not in {slit.place for slit in slits_of(ceiling)}
     assert slits_of(replace(landed(dressed()), mount="reveal")) == ()
+
+
+@pytest.mark.parametrize("ends", ["socket", "return", "elbow"])
+def test_no_light_comes_round_an_end_that_goes_to_a_wall(ends: str) -> None:
+    now = dressed()
+    layer = now.walls[0].schemes[0].treatments[0].layers[0]
+    turned = room(layer=replace(layer, rod=replace(layer.rod, left_ends=ends)))
+    assert [slit.place for slit in slits_of(landed(turned))][:2] == ["right", "top"]
