@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import gc
+
 from elevation.errors import BadInput
 from elevation.handles.model import Handle
 from elevation.session.gesture import Gesture
@@ -11,6 +13,19 @@ from elevation.window.texts import tr_error
 
 START_PX = 3.0
 """A press becomes a drag when the pointer has gone this far."""
+
+
+class _Quiet:
+    """The collector of garbage, put aside for a while: a drag makes none, and each look for it takes a part of a frame."""
+
+    def __init__(self) -> None:
+        self._was_on = gc.isenabled()
+        gc.disable()
+
+    def end(self) -> None:
+        """Have the collector as it was."""
+        if self._was_on:
+            gc.enable()
 
 
 class Hand:
@@ -35,6 +50,7 @@ class Hand:
         self._offset_mm = 0.0
         self._from: Point = (0.0, 0.0)
         self._is_moving = False
+        self._quiet: _Quiet | None = None
 
     @property
     def is_holding(self) -> bool:
@@ -86,6 +102,7 @@ class Hand:
             if dx * dx + dy * dy < START_PX * START_PX:
                 return
             self._is_moving = True
+            self._quiet = _Quiet()
         self.gesture.move(at[self._axis] - self._offset_mm, mm_per_px, free)
 
     def type(self, text: str) -> None:
@@ -121,3 +138,6 @@ class Hand:
         self.gesture = None
         self.typed = self.wrong = ""
         self._is_moving = False
+        if self._quiet is not None:
+            self._quiet.end()
+            self._quiet = None

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import gc
+
 import pytest
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtGui import QImage, QPainter
 
 from elevation.output.painters.replay import Replay
@@ -143,3 +145,46 @@ def test_proportions_that_are_scrolled_into_sight_catch_up(dragged):
     QCoreApplication.processEvents()
     assert panel.rows[last].shows[0] == window.session.set_out().proportions[last]
     hand.release()
+
+
+@pytest.mark.parametrize("end", ["release", "esc", "closed"])
+def test_the_collector_rests_while_a_handle_moves_and_goes_on_however_that_ends(dragged, qtbot, end):
+    assert gc.isenabled()
+    window, move, hand = dragged("rod-height")
+    assert not gc.isenabled()
+    move(2)
+    assert not gc.isenabled()
+    if end == "release":
+        hand.release()
+    elif end == "esc":
+        qtbot.keyClick(window.canvas, Qt.Key.Key_Escape)
+    else:
+        window.close()
+    assert gc.isenabled()
+
+
+@pytest.mark.parametrize("axis", ["rod-height", "rod-right", "lead"])
+def test_a_drag_makes_no_garbage_that_only_the_collector_finds(dragged, axis):
+    _, move, hand = dragged(axis)
+    gc.collect()
+    for step in range(2, 22):
+        move(step)
+    assert gc.collect() == 0
+    hand.release()
+
+
+def test_a_click_and_a_collector_that_is_off_are_left_alone(make_window, mouse_on):
+    window = make_window(windows(2))
+    handle = next(one for one in window.canvas.handles() if one.axis == "rod-height")
+    hand = mouse_on(window)
+    hand.press(*handle.at)
+    assert gc.isenabled()
+    hand.release()
+    gc.disable()
+    try:
+        hand.press(*handle.at)
+        hand.move(handle.at[0], handle.at[1] + 90.0)
+        hand.release()
+        assert not gc.isenabled()
+    finally:
+        gc.enable()
