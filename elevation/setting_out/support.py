@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from elevation.room.corners import AROUND
 from elevation.room.model import Held, Rod
@@ -18,9 +19,6 @@ from elevation.trade.mitres import bend as bend_of
 from elevation.trade.mitres import mitre as mitre_of
 from elevation.trade.model import EndRow, Trade
 from elevation.trade.tables import row_of
-
-# Joints in the open so far, unevenness of the pieces so far, all joints, those in the open.
-_State = tuple[int, float, tuple[float, ...], tuple[float, ...]]
 
 
 def ends_of(
@@ -246,31 +244,28 @@ def joints_of(
     count = pieces_of(right_mm - left_mm, stock_mm)
     if count == 1:
         return (), ()
-    inner = tuple(x for x in bracket_xs if left_mm < x < right_mm)
-    joints, free = _best(left_mm, right_mm, stock_mm, inner, count)
-    return joints, free
+    even = (right_mm - left_mm) / count
+    ways: dict[float, _Way] = {left_mm: _Way(0, 0, 0.0, (), ())}
+    for x in (*(x for x in bracket_xs if left_mm < x < right_mm), right_mm):
+        ways[x] = min(_on(way, start, x, stock_mm, even) for start, way in ways.items() if start < x)
+    best = ways[right_mm]
+    return best.joints, best.free
 
 
-def _best(
-    left: float, right: float, stock: float, inner: tuple[float, ...], count: int
-) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Each joint in turn must leave enough stock for the rest; most joints over brackets win, then the most even pieces."""
-    slack = 1e-6
-    even = (right - left) / count
-    states: dict[float, _State] = {left: (0, 0.0, (), ())}
-    for number in range(1, count):
-        low_end = right - (count - number) * stock - slack
-        following: dict[float, _State] = {}
-        for start, (missed, uneven, joints, free) in states.items():
-            low, high = max(low_end, start), start + stock + slack
-            places = [(x, 0) for x in inner if low <= x <= high and x > start + slack]
-            # A joint in the open stands where the pieces come out most even.
-            places.append((min(max(left + even * number, low + slack), high - slack), 1))
-            for x, is_free in places:
-                state = (missed + is_free, uneven + abs(x - start - even), (*joints, x), (*free, x) if is_free else free)
-                if x not in following or state < following[x]:
-                    following[x] = state
-        states = following
-    last = [(s[0], s[1] + abs(right - x - even), s[2], s[3]) for x, s in states.items() if right - x <= stock + slack]
-    _, _, joints, free = min(last)
-    return joints, free
+class _Way(NamedTuple):
+    """One way to join the rod from its left end up to a bracket; the least, field by field, is the best."""
+
+    pieces: int
+    missed: int
+    uneven: float
+    joints: tuple[float, ...]
+    free: tuple[float, ...]
+
+
+def _on(way: _Way, start: float, x: float, stock: float, even: float) -> _Way:
+    """The way on to the next joint that a bracket carries, or to the end: joints in the open between stand evenly."""
+    count = pieces_of(x - start, stock)
+    free = tuple(start + (x - start) * number / count for number in range(1, count))
+    joint = (start,) if way.pieces else ()
+    uneven = way.uneven + abs(x - start - even * count)
+    return _Way(way.pieces + count, way.missed + len(free), uneven, way.joints + joint + free, way.free + free)

@@ -145,6 +145,20 @@ def test_joints_move_with_the_rod(length: float, inner: tuple[float, ...]) -> No
         assert [x + 1000.0 for x in a] == pytest.approx(list(b))
 
 
+@pytest.mark.parametrize("inner", [(), (100.0,), (2.0, 60.0, 198.0), (40.0, 130.0, 245.0), (118.0, 150.0, 270.0)])
+@pytest.mark.parametrize("length", [180.0, 239.9, 300.0, 355.0])
+def test_a_mirrored_rod_is_joined_in_mirrored_places(length: float, inner: tuple[float, ...]) -> None:
+    joints, free = joints_of(0.0, length, 120.0, tuple(x for x in inner if x < length))
+    there = joints_of(0.0, length, 120.0, tuple(length - x for x in reversed(inner) if x < length))
+    assert sorted(length - x for x in there[0]) == pytest.approx(joints)
+    assert len(there[1]) == len(free)
+
+
+def test_joints_in_the_open_stand_evenly_between_those_that_a_bracket_carries() -> None:
+    assert joints_of(0.0, 300.0, 120.0, (100.0,)) == ((100.0, 200.0), (200.0,))
+    assert joints_of(0.0, 300.0, 120.0, (200.0,)) == ((100.0, 200.0), (100.0,))
+
+
 @pytest.mark.parametrize("length", [100.0, 121.0, 239.9, 240.0, 240.1, 355.0, 600.0])
 def test_no_piece_is_longer_than_its_stock(length: float) -> None:
     for inner in ((), (60.0,), (118.0, 230.0), (50.0, 119.0, 121.0, 239.0)):
