@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from elevation.findings.looking import draws_from, ends_of, outer
+from elevation.findings.looking import draws_from, ends_of, noun_at, outer
 from elevation.findings.rules.meets_layers import rods_meet
 from elevation.findings.rules.no_meet import bare
 from elevation.findings.rules.stack_on_glass import over_glass
@@ -113,6 +113,41 @@ def test_the_outermost_panel_of_an_end_is_the_one_that_draws_clear_to_it() -> No
     assert draws_from(replace(one, panels=(replace(left, stationary=True), right)), "left") is None
 
 
+def test_an_end_that_carries_the_rod_makes_every_bracket_one_between() -> None:
+    """The end bracket stands at the panel's place: where the rod's end is held too, cloth parks before it."""
+    one = ROOM.layers[0]
+    left, right = one.panels
+    for number, side, panel in ((0, "left", left), (1, "right", right)):
+        end = one.brackets[0 if side == "left" else -1]
+        there = replace(one, panels=(replace(panel, parks_at_mm=end.x_mm),))
+        assert draws_from(there, side) is not None
+        carried = tuple(at == number for at in (0, 1))
+        assert draws_from(replace(there, support=replace(there.support, carried=carried)), side) is None
+        other = tuple(at != number for at in (0, 1))
+        assert draws_from(replace(there, support=replace(there.support, carried=other)), side) is not None
+        # Before that bracket, towards the end, it clears the end that carries.
+        step = -1.0 if side == "left" else 1.0
+        beyond = replace(there, panels=(replace(panel, parks_at_mm=end.x_mm + step),))
+        assert draws_from(replace(beyond, support=replace(beyond.support, carried=carried)), side) is not None
+
+
+def test_a_panel_parked_at_a_bracket_between_clears_no_end() -> None:
+    one = ROOM.layers[0]
+    left, right = one.panels
+    middle = replace(one.brackets[0], x_mm=72 * INCH)
+    three = replace(one, brackets=(one.brackets[0], middle, one.brackets[1]))
+    for side, panel in (("left", left), ("right", right)):
+        assert draws_from(replace(three, panels=(replace(panel, parks_at_mm=72 * INCH),)), side) is None
+        assert draws_from(replace(three, panels=(panel,)), side) is panel
+
+
+def test_what_a_treatment_hangs_on_is_its_front_layers() -> None:
+    back = layer("l2", rod=replace(layer().rod, kind="track"))
+    made = scene(at(good_room(), ("w1", "s1", "t1"), layers=(layer(), back)))
+    assert said(noun_at(made, ("w1", "s1", "t1"))) == said(noun_at(made, ("w1", "s1", "t1", "l1"))) == "rod"
+    assert said(noun_at(made, ("w1", "s1", "t1", "l2", "p1"))) == "track"
+
+
 def test_ends_are_the_outermost_brackets_in_any_order() -> None:
     one = ROOM.layers[0]
     turned = replace(one, brackets=tuple(reversed(one.brackets)))
@@ -122,6 +157,7 @@ def test_ends_are_the_outermost_brackets_in_any_order() -> None:
         assert [end.ref[-1] for end in ends] == ["b1", "b2"]
     assert ends_of(replace(one, brackets=())) is None
     assert outer((OPENING, replace(OPENING, number=2)), "right").number == 2
+    assert outer((OPENING, replace(OPENING, number=2)), "left").number == 1
 
 
 def test_the_height_that_most_rods_have() -> None:
