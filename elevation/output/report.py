@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from elevation.findings.model import Finding
+from elevation.findings.unknowns import unknowns
 from elevation.planning.ready_words import Ready
 from elevation.planning.remedies import Remedies
 from elevation.room.model import Ref
@@ -311,7 +312,7 @@ def wall_report(
         "wall": set_out.wall,
         "scheme": set_out.scheme or "",
         "treatments": [_treatment(treatment, more or {}) for treatment in set_out.treatments],
-        "missing": [say(fact.text, style) for fact in set_out.missing],
+        "missing": [say(unknown.text, style) for unknown in unknowns(set_out)],
         "findings": [_finding(finding, remedies, style) for finding, remedies in found],
     }
 
@@ -328,7 +329,7 @@ def wall_text(set_out: SetOut, found: Sequence[tuple[Finding, Remedies]], style:
         lines += [f"           try: {say(remedy.label, style)}" for remedy in remedies.offered]
         if remedies.none_because is not None:
             lines.append(f"           no remedy: {say(remedies.none_because, style)}")
-    lines += [f"  unknown  {say(fact.text, style)}" for fact in set_out.missing]
+    lines += [f"  unknown  {say(unknown.text, style)}" for unknown in unknowns(set_out)]
     if not found:
         lines.append("  nothing is broken")
     return "\n".join(lines) + "\n"

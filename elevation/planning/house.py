@@ -12,6 +12,7 @@ from elevation.errors import BadInput, ElevationError, said
 from elevation.findings.all_rules import find, find_afresh
 from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Finding, Scene, Weight
+from elevation.findings.unknowns import unknowns
 from elevation.places import in_order
 from elevation.room.file import load_room
 from elevation.room.keeping.reasons import reason_of
@@ -107,7 +108,7 @@ def look_at(path: Path, room: Room, wall_id: str, trade: Trade, scheme_id: str |
         stops=weights[Weight.STOP],
         broken=weights[Weight.BROKEN],
         advice=weights[Weight.CONSIDER],
-        missing=len(out.missing),
+        missing=len(unknowns(out)),
         trade=trade,
     )
 
@@ -122,7 +123,7 @@ def counts_of(stops: int, broken: int, advice: int, missing: int) -> Message:
     if advice:
         parts.append(msg("{count} to consider", count=advice))
     if missing:
-        parts.append(msg("{count} not measured", count=missing))
+        parts.append(msg_plural("{count} not known yet", "{count} not known yet", count=missing))
     if not parts:
         return msg("nothing to say")
     said = parts[0]

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from elevation.findings.model import Finding, Weight
+from elevation.findings.unknowns import unknowns
 from elevation.planning.dressed import Dressed
 from elevation.planning.made import is_made
 from elevation.room.find import layer_of
@@ -146,7 +147,7 @@ def _totals(rooms: Sequence[Dressed], rows: Sequence[HouseRow], openings: int, t
         cloth_mm=sum(one for one in made if one is not None),
         cloth_unknown=sum(one is None for one in made),
         found=_found([finding for dressed in rooms for findings in dressed.findings for finding in findings]),
-        missing=sum(len(wall.missing) for wall in walls),
+        missing=sum(len(unknowns(wall)) for wall in walls),
     )
 
 

@@ -69,7 +69,7 @@ def days_of(rooms: Sequence[Dressed]) -> tuple[Day, ...]:
 def _first(*, missing: bool) -> tuple[HangStep, ...]:
     steps = [HangStep(msg("Measure every wall twice, from both ends."))]
     if missing:
-        steps.append(HangStep(msg("Some facts are not measured yet: the measuring sheet says which.")))
+        steps.append(HangStep(msg("Some facts are not known yet: the margin of the elevation says which.")))
     steps.append(HangStep(msg("Tape trial: stick rod, ends, stacks and hems on the wall and look.")))
     return tuple(steps)
 

@@ -98,15 +98,15 @@ def _inside(treatment: TreatmentOut) -> Iterator[MissingFact]:
 
 
 def _fixings(treatment: TreatmentOut) -> Iterator[MissingFact]:
-    """What holds the brackets of each layer, where nobody has chosen it or typed its packet's figures."""
+    """What holds the first such bracket of each layer, where nobody has chosen it or typed its packet's figures."""
     for layer in treatment.layers:
-        why = {bracket.held.why for bracket in layer.brackets if bracket.held is not None}
+        why = {bracket.held.why: bracket.ref for bracket in reversed(layer.brackets) if bracket.held is not None}
         if "chosen" in why:
             text = msg("What the brackets are fixed with is not chosen: how much they hold cannot be told.")
-            yield MissingFact(layer.ref, "brackets.fixing", text)
+            yield MissingFact(why["chosen"], "fixing", text)
         elif "packet" in why:
             text = msg("What the fixings hold is not typed from their packet: how much the brackets hold cannot be told.")
-            yield MissingFact(layer.ref, "brackets.pull_kg", text)
+            yield MissingFact(why["packet"], "pull_kg", text)
         ends = (None, None) if layer.loads is None else layer.loads.held
         if ends[0] is not None and ends[0].why == "chosen":
             text = msg("What the left end of the rod is fixed with is not chosen: how much it holds cannot be told.")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from elevation.findings.model import Finding, Weight
+from elevation.findings.unknowns import unknowns
 from elevation.room.model import Ref, Treatment
 from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import Annotation
@@ -33,15 +34,20 @@ def margins(
     annotation: Annotation,
     width: float,
 ) -> Iterator[Sequence[Block]]:
-    """The margin's blocks, the fullest first; then with fewer facts, then with fewer findings. Keys are always there."""
+    """The margin's blocks, the fullest first; then with fewer facts, without what is not known, with fewer findings.
+
+    Keys are always there.
+    """
     keys = _keys(annotation, style, width)
     told = _told(findings, style, width)
+    unknown = _unknown(set_out, style, width)
     facts = _facts(set_out, treatments, trade, style, width)
     brief = _digests(set_out, style, width)
-    yield [*facts, *told, *keys]
-    yield [*brief, *told, *keys]
+    yield [*facts, *told, *unknown, *keys]
+    yield [*brief, *told, *unknown, *keys]
     for kept in range(len(brief) - 1, 0, -1):
-        yield [*brief[:kept], *_more(len(brief) - kept, style, width), *told, *keys]
+        yield [*brief[:kept], *_more(len(brief) - kept, style, width), *told, *unknown, *keys]
+    yield [*told, *unknown, *keys]
     yield [*told, *keys]
     for kept in range(len(findings) - 1, -1, -1):
         yield [*told[: kept + 1], *_more(len(findings) - kept, style, width), *keys]
@@ -97,6 +103,14 @@ def _told(findings: Sequence[Finding], style: Style, width: float) -> list[Block
         )
         warned.add(caution)
     return blocks
+
+
+def _unknown(set_out: SetOut, style: Style, width: float) -> list[Block]:
+    found = unknowns(set_out)
+    if not found:
+        return []
+    texts = (paragraph(say(unknown.text, style), width) for unknown in found)
+    return [heading(say(msg("Not known yet"), style), width), *texts]
 
 
 def _keys(annotation: Annotation, style: Style, width: float) -> list[Block]:

@@ -1,4 +1,4 @@
-"""What the rules found: weight by shape and word and number, on whose authority, and what would put it right."""
+"""What the rules found, each by its weight, on whose authority and with what would put it right; and what is not known."""
 
 from __future__ import annotations
 
@@ -8,14 +8,17 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.findings.model import Finding
+from elevation.findings.unknowns import unknowns
 from elevation.room.model import Ref, Room
 from elevation.room.style import style_for
 from elevation.session.session import Session
+from elevation.setting_out.model import MissingFact
 from elevation.window.announcer import Announcer
 from elevation.window.finding_row import FindingRow
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
-from elevation.words import msg
+from elevation.window.unknown_list import UnknownList
+from elevation.words import Style, msg
 
 if TYPE_CHECKING:
     from elevation.planning.remedies import Remedy
@@ -73,7 +76,10 @@ class FindingsPanel(QWidget):
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 2, 0, 6)
         self._box.setSpacing(2)
+        self.unknown = UnknownList(self)
+        self._missing: tuple[tuple[MissingFact, ...], Style] | None = None
         self._box.addWidget(self._none)
+        self._box.addWidget(self.unknown)
         self._box.addStretch(1)
 
     def refresh(self) -> None:
@@ -84,6 +90,7 @@ class FindingsPanel(QWidget):
             self.announcer.hear(findings, style_for(self._session.room))
         if self._open is not None and self._session.gesture is None:
             self._idle.start()
+        self._show_unknown()
         if findings is self._shown:
             return
         self._shown = findings
@@ -109,6 +116,17 @@ class FindingsPanel(QWidget):
         self._none.setVisible(not findings)
         self.counted.emit(len(findings))
 
+    def _show_unknown(self) -> None:
+        out, style = self._session.set_out(), style_for(self._session.room)
+        if self._missing is not None and out.missing is self._missing[0] and style == self._missing[1]:
+            return
+        self._missing = out.missing, style
+        found = unknowns(out)
+        self.unknown.show_unknowns(found, style)
+        # All may be well only where all is known.
+        well = msg("Nothing of what is known stands in the way.") if found else msg("Nothing stands in the way.")
+        self._none.setText(tr(well))
+
     def _add_row(self) -> None:
         row = FindingRow(self)
         row.entered.connect(self.pointed)
@@ -116,7 +134,7 @@ class FindingsPanel(QWidget):
         row.tried.connect(self._try)
         row.applied.connect(self._apply)
         self.rows.append(row)
-        self._box.insertWidget(self._box.count() - 1, row)
+        self._box.insertWidget(self._box.indexOf(self._none), row)
 
     def _on_opened(self, row: FindingRow | None) -> None:
         self.previewed.emit(None)

@@ -237,6 +237,7 @@ class MainWindow(QMainWindow):
         self.findings.pointed.connect(self.canvas.point_out)
         self.findings.previewed.connect(self.canvas.preview)
         self.findings.counted.connect(self._count_findings)
+        self.findings.unknown.wanted.connect(self.show_field)
         self.findings.settled.connect(self._focus_canvas)
         self.findings.opened.connect(self._reveal_finding)
         self.handles.handles.refused.connect(self.tell)
@@ -312,10 +313,11 @@ class MainWindow(QMainWindow):
             self.canvas.update()
 
     def show_field(self, ref: Ref, field: str) -> None:
-        """Open the form field of a dimension that was clicked."""
+        """Open the form field of a dimension that was clicked, or of what is not known."""
         shows: Callable[[], bool]
         for drawer, shows in (
             (self.drawers[0], lambda: self.measurements.show_field(ref, field)),
+            (self.drawers[1], lambda: self.standing.show_field(ref, field)),
             (self.drawers[2], lambda: self.hang.show_field(ref, field)),
         ):
             if shows():

@@ -68,6 +68,7 @@ class StandingPanel(QWidget):
         super().__init__(parent)
         self._session = session
         self._ref: Ref = ()
+        self._refs: list[Ref] = []
         self._seen: tuple[object, ...] = ()
         self.which = Choice(tr(msg("What stands there")))
         self.which.chosen.connect(self._switch)
@@ -117,7 +118,7 @@ class StandingPanel(QWidget):
         room = self._session.room
         wall = wall_of(room, self._session.wall_id)
         ids = [*(opening.id for opening in wall.openings), *(obstacle.id for obstacle in wall.obstacles)]
-        refs: list[Ref] = [(wall.id,), *((wall.id, key) for key in ids), LIMITS]
+        self._refs = refs = [(wall.id,), *((wall.id, key) for key in ids), LIMITS]
         picked = self._session.selection
         if picked is not None and picked[:2] in refs[1:]:
             self._ref = picked[:2]
@@ -154,6 +155,12 @@ class StandingPanel(QWidget):
         self.which.offer([("/".join(ref), name) for ref, name in zip(refs, names, strict=True)], "/".join(self._ref))
         self.form.show_facts(_facts(room, wall, self._ref, self._session.trade))
         self.drop.setEnabled(self._is_thing())
+
+    def show_field(self, ref: Ref, field: str) -> bool:
+        """Put the keyboard on a fact of the wall or of what stands there; False where there is none."""
+        if ref != self._ref and ref in self._refs:
+            self._switch("/".join(ref))
+        return self.form.show_field(ref, field)
 
     def _switch(self, key: str) -> None:
         self._ref = tuple(key.split("/"))

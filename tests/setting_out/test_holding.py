@@ -173,8 +173,8 @@ def test_what_hangs_unknown_holds_unknown() -> None:
 
 def test_missing_says_what_to_choose_or_to_type() -> None:
     for made, field in (
-        (on("solid-brick"), "brackets.fixing"),
-        (on("solid-brick", fixing="brick-plug"), "brackets.pull_kg"),
+        (on("solid-brick"), "fixing"),
+        (on("solid-brick", fixing="brick-plug"), "pull_kg"),
     ):
         fields = [fact.field for fact in set_out_afresh(made, "a", "s", TRADE).missing]
         assert field in fields

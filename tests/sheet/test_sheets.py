@@ -13,9 +13,9 @@ from elevation.room.style import style_for
 from elevation.sheet.annotation import RUNGS
 from elevation.sheet.dates import sheet_date
 from elevation.sheet.elevation import arranged_sheet, elevation_sheet, screen_picture
-from elevation.sheet.furniture import inside, notes, scale_bar
+from elevation.sheet.furniture import TITLE_HEIGHT, Title, frame, inside, notes, scale_bar, title_block
 from elevation.sheet.paper import A3, A4, FOOT_INCH, ISO_5455, LETTER, TABLOID
-from elevation.sheet.records import LAYERS, Fill, Group, Picture, Polyline, Text
+from elevation.sheet.records import LAYERS, Fill, Group, Line, Page, Picture, Polyline, Text
 from elevation.sheet.type_metrics import text_width
 from elevation.words import Style, msg
 from tests.sheet.sheet_cases import Case, case_of, demo_case, demo_cases, trade
@@ -233,6 +233,60 @@ def test_scale_bar_is_as_long_as_it_says(unit: str, scale: float) -> None:
     assert long * scale == pytest.approx(float(number) * {"ft": 304.8, "in": 25.4, "m": 1000.0, "mm": 1.0}[name])
     assert 8.0 < long <= 62.0
     assert sum(isinstance(record, Fill) for record in records) >= 1
+
+
+@pytest.mark.parametrize(
+    ("unit", "scale", "parts", "text"),
+    [
+        ("in", 24.0, 4, "4 ft"), ("in", 4.0, 2, "6 in"), ("in", 96.0, 4, "16 ft"), ("mm", 20.0, 5, "1 m"),
+        ("mm", 50.0, 3, "3 m"), ("mm", 2.0, 5, "100 mm"), ("mm", 100.0, 5, "5 m"), ("mm", 10.0, 5, "500 mm"),
+    ],
+)  # fmt: skip
+def test_scale_bar_in_equal_parts_every_other_one_filled(unit: str, scale: float, parts: int, text: str) -> None:
+    records, wide = scale_bar(scale, 30.0, 7.0, Style(unit))
+    outline = next(record for record in records if isinstance(record, Polyline))
+    assert outline.closed
+    left, right = min(x for x, _ in outline.points), max(x for x, _ in outline.points)
+    low, high = min(y for _, y in outline.points), max(y for _, y in outline.points)
+    assert (left, low) == (30.0, 7.0)
+    fills = [[step[1:3] for step in record.steps if len(step) == 3] for record in records if isinstance(record, Fill)]
+    assert len(fills) == (parts + 1) // 2
+    for number, points in enumerate(fills):
+        start = left + (right - left) * 2 * number / parts
+        assert min(x for x, _ in points) == pytest.approx(start)
+        assert max(x for x, _ in points) == pytest.approx(start + (right - left) / parts)
+        assert (min(y for _, y in points), max(y for _, y in points)) == (low, high)
+    zero, end = [record for record in records if isinstance(record, Text)]
+    assert (zero.text, zero.at[0], end.text, end.at[0]) == ("0", left, text, pytest.approx(right))
+    assert wide == pytest.approx(right - left + text_width(text, end.height) / 2)
+
+
+@pytest.mark.parametrize("page", [A4, A3, LETTER, TABLOID])
+def test_the_frame_leaves_the_binding_margin_of_iso_5457(page: Page) -> None:
+    """ISO 5457: 20 mm at the left edge, where sheets are bound, and 10 mm at the others; a frame line of 0.7 mm."""
+    _paper, line = frame(page)
+    assert isinstance(line, Polyline)
+    assert line.closed
+    assert line.pen.width == 0.7
+    assert sorted({x for x, _ in line.points}) == pytest.approx([20.0, page.width_mm - 10.0])
+    assert sorted({y for _, y in line.points}) == pytest.approx([10.0, page.height_mm - 10.0])
+
+
+@pytest.mark.parametrize("width", [45.0, 59.9, 60.0, 75.0])
+def test_the_words_of_a_title_block_stay_in_their_cells(width: float) -> None:
+    long = "An exceedingly long name of a room that nobody would ever give to any room of theirs"
+    title = Title(long, long, long, long, "1 1/2 in = 1 ft (1:8)", "2026-11-25", "12 of 12")
+    records = title_block(title, 100.0, 10.0, width, Style("in"))
+    texts = [record for record in records if isinstance(record, Text)]
+    upright = sorted(record.a[0] for record in records if isinstance(record, Line) and record.a[0] == record.b[0])
+    assert len(upright) == 2
+    edges = [100.0, *upright, 100.0 + width]
+    for text in texts:
+        right = text.at[0] + text_width(text.text, text.height, text.weight)
+        in_cells = text.at[1] < 10.0 + 12.2
+        end = min(edge for edge in edges if edge > text.at[0]) if in_cells else edges[-1]
+        assert right <= end + 1e-6, text.text
+        assert 10.0 < text.at[1] < 10.0 + TITLE_HEIGHT
 
 
 def test_date_comes_from_the_environment_where_it_is_set(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -5,11 +5,13 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from elevation.findings.model import Weight
 from elevation.room.edits import replace_rod
 from elevation.room.model import Held
 from elevation.units import Length
+from tests.window.conftest import demo
 
 
 @pytest.fixture
@@ -142,3 +144,38 @@ def test_escape_puts_a_notice_away(window):
     window.canvas.setFocus()
     QTest.keyClick(window.canvas, Qt.Key.Key_Escape)
     assert not window.notice.isVisible()
+
+
+def test_what_is_not_known_stands_under_what_was_found_and_leads_to_its_field(make_window):
+    window = make_window(demo("6-hall.room.json"))
+    unknown = window.findings.unknown
+    (button,) = [button for button in unknown.buttons if not button.isHidden()]
+    assert "fixed with is not chosen" in button.words
+    QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+    row = window.hang.form.rows[(*window.hang.layer_ref, "b1"), "fixing"]
+    assert row.editor.hasFocus()
+    assert window.drawers[2].is_open
+
+
+@pytest.mark.parametrize("field", ["width", "ceiling", "crown", "substrate", "left", "casing", "reveal"])
+def test_every_measure_that_is_not_known_has_its_field(window, field):
+    """The facts of wall and opening; those of rods, packets, brackets and panels are rows of the form of what hangs."""
+    wall = window.session.committed.walls[0]
+    ref = (wall.id, wall.openings[0].id) if field in ("left", "casing", "reveal") else (wall.id,)
+    window.show_field(ref, field)
+    focused = QApplication.focusWidget()
+    assert focused is not None
+    assert window.left.isAncestorOf(focused)
+    name = focused.accessibleName().lower()
+    words = {
+        "width": "left end to right", "left": "left end of the wall", "ceiling": "floor to ceiling", "crown": "crown",
+        "casing": "width of its casing", "reveal": "reveal", "substrate": "made of",
+    }  # fmt: skip
+    assert words[field] in name
+
+
+def test_nothing_stands_in_the_way_is_said_only_where_all_is_known(make_window):
+    flat, rented = make_window(demo("4-flat.room.json")), make_window(demo("8-rented-room.room.json"))
+    assert flat.findings._none.text() == "Nothing of what is known stands in the way."
+    assert rented.findings._none.text() == "Nothing stands in the way."
+    assert rented.findings.unknown.isHidden()

@@ -8,6 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from elevation.findings.naming import opening_name
+from elevation.findings.unknowns import unknowns
 from elevation.planning.cloth_words import amount
 from elevation.planning.dressed import Dressed
 from elevation.planning.house import counts_of, counts_said
@@ -123,7 +124,7 @@ def _tile(
         records.append(Text((0.0, -down - _NUMBER), text, _NUMBER, weight="semibold"))
         down += _NUMBER * _LEADING
     findings = dressed.findings[dressed.walls.index(wall)]
-    counts = counts_said(findings, len(wall.missing))
+    counts = counts_said(findings, len(unknowns(wall)))
     for text in wrap(say(counts, style), _NUMBER, column):
         records.append(Text((0.0, -down - _NUMBER), text, _NUMBER, Ink.QUIET))
         down += _NUMBER * _LEADING
@@ -230,7 +231,7 @@ def _totals(schedule: HouseSchedule, width: float, style: Style) -> list[Part]:
         rows.append((msg("Cloth to sew, face alone"), cloth))
     rows.append((msg("Findings"), counts_of(*whole.found, 0) if any(whole.found) else msg("none")))
     if whole.missing:
-        rows.append((msg("Not measured yet"), msg("{count}", count=whole.missing)))
+        rows.append((msg("Not known yet"), msg("{count}", count=whole.missing)))
     columns = (TableColumn("", 4.0), TableColumn("", 6.0))
     cells = [(say(label, style), say(value, style)) for label, value in rows]
     parts = list(table(columns, cells, width)[1:])
