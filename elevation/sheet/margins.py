@@ -9,7 +9,7 @@ from elevation.findings.unknowns import unknowns
 from elevation.room.model import Ref, Treatment
 from elevation.setting_out.model import SetOut
 from elevation.sheet.annotation import Annotation
-from elevation.sheet.blocks import Block, Run, fact, finding_block, heading, key_rows, paragraph
+from elevation.sheet.blocks import BODY, Block, Run, fact, finding_block, heading, key_rows, paragraph
 from elevation.sheet.facts import digest_of, facts_of, title_of
 from elevation.sheet.records import Ink
 from elevation.trade.model import Trade
@@ -109,7 +109,7 @@ def _unknown(set_out: SetOut, style: Style, width: float) -> list[Block]:
     found = unknowns(set_out)
     if not found:
         return []
-    texts = (paragraph(say(unknown.text, style), width) for unknown in found)
+    texts = (paragraph(say(unknown.text, style), width, BODY) for unknown in found)
     return [heading(say(msg("Not known yet"), style), width), *texts]
 
 

@@ -71,6 +71,7 @@ class FindingsPanel(QWidget):
         self._idle.timeout.connect(self.work_out)
         self.announcer = Announcer(self)
         self._none = QLabel(tr(msg("Nothing stands in the way.")), self)
+        self._none.setWordWrap(True)
         make_quiet(self._none)
         self._none.setContentsMargins(8, 4, 8, 8)
         self._box = QVBoxLayout(self)
