@@ -105,6 +105,7 @@ class FindingRow(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.finding: Finding | None = None
+        self._is_brief = False
         self.mark = Mark(self)
         self.head = QToolButton(self)
         self.head.setCheckable(True)
@@ -135,10 +136,13 @@ class FindingRow(QWidget):
         grid.setColumnStretch(1, 1)
         self.head.toggled.connect(self._open)
 
-    def show_finding(self, finding: Finding, number: int, style: Style, theme: Theme) -> None:
-        """Show a finding; what did not change is left alone."""
-        same = finding is self.finding and theme is self.mark.theme
-        self.finding = finding
+    def show_finding(self, finding: Finding, number: int, style: Style, theme: Theme, *, is_brief: bool = False) -> None:
+        """Show a finding; what did not change is left alone.
+
+        ``is_brief``: who says so and what to beware of stood with the one before; the eye is spared them, the ear is not.
+        """
+        same = finding is self.finding and theme is self.mark.theme and is_brief == self._is_brief
+        self.finding, self._is_brief = finding, is_brief
         head = tr(msg("{number}  {weight}", number=number, weight=weight_word(finding.weight)))
         if self.head.text() != head:
             self.head.setText(head)
@@ -146,12 +150,16 @@ class FindingRow(QWidget):
             return
         self.mark.weight, self.mark.theme = finding.weight, theme
         self.mark.update()
-        text = tr(finding.text, style)
+        text = full = tr(finding.text, style)
         if finding.caution is not None:
-            text = tr(msg("{finding} {caution}", finding=text, caution=tr(finding.caution, style)))
-        if self.text.text() != breakable(text):
-            self.text.setText(breakable(text))
-            self.head.setAccessibleName(f"{head}: {text}")
+            full = tr(msg("{finding} {caution}", finding=text, caution=tr(finding.caution, style)))
+        shown = breakable(text if is_brief else full)
+        if self.text.text() != shown:
+            self.text.setText(shown)
+        name = f"{head}: {full}"
+        if self.head.accessibleName() != name:
+            self.head.setAccessibleName(name)
+        self.authority.setVisible(not is_brief)
         authority = tr(finding.authority, style)
         if self.authority.text() != authority:
             self.authority.setText(authority)

@@ -34,6 +34,11 @@ def key_of(finding: Finding) -> _Key:
     return finding.rule, finding.subject
 
 
+def _alike(one: Finding, other: Finding) -> bool:
+    """Whether two findings share rule, authority and caution: of a row of windows many do."""
+    return (one.rule, one.authority, one.caution) == (other.rule, other.authority, other.caution)
+
+
 class FindingsPanel(QWidget):
     """All findings, the heaviest first.
 
@@ -104,7 +109,8 @@ class FindingsPanel(QWidget):
                 row.finding = None
                 continue
             finding = findings[number - 1]
-            row.show_finding(finding, number, style, self.theme)
+            before = findings[number - 2] if number > 1 else None
+            row.show_finding(finding, number, style, self.theme, is_brief=before is not None and _alike(before, finding))
             is_open = key_of(finding) == self._open
             if row.head.isChecked() != is_open:
                 row.head.blockSignals(True)

@@ -179,3 +179,17 @@ def test_nothing_stands_in_the_way_is_said_only_where_all_is_known(make_window):
     assert flat.findings._none.text() == "Nothing of what is known stands in the way."
     assert rented.findings._none.text() == "Nothing stands in the way."
     assert rented.findings.unknown.isHidden()
+
+
+def test_who_says_so_stands_once_over_a_row_of_windows(make_window):
+    room = demo("6-hall.room.json")
+    for treatment in room.walls[0].schemes[0].treatments:
+        ref = (room.walls[0].id, room.walls[0].schemes[0].id, treatment.id, treatment.layers[0].id)
+        room = replace_rod(room, ref, height=Held("above-casing", Length(30.0, "30 mm")))
+    window = make_window(room)
+    rows = [row for row in window.findings.rows if row.finding is not None and row.finding.rule == "on-casing"]
+    assert len(rows) == 4
+    assert [not row.authority.isHidden() for row in rows] == [True, False, False, False]
+    assert ["1978" in row.text.text() for row in rows] == [True, False, False, False]
+    # Who cannot see hears each whole.
+    assert all("1978" in row.head.accessibleName() for row in rows)
