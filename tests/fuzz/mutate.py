@@ -157,6 +157,11 @@ _CHANGES: tuple[Callable[[Any, Any, Pool, random.Random], None], ...] = (
 )
 
 
+def odd_or_other(holder: Any, key: Any, pool: Pool, rng: random.Random) -> None:
+    """One change to what stands at a place: a cell scaled, taken from elsewhere, odd, left out or swapped."""
+    rng.choice((_scaled, _scaled, _scaled, _planted, _planted, _odd, _left_out, _swapped))(holder, key, pool, rng)
+
+
 def mutate_table(content: str, rng: random.Random, changes: int) -> bytes:
     """A table with cells replaced, moved between rows, scaled, left out or doubled."""
     rows = [line.split(",") for line in content.splitlines() if line.strip() and not line.startswith("#")]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import random
 import resource
@@ -11,19 +12,24 @@ import tempfile
 import time
 import traceback
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from types import FrameType
+from typing import TypeVar
 
 from elevation import places
 from elevation.room.file import dump_room, load_bytes
+from elevation.trade.model import Trade
 from elevation.trade.own import TABLES
 from elevation.trade.tables import load_trade
 from tests.fuzz.drive import drive, read, read_tables
 from tests.fuzz.guard import Guard
 from tests.fuzz.mutate import Pool, mutate_bytes, mutate_room, mutate_table
+from tests.fuzz.mutate_rows import Carried
 from tests.strategies import random_room
+
+Read = TypeVar("Read")
 
 MOST_READ_S = 1.0
 """Time of the processor to read or refuse one file."""
@@ -32,7 +38,7 @@ MOST_DRIVE_S = 20.0
 """Time of the processor to set out and draw one: a room that the file may say can be as large as a house."""
 
 MOST_MB = 300.0
-"""Peak memory of the whole process."""
+"""Peak memory of the process while one file is read, set out and drawn."""
 
 
 class TooLong(Exception):
@@ -50,6 +56,10 @@ class Tally:
         First example of each fault, by where it was raised.
     slowest_read_s, slowest_drive_s : float
         Time of the processor.
+    most_mb : float
+        Largest memory while one file was worked on.
+    heaviest : bytes
+        That file.
     """
 
     def __init__(self) -> None:
@@ -57,6 +67,8 @@ class Tally:
         self.faults: dict[str, tuple[int, bytes, str]] = {}
         self.slowest_read_s = 0.0
         self.slowest_drive_s = 0.0
+        self.most_mb = 0.0
+        self.heaviest = b""
 
     def fault(self, data: bytes, error: BaseException) -> None:
         """Count an error, and keep the file that was first to raise it there."""
@@ -73,13 +85,37 @@ class Tally:
         for kind, count in sorted(self.counts.items()):
             yield f"{kind}: {count}"
         yield f"slowest to read {self.slowest_read_s:.3f} s, to set out and draw {self.slowest_drive_s:.2f} s"
-        yield f"peak {peak_mb():.0f} MB"
+        yield f"peak {self.most_mb:.0f} MB, now {held_mb():.0f} MB"
         for key, (count, _, _) in self.faults.items():
             yield f"FAULT {key}: {count}"
 
 
+def _of_the_process(name: str) -> float | None:
+    """A figure of this process in MB as Linux tells it; None elsewhere."""
+    with contextlib.suppress(OSError, ValueError), Path("/proc/self/status").open(encoding="ascii") as stream:
+        for line in stream:
+            if line.startswith(name + ":"):
+                return int(line.split()[1]) / 2**10
+    return None
+
+
+def held_mb() -> float:
+    """Memory of this process at this moment, or its largest where the system does not tell."""
+    held = _of_the_process("VmRSS")
+    return peak_mb() if held is None else held
+
+
+def forget_peak() -> None:
+    """Begin the peak anew, where the system can: the next one belongs to the next file alone."""
+    with contextlib.suppress(OSError):
+        Path("/proc/self/clear_refs").write_text("5", encoding="ascii")
+
+
 def peak_mb() -> float:
-    """Largest memory of this process so far."""
+    """Largest memory of this process since ``forget_peak``, or ever where that does nothing."""
+    peak = _of_the_process("VmHWM")
+    if peak is not None:
+        return peak
     held = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     return held / (2**20 if sys.platform == "darwin" else 2**10)
 
@@ -126,6 +162,7 @@ class Runner:
         self.demos = len(demos)
         self.whole = demos + [dump_room(random_room(seed)) for seed in range(30)]
         self.pool = Pool([json.loads(data) for data in self.whole])
+        self.carried = Carried(self.trade)
         shipped = places.resources() / "tables"
         self.contents = {table.file: (shipped / table.file).read_text(encoding="utf-8-sig") for table in TABLES}
         # Everything that is loaded late is loaded now, so that the guard sees nothing but what a file does.
@@ -136,15 +173,9 @@ class Runner:
     def room(self, kind: str, data: bytes, rng: random.Random) -> None:
         """Read one file and, where it is a room, drive it."""
         self.file.write_bytes(data)
+        forget_peak()
         try:
-            start = time.process_time()
-            with at_most(10 * MOST_READ_S), self.guard.watching(self.file.parent):
-                found = read(self.file, self.trade)
-            took = time.process_time() - start
-            self.tally.slowest_read_s = max(self.tally.slowest_read_s, took)
-            if took > MOST_READ_S:
-                raise TooLong(f"read in {took:.2f} s")
-            self._clean()
+            found = self._read(read, self.file, self.file.parent)
             if isinstance(found, str):
                 self.tally.counts[f"{kind}, refused"] += 1
                 return
@@ -159,6 +190,8 @@ class Runner:
             self._clean()
         except Exception as error:
             self.tally.fault(data, error)
+        finally:
+            self._weigh(data)
 
     def table(self, rng: random.Random) -> None:
         """Lay a mutated table over the program's, and drive a demo room with it."""
@@ -166,15 +199,9 @@ class Runner:
         data = mutate_table(self.contents[name], rng, rng.choice((1, 1, 2, 4)))
         path = self.tables / name
         path.write_bytes(data)
+        forget_peak()
         try:
-            start = time.process_time()
-            with at_most(10 * MOST_READ_S), self.guard.watching(self.tables):
-                found = read_tables(self.tables, self.trade)
-            took = time.process_time() - start
-            self.tally.slowest_read_s = max(self.tally.slowest_read_s, took)
-            if took > MOST_READ_S:
-                raise TooLong(f"read in {took:.2f} s")
-            self._clean()
+            found = self._read(read_tables, self.tables, self.tables)
             if isinstance(found, str):
                 self.tally.counts["table, refused"] += 1
                 return
@@ -190,6 +217,7 @@ class Runner:
             self.tally.fault(name.encode() + b"\n" + data, error)
         finally:
             path.unlink()
+            self._weigh(name.encode() + b"\n" + data)
 
     def mutated(self, rng: random.Random) -> tuple[str, bytes]:
         """A mutated room and the kind of its mutation."""
@@ -197,7 +225,35 @@ class Runner:
         other = rng.choice(self.whole)
         if rng.random() < 0.35:
             return "bytes", mutate_bytes(data, other, rng, rng.choice((1, 1, 2, 5)))
+        if rng.random() < 0.25:
+            return "rows", self.carried.mutate(data, rng, rng.choice((0, 1, 1, 2, 4)))
         return "values", mutate_room(data, self.pool, rng, rng.choice((1, 1, 2, 3, 6)))
+
+    def _read(self, reads: Callable[[Path, Trade], Read], path: Path, folder: Path) -> Read:
+        """What ``reads`` makes of ``path`` in time, looking into nothing but ``folder``."""
+        start = time.process_time()
+        with at_most(10 * MOST_READ_S), self.guard.watching(folder):
+            found = reads(path, self.trade)
+        took = time.process_time() - start
+        self.tally.slowest_read_s = max(self.tally.slowest_read_s, took)
+        if took > MOST_READ_S:
+            self.tally.counts[f"over {MOST_READ_S:g} s to read"] += 1
+            raise TooLong(f"read in {took:.2f} s")
+        self._clean()
+        return found
+
+    def _weigh(self, data: bytes) -> None:
+        """Keep the first file that took more memory than any may."""
+        peak = peak_mb()
+        if peak > self.tally.most_mb:
+            self.tally.most_mb = peak
+            self.tally.heaviest = data
+        if peak > MOST_MB:
+            self.tally.counts[f"over {MOST_MB:g} MB"] += 1
+            try:
+                raise MemoryError(f"peak {peak:.0f} MB, {held_mb():.0f} MB after it")
+            except MemoryError as error:
+                self.tally.fault(data, error)
 
     def _clean(self) -> None:
         if self.guard.trespasses:
@@ -225,13 +281,12 @@ def run(rooms: int, tables: int, seed: int, keep: Path | None = None, share: flo
             kind, data = runner.mutated(rng)
             runner.room(kind, data, rng)
             if number % 5000 == 4999:
-                print(f"{number + 1} rooms, {len(runner.tally.faults)} faults", flush=True)
+                print(f"{number + 1} rooms, {len(runner.tally.faults)} faults, {held_mb():.0f} MB", flush=True)
         for number in range(tables):
             runner.table(random.Random(f"{seed} table {number}"))
-    if peak_mb() > MOST_MB:
-        runner.tally.fault(b"", MemoryError(f"peak {peak_mb():.0f} MB"))
     if keep is not None:
         keep.mkdir(parents=True, exist_ok=True)
+        (keep / "heaviest").write_bytes(runner.tally.heaviest)
         for number, (key, (_, data, text)) in enumerate(runner.tally.faults.items()):
             (keep / f"{number}.fault").write_bytes(data)
             (keep / f"{number}.txt").write_text(f"{key}\n{text}", encoding="utf-8", errors="backslashreplace")

@@ -8,8 +8,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from elevation import places
 from elevation.room.file import load_room
@@ -159,6 +160,24 @@ def mouse(window) -> Mouse:
 @pytest.fixture
 def mouse_on() -> type[Mouse]:
     return Mouse
+
+
+def drag_on(canvas, axis: str, dx: int, dy: int) -> QPoint:
+    """Press the handle of ``axis`` on a plan or a section and move it by pixels; where to release it."""
+    handle = next(one for one in canvas.handles() if one.axis == axis)
+    x, y = canvas.viewport.to_px(handle.at)
+    start = QPoint(round(x), round(y))
+    QTest.mouseMove(canvas, start)
+    QTest.mousePress(canvas, Qt.MouseButton.LeftButton, pos=start)
+    for part in (0.3, 0.7, 1.0):
+        QTest.mouseMove(canvas, start + QPoint(round(dx * part), round(dy * part)))
+        QApplication.processEvents()
+    return start + QPoint(dx, dy)
+
+
+@pytest.fixture
+def drag() -> Callable[..., QPoint]:
+    return drag_on
 
 
 @pytest.fixture

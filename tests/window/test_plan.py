@@ -23,18 +23,6 @@ def plan(window):
     return window.under.canvas
 
 
-def drag(canvas, axis, dx, dy):
-    handle = next(one for one in canvas.handles() if one.axis == axis)
-    x, y = canvas.viewport.to_px(handle.at)
-    start = QPoint(round(x), round(y))
-    QTest.mouseMove(canvas, start)
-    QTest.mousePress(canvas, Qt.MouseButton.LeftButton, pos=start)
-    for part in (0.3, 0.7, 1.0):
-        QTest.mouseMove(canvas, start + QPoint(round(dx * part), round(dy * part)))
-        QApplication.processEvents()
-    return start + QPoint(dx, dy)
-
-
 def walls(window):
     return {wall.id: wall for wall in window.session.committed.walls}
 
@@ -57,7 +45,7 @@ def test_what_stands_out_is_drawn_lower(window):
     assert viewport.to_wall(*viewport.to_px((300.0, 88.9))) == (pytest.approx(300.0), pytest.approx(88.9))
 
 
-def test_the_projection_is_dragged_downwards_and_all_legs_follow(window):
+def test_the_projection_is_dragged_downwards_and_all_legs_follow(window, drag):
     canvas = plan(window)
     end = drag(canvas, "projection", 0, 14)
     QTest.mouseRelease(canvas, Qt.MouseButton.LeftButton, pos=end)
@@ -70,7 +58,7 @@ def test_the_projection_is_dragged_downwards_and_all_legs_follow(window):
     assert walls(window)["left"].schemes[0].treatments[0].layers[0].rod.projection.text == "3 1/2 in"
 
 
-def test_a_corner_is_dragged_and_both_walls_say_the_same(window):
+def test_a_corner_is_dragged_and_both_walls_say_the_same(window, drag):
     canvas = plan(window)
     end = drag(canvas, "corner-right", -12, 0)
     QTest.mouseRelease(canvas, Qt.MouseButton.LeftButton, pos=end)
@@ -79,7 +67,7 @@ def test_a_corner_is_dragged_and_both_walls_say_the_same(window):
     assert walls(window)["right"].left.angle == angle
 
 
-def test_a_drag_draws_one_treatment_and_not_the_walls_again(window):
+def test_a_drag_draws_one_treatment_and_not_the_walls_again(window, drag):
     canvas = plan(window)
     canvas.repaint()
     known = dict(canvas.plan.kept._known)

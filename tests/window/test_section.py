@@ -25,18 +25,6 @@ def section(window):
     return window.beside.canvas
 
 
-def drag(canvas, axis, dx, dy):
-    handle = next(one for one in canvas.handles() if one.axis == axis)
-    x, y = canvas.viewport.to_px(handle.at)
-    start = QPoint(round(x), round(y))
-    QTest.mouseMove(canvas, start)
-    QTest.mousePress(canvas, Qt.MouseButton.LeftButton, pos=start)
-    for part in (0.3, 0.7, 1.0):
-        QTest.mouseMove(canvas, start + QPoint(round(dx * part), round(dy * part)))
-        QApplication.processEvents()
-    return start + QPoint(dx, dy)
-
-
 def held(window):
     return window.session.committed.walls[0].schemes[0].treatments[0].layers[0]
 
@@ -72,7 +60,7 @@ def test_nothing_is_worked_out_while_it_is_hidden(window):
         ("hem", 0, -12, lambda layer: layer.rod.height.at.mm),  # a panel in hand: its hem pulls the rod
     ],
 )
-def test_its_handles_edit_the_room_through_gestures(window, axis, dx, dy, read):
+def test_its_handles_edit_the_room_through_gestures(window, axis, dx, dy, read, drag):
     before, beside = read(held(window)), section(window)
     at = drag(beside, axis, dx, dy)
     assert window.session.gesture is not None
@@ -84,7 +72,7 @@ def test_its_handles_edit_the_room_through_gestures(window, axis, dx, dy, read):
     assert read(held(window)) == before
 
 
-def test_escape_gives_the_projection_back(window):
+def test_escape_gives_the_projection_back(window, drag):
     beside = section(window)
     before = held(window)
     at = drag(beside, "projection", 20, 0)
@@ -93,7 +81,7 @@ def test_escape_gives_the_projection_back(window):
     assert held(window) is before
 
 
-def test_a_drag_on_the_elevation_moves_the_section_in_the_same_frame(window):
+def test_a_drag_on_the_elevation_moves_the_section_in_the_same_frame(window, drag):
     beside = section(window)
 
     def rod_line():
