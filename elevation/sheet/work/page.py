@@ -36,7 +36,7 @@ class Part(Struct, frozen=True):
     records : tuple of Record
         From its upper left corner: x to the right, y up (so never above 0).
     sticks : bool
-        A heading: never the last of a page.
+        A heading, or words about what comes under them: never the last of a page.
     head : Part or None
         Of a table's row: what stands over the row again where a page begins with it.
     """
@@ -131,6 +131,8 @@ def lay(
             if part.head is not None:
                 pages[-1].append((used, part.head))
                 used += part.head.height
+        if not part.records and not pages[-1] and len(pages) > 1:
+            continue
         pages[-1].append((used, part))
         used += part.height
     day = date if date is not None else sheet_date()

@@ -27,10 +27,10 @@ def heading(text: str, width: float) -> Part:
     )
 
 
-def paragraph(text: str, width: float, size: float = BODY, ink: str = Ink.TEXT) -> Part:
-    """Plain lines."""
+def paragraph(text: str, width: float, size: float = BODY, ink: str = Ink.TEXT, *, sticks: bool = False) -> Part:
+    """Plain lines; those that only make sense with what follows stick to it, as a heading does."""
     lines, height = _lines(text, 0.0, 0.0, width, size, ink)
-    return Part(height + 1.8, lines)
+    return Part(height + 1.8, lines, sticks)
 
 
 def _lines(
@@ -147,5 +147,5 @@ def _cell(
 
 
 def gap(height: float) -> Part:
-    """Empty space."""
-    return Part(height, ())
+    """Empty space: it goes with what follows, and is left out where a page begins with it."""
+    return Part(height, (), True)

@@ -82,12 +82,12 @@ def _plate(plate: Plate, width: float, style: Style) -> list[Part]:
     parts = [heading(say(term(plate.kit.name), style), width)]
     uses = "; ".join(say(use, style) for use in plate.uses)
     told = msg("For {uses}. {size}, holes {hole} wide.", uses=uses, size=size, hole=f"{HOLE_MM:g} mm")
-    parts.append(paragraph(say(told, style), width, SMALL))
+    parts.append(paragraph(say(told, style), width, SMALL, sticks=True))
     if plate.on == "ceiling":
         text = msg(
             "Under the ceiling: the notches left and right stand on the rod's line, the cut-off corners into the room."
         )
-        parts.append(paragraph(say(text, style), width, SMALL))
+        parts.append(paragraph(say(text, style), width, SMALL, sticks=True))
     records: list[Record] = [
         Polyline(plate.outline, _CUT, True),
         *(Path(circle(x, y, HOLE_MM / 2), _CUT) for x, y in plate.holes),

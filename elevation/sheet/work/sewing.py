@@ -48,7 +48,7 @@ def cutting_sheet(
         parts: list[Part] = []
         for bolt in bolts:
             parts.append(heading(_bolt_title(bolt, style), width))
-            parts.append(paragraph(say(_bolt_words(bolt), style), width, SMALL))
+            parts.append(paragraph(say(_bolt_words(bolt), style), width, SMALL, sticks=True))
             parts.extend(bolt_parts(bolt, width, style, is_tight=fit.is_small))
             parts.extend(piece_table(bolt, width, style, is_tight=fit.is_small))
         parts.append(heading(say(msg("At the table"), style), width))

@@ -40,7 +40,7 @@ def marks_parts(marks: Marks, panels: Sequence[Message], width: float, style: St
         return []
     names = ", ".join(say(name, style) for name in panels)
     return [
-        paragraph(_marks_title(marks, names, style), width, BODY),
+        paragraph(_marks_title(marks, names, style), width, BODY, sticks=True),
         *_blocks(marks, mark_rows(marks, style), width, style, fit),
     ]
 

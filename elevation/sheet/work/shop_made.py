@@ -78,7 +78,11 @@ def _kind(brackets: MadeBrackets, trade: Trade, width: float, style: Style, coar
         length = "" if flat is None else say(msg("{length}", length=Mm(part.length_mm, about=True)), coarse)
         of = "" if flat is None else say(term(flat.name), style)
         rows.append((say(term(part.row.name), style), of, length, str(part.count)))
-    return [paragraph(say(title, style), width), paragraph(uses, width, SMALL), *table(columns, rows, width)]
+    return [
+        paragraph(say(title, style), width, sticks=True),
+        paragraph(uses, width, SMALL, sticks=True),
+        *table(columns, rows, width),
+    ]
 
 
 def _steps(finish: FinishRow) -> Sequence[tuple[Message, tuple[Message, ...]]]:

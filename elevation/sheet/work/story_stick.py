@@ -67,7 +67,7 @@ def _stick(number: int, stick: Stick, width: float, style: Style) -> list[Part]:
         text = msg("Stand the zero end on the {edge}, plumb, beside each bracket's middle.", edge=held.name)
     parts = [
         heading(say(title, style), width),
-        paragraph(say(text, style), width),
+        paragraph(say(text, style), width, sticks=True),
         _drawn(stick, width),
         *_table(stick, width, style),
     ]
