@@ -78,7 +78,7 @@ def hanging_steps(room: Room, wall: SetOut, laid: TreatmentOut, trade: Trade) ->
             steps.append(_inside_marks(places))
         steps.append(_detect(laid, substrate))
         drill = _drill(laid, substrate, places)
-        steps.append(replace(drill, details=(*drill.details, *fixing_lines(laid, places, trade))))
+        steps.append(replace(drill, details=(*drill.details, *fixing_lines(laid, places, trade, room.unit))))
         steps.append(_screw_on())
     names = {ref: name.name for layer in laid.layers for ref, name in names_of_layer(laid, layer, 0).items()}
     for layer in laid.layers:

@@ -282,6 +282,17 @@ class ToolRow(Struct, frozen=True, gc=False):
     sure: Sure
 
 
+class DrillRow(Struct, frozen=True, gc=False):
+    """A drill: its diameter (0: she has none of that size), and the measure that its set is sold in."""
+
+    id: str
+    name: str
+    diameter_mm: float
+    market: Literal["in", "mm"]
+    source: str
+    sure: Sure
+
+
 class PriceRow(Struct, frozen=True, gc=False):
     """What a part (its id: ``bracket:shop-strap``) costs: ``price`` buys ``pack`` pieces, or so many mm (``is_length``)."""
 
@@ -433,3 +444,4 @@ class Trade(Struct, frozen=True):
     flats: dict[str, FlatRow] = {}
     bracket_parts: dict[str, BracketPartRow] = {}
     finishes: dict[str, FinishRow] = {}
+    drills: dict[str, DrillRow] = {}

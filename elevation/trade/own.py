@@ -82,9 +82,17 @@ HERS = (
 """Tables that are all her own: what lies on her shelf, what things cost where she lives."""
 
 
+DRILLS = Table("drills", tables.DRILLS, model.DrillRow)
+"""Hers to add to as well, but no room names a drill: none is carried along."""
+
+
+EVERY = (*TABLES, DRILLS, *HERS)
+"""All tables that rows of hers can be laid over, as the window shows them."""
+
+
 def table_named(name: str) -> Table:
     """The table of that name."""
-    return next(table for table in (*TABLES, *HERS) if table.name == name)
+    return next(table for table in EVERY if table.name == name)
 
 
 def shipped_cells(table: Table) -> tuple[Cells, ...]:
@@ -171,7 +179,7 @@ def with_own(trade: Trade, folder: Path) -> Trade:
         A cell of hers is wrong: file, line and column are named.
     """
     found: dict[str, dict[str, Any]] = {}
-    for table in (*TABLES, *HERS):
+    for table in EVERY:
         content = _content(folder / table.file)
         if content is not None:
             found[table.name] = {**getattr(trade, table.name), **read_rows(table, content, str(folder / table.file))}

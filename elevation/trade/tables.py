@@ -19,6 +19,7 @@ from elevation.trade.model import (
     BracketPartRow,
     BracketRow,
     CutRow,
+    DrillRow,
     EndRow,
     FabricRow,
     FinishRow,
@@ -185,6 +186,10 @@ TOOLS = _columns(
     Column("kind", "kind", cells.one_of("tool", "consumable")),
     Column("when", "when", cells.one_of("always", "holes", "masonry", "cut", "rod", "metal", "cloth")),
 )
+DRILLS = _columns(
+    Column("diameter", "diameter_mm", cells.length),
+    Column("market", "market", cells.one_of("in", "mm")),
+)
 PRICES = (
     Column("id", "id", cells.text),
     Column("price", "price", cells.ratio),
@@ -281,6 +286,7 @@ def load_trade(folder: Path | None = None) -> Trade:
         flats=_load(at / "flats.csv", FLATS, FlatRow),
         bracket_parts=_load(at / "bracket_parts.csv", BRACKET_PARTS, BracketPartRow),
         finishes=_load(at / "finishes.csv", FINISHES, FinishRow),
+        drills=_load(at / "drills.csv", DRILLS, DrillRow),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from msgspec.structs import replace
 from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QShortcut
 from PySide6.QtWidgets import (
@@ -25,7 +26,8 @@ from elevation.sheet.bracket_drawing import bracket_group, extent
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Ink
 from elevation.trade.model import BracketRow
-from elevation.trade.own import TABLES, own_cells, shipped_cells, written
+from elevation.trade.own import EVERY, check_shelf, own_cells, read_rows, shipped_cells, with_own, written
+from elevation.trade.tables import load_trade
 from elevation.window.on_screen import resize_on_screen
 from elevation.window.tables_model import TableModel
 from elevation.window.texts import tr, tr_error
@@ -45,8 +47,17 @@ _TITLES: dict[str, Message] = {
     "bodies": msg("Bodies of cloth"),
     "allowances": msg("Allowances"),
     "saws": msg("Saws"),
+    "drills": msg("Drills"),
+    "shelf": msg("Stock on the shelf"),
+    "prices": msg("Prices"),
 }
 _PX_PER_PAPER_MM = 96 / 25.4
+
+
+_ALL_HERS = msg(
+    "All of this is your own. A part is named as in the buying list's table: ring:ring-1, rod:conduit-3/4. For the parts "
+    "of the room at hand, “Shelf and prices” names them for you."
+)
 
 
 class BracketView(QWidget):
@@ -102,7 +113,7 @@ class TablesDialog(QDialog):
         resize_on_screen(self, 900, 560)
         self.choice = QComboBox(self)
         self.choice.setAccessibleName(tr(msg("Table")))
-        for table in TABLES:
+        for table in EVERY:
             self.choice.addItem(tr(_TITLES[table.name]))
         self.view = QTableView(self)
         self.view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -153,7 +164,7 @@ class TablesDialog(QDialog):
     # -- which table ---------------------------------------------------------------------
 
     def _open(self, index: int) -> TableModel:
-        table = TABLES[index]
+        table = EVERY[index]
         try:
             own = own_cells(table, self._folder)
         except ElevationError as error:
@@ -164,7 +175,7 @@ class TablesDialog(QDialog):
     def _choose(self, index: int) -> None:
         if self.model.is_changed and not self.save():
             # What is typed is not thrown away for a look at another table.
-            self.choice.setCurrentIndex(TABLES.index(self.model.table))
+            self.choice.setCurrentIndex(EVERY.index(self.model.table))
             return
         self.trouble.setText("")
         self.model = self._open(index)
@@ -192,15 +203,19 @@ class TablesDialog(QDialog):
         self.correct.setEnabled(not is_own and self.model.rowCount() > 0)
         self.copy.setEnabled(self.model.rowCount() > 0)
         self.remove.setEnabled(is_own)
-        if not self.model.rowCount():
-            self.source.setText("")
-            return
-        titles = self.model.table.titles
-        index = self.model.index(row, titles.index("source"))
-        sure = self.model.data(self.model.index(row, titles.index("sure")))
-        self.source.setText(tr(msg("Source: {source} ({sure})", source=str(self.model.data(index)), sure=str(sure))))
+        self.source.setText(self._said_source(row))
         if self.model.table.name == "brackets":
             self.drawing.show_row(self.model.row_value(row))
+
+    def _said_source(self, row: int) -> str:
+        """Where a row comes from; of what is all her own, what to write there."""
+        titles = self.model.table.titles
+        if "source" not in titles:
+            return tr(_ALL_HERS)
+        if not self.model.rowCount():
+            return ""
+        source, sure = (str(self.model.data(self.model.index(row, titles.index(title)))) for title in ("source", "sure"))
+        return tr(msg("Source: {source} ({sure})", source=source, sure=sure))
 
     def _on_typed(self, index: QModelIndex) -> None:
         self.trouble.setText(self.model.wrong(index.row(), index.column()))
@@ -223,9 +238,16 @@ class TablesDialog(QDialog):
 
     def _begin(self, row: int) -> None:
         self._show(row)
-        index = self.model.index(row, 1)
+        index = self.model.index(row, 0 if self.model.names_parts else 1)
         self.view.setCurrentIndex(index)
         self.view.edit(index)
+
+    def _check_whole(self, content: str) -> None:
+        """Refuse a shelf that names sections which nobody knows, before anything is written."""
+        table = self.model.table
+        if table.name == "shelf":
+            trade = with_own(load_trade(), self._folder)
+            check_shelf(replace(trade, shelf=read_rows(table, content, table.file)), table.file)
 
     def save(self) -> bool:
         """Write her rows of this table; a wrong cell is said and shown, and nothing is written."""
@@ -237,6 +259,7 @@ class TablesDialog(QDialog):
             return False
         try:
             content = written(self.model.table, self.model.own)
+            self._check_whole(content)
             self._folder.mkdir(parents=True, exist_ok=True)
             write_atomically(self._folder / self.model.table.file, content.encode())
         except ElevationError as error:

@@ -40,6 +40,11 @@ class TableModel(QAbstractTableModel):
         mine = {row[0] for row in self.own}
         return [row for row in self._shipped if row[0] not in mine]
 
+    @property
+    def names_parts(self) -> bool:
+        """Whether an id is the name of a part of the buying list, which nobody but she can give."""
+        return self.table.name == "prices"
+
     def cells(self, row: int) -> Cells:
         """The cells of a row as they are written."""
         return self.own[row] if row < len(self.own) else self.shipped[row - len(self.own)]
@@ -124,18 +129,23 @@ class TableModel(QAbstractTableModel):
     def add(self) -> int:
         """Add an empty row of her own; returns where it stands."""
         usual = usual_cells(self.table)
-        usual["id"] = self._free("row")
-        usual["name"] = tr(msg("my own"))
+        if not self.names_parts:
+            usual["id"] = self._free("row")
+        if "name" in usual:
+            usual["name"] = tr(msg("my own"))
         return self._put(tuple(usual[title] for title in self.table.titles))
 
     def copy(self, row: int) -> int:
         """Copy a row into one of her own under another id."""
         cells = list(self.cells(row))
         # Its figures are no longer what the source says once they are changed: the source says where they began.
-        source = self.table.titles.index("source")
-        cells[source] = tr(msg("begun from {row}: {source}", row=cells[0], source=term(cells[source])))
-        cells[0] = self._free(cells[0])
-        cells[1] = tr(msg("{name}, my own", name=term(cells[1])))
+        titles = self.table.titles
+        if "source" in titles:
+            source = titles.index("source")
+            cells[source] = tr(msg("begun from {row}: {source}", row=cells[0], source=term(cells[source])))
+        cells[0] = "" if self.names_parts else self._free(cells[0])
+        if "name" in titles:
+            cells[1] = tr(msg("{name}, my own", name=term(cells[1])))
         return self._put(tuple(cells))
 
     def correct(self, row: int) -> int:
@@ -168,4 +178,4 @@ class TableModel(QAbstractTableModel):
                 values[column.field] = column.read(cell)
             except ElevationError:
                 return None
-        return self.table.row(**values)
+        return (self.table.make or self.table.row)(**values)
