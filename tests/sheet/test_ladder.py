@@ -7,6 +7,7 @@ from itertools import combinations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from elevation.sheet.annotation.ladder import APART, CLEAR, STROKE, Line, Rows, _Ladder, climb
 from elevation.sheet.annotation.model import Label, Segment
@@ -114,3 +115,25 @@ def test_a_figure_needs_its_width_and_no_more_between_bounds() -> None:
     ladder = _Ladder(line_of([60.0], "1"), Rows(True))
     assert ladder._find(1, 10.0, 15.0, 5.0, 0.0) == pytest.approx(12.5)
     assert ladder._find(1, 10.0, 15.0, 5.001, 0.0) is None
+
+
+def test_what_matters_more_takes_its_place_first() -> None:
+    """Two narrow dimensions beside each other: the one of higher priority is not sent farther out than the other."""
+    line = line_of([12.0, 3.0, 3.0, 12.0], "123")
+    rungs = ("between", "beside", "staggered", "leader", "key")
+    for first in (1, 2):
+        segments = tuple(replace(one, priority=1 if place == first else 0) for place, one in enumerate(line.segments))
+        labels = laid(Line(segments, line.ends, line.bounds, (), line.letter_room))
+        other = 3 - first
+        assert rungs.index(labels[first].rung) < rungs.index(labels[other].rung)
+
+
+def test_beside_means_past_the_end_of_the_chain_or_over_the_wider_neighbour() -> None:
+    first, *_ = laid(line_of([3.0, 60.0], "123"))
+    assert (first.rung, first.centre < 0.0) == ("beside", True)
+    for lengths in ([40.0, 3.0, 60.0], [60.0, 3.0, 40.0]):
+        line = line_of(lengths, "123")
+        label = laid(line)[1]
+        wider_right = lengths[2] > lengths[0]
+        assert label.rung == "beside"
+        assert (label.centre > line.ends[1][1]) == wider_right
