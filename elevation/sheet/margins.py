@@ -13,7 +13,7 @@ from elevation.sheet.blocks import BODY, Block, Run, fact, finding_block, headin
 from elevation.sheet.facts import digest_of, facts_of, title_of
 from elevation.sheet.records import Ink
 from elevation.trade.model import Trade
-from elevation.words import Message, Style, msg, say
+from elevation.words import Message, Style, msg, msg_plural, say
 
 MOST_IN_FULL = 2
 """Treatments whose facts are given in full; more of them share the margin in one paragraph each."""
@@ -34,7 +34,7 @@ def margins(
     annotation: Annotation,
     width: float,
 ) -> Iterator[Sequence[Block]]:
-    """The margin's blocks, the fullest first; then with fewer facts, without what is not known, with fewer findings.
+    """The margin's blocks, the fullest first; then with fewer facts, what is not known only counted, fewer findings.
 
     Keys are always there.
     """
@@ -48,9 +48,10 @@ def margins(
     for kept in range(len(brief) - 1, 0, -1):
         yield [*brief[:kept], *_more(len(brief) - kept, style, width), *told, *unknown, *keys]
     yield [*told, *unknown, *keys]
-    yield [*told, *keys]
+    counted = _counted(set_out, style, width)
+    yield [*told, *counted, *keys]
     for kept in range(len(findings) - 1, -1, -1):
-        yield [*told[: kept + 1], *_more(len(findings) - kept, style, width), *keys]
+        yield [*told[: kept + 1], *_more(len(findings) - kept, style, width), *counted, *keys]
     yield keys
 
 
@@ -92,14 +93,25 @@ def _told(findings: Sequence[Finding], style: Style, width: float) -> list[Block
         return []
     blocks = [heading(say(msg("Findings"), style), width)]
     warned = {""}
+    before: tuple[str, str] | None = None
     for number, finding in enumerate(findings, 1):
         word = say(_WORDS[finding.weight], style)
         text = say(finding.text, style)
         authority = say(finding.authority, style)
-        # A caution stands once, with the first finding that it belongs to.
+        # Who says so stands with the first of a row of alike findings, a caution with the first that it belongs to.
+        said_already = (finding.rule, authority) == before
+        before = (finding.rule, authority)
         caution = "" if finding.caution is None else say(finding.caution, style)
         blocks.append(
-            finding_block(finding.weight, number, word, text, authority, width, "" if caution in warned else caution)
+            finding_block(
+                finding.weight,
+                number,
+                word,
+                text,
+                "" if said_already else authority,
+                width,
+                "" if caution in warned else caution,
+            )
         )
         warned.add(caution)
     return blocks
@@ -111,6 +123,13 @@ def _unknown(set_out: SetOut, style: Style, width: float) -> list[Block]:
         return []
     texts = (paragraph(say(unknown.text, style), width, BODY) for unknown in found)
     return [heading(say(msg("Not known yet"), style), width), *texts]
+
+
+def _counted(set_out: SetOut, style: Style, width: float) -> list[Block]:
+    count = len(unknowns(set_out))
+    return [paragraph(say(msg_plural("{count} not known yet", "{count} not known yet", count=count), style), width)] * bool(
+        count
+    )
 
 
 def _keys(annotation: Annotation, style: Style, width: float) -> list[Block]:

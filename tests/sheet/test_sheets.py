@@ -193,6 +193,28 @@ def test_findings_that_find_no_room_are_counted() -> None:
     assert sum(isinstance(record, Text) for group in marks for record in group.records) == told
 
 
+def test_who_says_so_stands_with_the_first_of_a_row_of_alike_findings() -> None:
+    room, set_out, _ = demo_case("bedroom")
+    said = [("meets", "IRC R310"), ("meets", "IRC R310"), ("rod-low", "common practice"), ("meets", "IRC R310")]
+    findings = tuple(
+        Finding(rule, Weight.BROKEN, ("w",), msg("Finding {number}.", number=number), msg(authority), at=(900.0, 900.0))
+        for number, (rule, authority) in enumerate(said)
+    )
+    texts = [text for text in _texts(_sheet((room, set_out, findings))) if text in {"IRC R310", "common practice"}]
+    assert texts == ["IRC R310", "common practice", "IRC R310"]
+
+
+def test_what_is_not_known_is_told_and_counted_where_there_is_no_room_to_tell_it() -> None:
+    room, set_out, findings = demo_case("hall")
+    assert "Not known yet What the brackets are fixed with" in _said(_sheet((room, set_out, findings)))
+    text = msg("A long sentence about something that is wrong with this wall and takes three lines of the margin at least.")
+    crowd = tuple(Finding("meets", Weight.BROKEN, ("w",), text, msg("geometry"), at=(900.0, 900.0)) for _ in range(60))
+    picture = _sheet((room, set_out, crowd))
+    assert any(text.startswith("… and") for text in _texts(picture))
+    assert "1 not known yet" in _texts(picture)
+    assert "not known yet" not in _said(_sheet(demo_case("rented"))).lower()
+
+
 def test_all_text_of_random_sheets_stays_inside_the_frame() -> None:
     for room, wall in random_walls(60, 7000):
         case = case_of(room, wall, wall.schemes[0].id if wall.schemes else None)
