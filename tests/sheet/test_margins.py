@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 
 import pytest
@@ -42,7 +43,7 @@ def count_of(block: Block) -> int:
 
 def test_each_way_takes_less_room_than_the_one_before(ways: list[list[Block]]) -> None:
     heights = [sum(block.height for block in way) for way in ways]
-    assert all(a >= b for a, b in zip(heights, heights[1:], strict=False))
+    assert all(a >= b for a, b in itertools.pairwise(heights))
     assert len(ways) == 2 + 3 + 2 + 5 + 1  # digests three times shorter, without them, unknown counted, findings fewer
 
 
@@ -75,7 +76,7 @@ def test_a_digest_stands_under_its_name_and_no_line_on_another(ways: list[list[B
         if block.mark is not None:
             continue
         downs = [(run.down, run.size) for run in block.runs if run.right == block.runs[0].right]
-        for (upper, _), (lower, size) in zip(downs, downs[1:], strict=False):
+        for (upper, _), (lower, size) in itertools.pairwise(downs):
             assert lower - size >= upper - 0.01
         assert block.runs[-1].down < block.height
 
