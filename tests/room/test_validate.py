@@ -274,3 +274,39 @@ def test_how_much_a_full_chain_is_longer_than_its_wall(fields: dict[str, Any], m
     # 1000 + 80 + 1000 + 80 + 1840 = 4000.
     chain = (opening(left=None, gap=mm(1000), casing=mm(80)),)
     assert excess(wall(**({"openings": chain} | fields))) == mm_more
+
+
+@pytest.mark.parametrize(
+    ("studs", "told"),
+    [
+        ((4000.0,), ""),
+        ((4000.1,), "past the wall's right end"),
+        ((400.0, 800.0), ""),
+        ((400.0, 400.0), "not to the right of the stud before"),
+        ((800.0, 400.0), "not to the right of the stud before"),
+    ],
+)
+def test_studs_stand_on_the_wall_in_order(studs: tuple[float, ...], told: str) -> None:
+    found = fault(studs=tuple(mm(stud) for stud in studs))
+    assert told in found
+    assert (found == "") is (told == "")
+
+
+@pytest.mark.parametrize(("rise", "right"), [(300, True), (300.1, False)])
+def test_an_arc_rises_no_higher_than_its_opening(rise: float, right: bool) -> None:
+    low = opening(height=mm(300), head=Head("segmental", rise=mm(rise)))
+    assert (fault(openings=(low,)) == "") is right
+
+
+@pytest.mark.parametrize(("gap_right", "right"), [(4000, True), (4000.1, False)])
+def test_an_opening_read_from_the_right_may_miss_as_a_tape_is_misread(gap_right: float, right: bool) -> None:
+    # 4000 wide, the opening 1000: with 4000 to the right of it, its left end is a metre past the wall's.
+    told = fault(openings=(opening(left=None),), gap_right=mm(gap_right))
+    assert (told == "") is right
+    assert right or "reaches past the wall's left end" in told
+
+
+def test_a_wall_carries_a_sensible_number_of_things() -> None:
+    shelves = tuple(Obstacle(f"n{number}", "shelf", mm(0), mm(0), mm(9), mm(9)) for number in range(500))
+    assert fault(obstacles=shelves, openings=()) == ""
+    assert "has 501 things on it" in fault(obstacles=shelves)

@@ -11,7 +11,7 @@ from elevation.errors import BadInput
 from elevation.room.check_scheme import BRACKET_HOLDS, END_HOLDS, HEIGHT_HOLDS
 from elevation.room.edits import replace_at, replace_rod
 from elevation.room.first import FirstFacts, first_room
-from elevation.room.model import Bracket, Fabric, Held, Hem, Panel, Room
+from elevation.room.model import Bracket, Fabric, Held, Hem, Packet, Panel, Room
 from elevation.room.validate import check_room
 from elevation.units import Length, parse_length
 
@@ -164,3 +164,56 @@ def test_a_bracket_as_built() -> None:
 def test_a_goal_for_the_glass() -> None:
     assert fault(replace_at(ROOM, LAYER[:2], clear_glass_to=mm(0))) == ""
     assert "schemes[0].clear_glass_to" in fault(replace_at(ROOM, LAYER[:2], clear_glass_to=mm(-1)))
+
+
+@pytest.mark.parametrize(("share", "right"), [(0.001, True), (1.0, True), (0.0, False), (1.001, False), (-0.5, False)])
+def test_a_share_of_the_opening_is_more_than_nothing_and_at_most_all(share: float, right: bool) -> None:
+    told = rod(height=Held("share-of-opening", mm(0), share))
+    assert (told == "") is right
+    assert right or f"height.share: is {share:g}" in told
+
+
+def test_only_a_share_of_the_opening_has_a_share() -> None:
+    assert ".left.share: stands beside" in rod(left=Held("beyond-opening", mm(100), 0.5))
+
+
+@pytest.mark.parametrize(("wall", "right"), [(0, True), (10, True), (10.01, False)])
+def test_a_tubes_wall_is_at_most_half_its_diameter(wall: float, right: bool) -> None:
+    assert (rod(diameter=mm(20), wall=mm(wall)) == "") is right
+
+
+@pytest.mark.parametrize(("most", "right"), [(400, True), (399.99, False)])
+def test_a_packets_range_does_not_end_before_it_begins(most: float, right: bool) -> None:
+    assert (rod(packet=Packet(least=mm(400), most=mm(most))) == "") is right
+
+
+@pytest.mark.parametrize(("kg", "right"), [(0.001, True), (200, True), (0, False), (200.01, False)])
+def test_what_a_packet_says_a_rod_holds(kg: float, right: bool) -> None:
+    assert (rod(packet=Packet(holds_kg=kg)) == "") is right
+
+
+@pytest.mark.parametrize("key", ["pull_kg", "shear_kg"])
+@pytest.mark.parametrize(("kg", "right"), [(0.001, True), (2000, True), (0, False), (2000.01, False)])
+def test_what_a_packet_says_a_fixing_holds(key: str, kg: float, right: bool) -> None:
+    told = layer(brackets=(Bracket("b1", Held("from-left-end", mm(50)), **{key: kg}),))
+    assert (told == "") is right
+    assert right or f"brackets[0].{key}: is {kg:g}" in told
+
+
+@pytest.mark.parametrize(("kg", "right"), [(0, True), (2000, True), (-0.1, False), (2000.1, False)])
+def test_what_somebody_pulls_with(kg: float, right: bool) -> None:
+    assert (fault(replace(ROOM, tug_kg=kg)) == "") is right
+
+
+def test_a_treatment_has_a_layer() -> None:
+    assert "treatments[0].layers: is empty" in fault(replace_at(ROOM, LAYER[:3], layers=()))
+
+
+@pytest.mark.parametrize(("mount", "right"), [("wall", True), ("ceiling", True), ("reveal", False), ("sash", False)])
+def test_only_a_rod_before_the_wall_spans_two_openings(mount: str, right: bool) -> None:
+    (first,) = ROOM.walls[0].openings
+    second = replace(first, id="second", left=mm(0), gap=None, width=mm(100))
+    room = replace_at(ROOM, ("wall-1",), openings=(second, first))
+    room = replace_at(room, LAYER[:3], mount=mount, openings=(first.id, second.id))
+    told = fault(room)
+    assert ("a rod in a reveal or on a sash has one" not in told) is right, told
