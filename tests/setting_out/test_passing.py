@@ -91,3 +91,33 @@ def test_what_is_remembered_is_what_is_set_out_afresh() -> None:
         room = one_way(drawn=inch(width / 4))
         for wall in ("w1", "w2"):
             assert set_out(room, wall, "s1", trade()) == set_out_afresh(room, wall, "s1", trade())
+
+
+def test_of_the_folds_each_wall_has_its_share() -> None:
+    (panel,) = landed(one_way(), "w1").panels
+    assert panel.folds_over("closed") == round(panel.fold_count * 96.5 / (96.5 + LONG))
+    assert panel.folds_over("open") == panel.fold_count
+    # Drawn 30 in it has not come to the corner.
+    (short,) = landed(one_way(drawn=inch(30)), "w1").panels
+    assert short.folds_over("drawn") == short.fold_count
+
+
+@pytest.mark.parametrize("gone", [LAYER, SECOND])
+def test_nothing_passes_where_the_other_leg_covers_nothing(gone: tuple[str, ...]) -> None:
+    room = replace_at(one_way(), gone[:3], openings=())
+    other = "w1" if gone is SECOND else "w2"
+    assert set_out(room, other, "s1", trade()) == set_out_afresh(room, other, "s1", trade())
+    assert landed(room, other).guests == ()
+    assert set_out(room, gone[0], "s1", trade()).treatments == ()
+
+
+def test_a_rod_behind_the_bent_track_has_nothing_that_passes() -> None:
+    room = one_way()
+    behind = replace(layer_of(room, LAYER), id="l2", panels=())
+    behind = replace(behind, rod=replace(behind.rod, kind="rod", section="conduit-1/2", bend=None))
+    for ref in (LAYER, SECOND):
+        room = replace_at(room, ref[:3], layers=(layer_of(room, ref), replace(behind, rod=behind.rod)))
+    first, second = (set_out(room, wall, "s1", trade()).treatments[0].layers for wall in ("w1", "w2"))
+    assert len(second[0].guests) == 1
+    assert second[1].guests == ()
+    assert first[0].panels[0].on_mm > 0
