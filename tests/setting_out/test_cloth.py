@@ -200,3 +200,16 @@ def test_lines_are_said_up_to_the_next_mark() -> None:
     # 79 / 0.96 = 82.29: the next sixteenth is 5/16.
     assert any("82⁵⁄₁₆ in" in line for line in lines), lines
     assert INCHES.unit == "in"
+
+
+@pytest.mark.parametrize(("parks", "parted"), [(("left", "right"), True), (("left", "left"), False)])
+@pytest.mark.parametrize("repeat", [8.0, None])
+def test_a_patterned_width_is_parted_only_between_a_left_and_a_right_panel(
+    parks: tuple[str, str], parted: bool, repeat: float | None
+) -> None:
+    # Half widths stand at the return side, so the halves of one patterned width go to opposite panels.
+    room = workroom(repeat=None if repeat is None else inch(repeat))
+    still = replace(layer_of(room, LAYER).panels[0], flat_width=inch(75), stationary=True)
+    room = at(room, LAYER, panels=tuple(replace(still, id=f"p{n}", parks=side) for n, side in enumerate(parks)))
+    made = cloth(room)
+    assert (made.parted is not None and made.parted.half) is (parted or repeat is None)

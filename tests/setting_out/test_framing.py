@@ -7,7 +7,9 @@ shims 1/2 in, from memory. Lintel 8 1/2 in high with 6 in of bearing, 2 3/8 in o
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
+from elevation.room.model import Station
 from elevation.setting_out.framing import layout
 from elevation.setting_out.model import SetOut, ZoneOut
 from elevation.setting_out.whole import set_out_afresh
@@ -84,3 +86,21 @@ def test_the_layout_between_two_studs_gives_way_to_the_right_one() -> None:
     # Just inside and just outside the wall's end.
     assert layout([50.0], 49.25, 100.0, 0.75) == pytest.approx([0.75, 99.25])
     assert layout([50.0], 49.26, 100.0, 0.75) == []
+
+
+@pytest.mark.parametrize(("ceiling", "boxes"), [(78.0, 0), (80.0, 1)])
+def test_a_shutter_box_stands_between_head_and_ceiling(ceiling: float, boxes: int) -> None:
+    # The head is 78 in up: under a ceiling there, no box.
+    (wall,) = good_room().walls
+    opening = replace(wall.openings[0], shutter_box=inch(8))
+    made = good_room(openings=(opening,), ceiling=(Station(inch(0), inch(ceiling)),))
+    out = set_out_afresh(made, "w1", None, TRADE)
+    assert len([zone for zone in out.zones if zone.kind == "shutter-box"]) == boxes
+
+
+def test_no_stud_stands_where_the_floor_has_risen_to_its_top() -> None:
+    # A stair's floor: 90 in up right of the opening, over the head at 79 1/4 in, where the right jack would end.
+    floor = (Station(inch(0), inch(0)), Station(inch(80), inch(0)), Station(inch(91), inch(90)))
+    out = set_out_afresh(good_room(substrate="board-timber-studs", floor=floor), "w1", None, TRADE)
+    assert [side[0] for side in of(out, "jack")] == [51.25]
+    assert len(of(out, "king")) == 2

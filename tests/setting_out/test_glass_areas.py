@@ -11,6 +11,7 @@ import shapely
 from elevation.room.model import Head, Opening, Sash
 from elevation.setting_out import heads
 from elevation.setting_out.chain import Spot
+from elevation.setting_out.covers import clear_beside, line_at
 from elevation.setting_out.opening import Placed, SweepSizes, place
 from tests.setting_out.rooms import mm
 
@@ -201,3 +202,12 @@ def test_what_a_sash_sweeps(sash: Sash, reveal: float | None, boxes: tuple[tuple
     assert len(made.out.sweep) == len(boxes)
     for got, wanted in zip(made.out.sweep, boxes, strict=True):
         assert got == pytest.approx(wanted)
+
+
+def test_a_line_is_level_beyond_its_ends() -> None:
+    line = ((100.0, 10.0), (200.0, 30.0))
+    assert [line_at(line, x) for x in (0.0, 100.0, 150.0, 200.0, 300.0)] == [10.0, 10.0, 20.0, 30.0, 30.0]
+
+
+def test_where_no_glass_is_all_of_it_is_clear() -> None:
+    assert clear_beside([], [], 0.0) == 1.0

@@ -187,3 +187,12 @@ def test_a_far_rod_asks_more_of_its_screws() -> None:
         layer = replace(made.layers[0], rod=replace(made.layers[0].rod, projection=inch(out)))
         times.append(first(room(treatments=[replace(made, layers=(layer,))]))[0].holds_times or 0)
     assert times == sorted(times, reverse=True)
+
+
+@pytest.mark.parametrize("holes", [(), (-100.0, -120.0)])
+def test_a_plate_without_a_screw_over_its_foot_asks_for_the_packet(holes: tuple[float, ...]) -> None:
+    kit = replace(TRADE.brackets["shop-strap"], holes_mm=holes, plate_below_mm=50.0)
+    trade = replace(TRADE, brackets={**TRADE.brackets, "shop-strap": kit})
+    bracket = set_out_afresh(on("timber"), "a", "s", trade).treatments[0].layers[0].brackets[0]
+    assert bracket.held is not None
+    assert (bracket.held.times, bracket.held.why) == (None, "packet")

@@ -234,3 +234,18 @@ def test_a_span_that_only_lifts_sags_by_nothing_in_its_middle() -> None:
     short = found.loads.spans[-1]
     assert short.sag_mm == 0.0
     assert short.at_mm == pytest.approx((short.left_mm + short.right_mm) / 2)
+
+
+def test_a_rod_hangs_below_its_line_by_what_it_sags_and_nothing_where_that_is_not_known() -> None:
+    known = layer_of(panels=weighing(2.0))
+    assert known.loads is not None
+    assert known.loads.line is not None
+    middle = (known.support.left_mm + known.support.right_mm) / 2
+    assert drop_at(known, middle) > known.loads.line.at(middle) > 0  # and its brackets give
+    assert drop_at(layer_of(panels=(), rod={"kind": "tension-rod"}), middle) == 0.0
+    assert drop_at(replace(known, brackets=known.brackets[:1]), middle) == pytest.approx(known.loads.line.at(middle))
+
+
+def test_a_rod_without_a_size_carries_nothing_that_can_be_told() -> None:
+    # A wall of half its diameter and more leaves no tube that is a tube; the section's formula knows none.
+    assert layer_of(panels=weighing(2.0), rod={"diameter": inch(0)}).support.sag_mm is None

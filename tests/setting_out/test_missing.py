@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from msgspec.structs import replace
 
-from elevation.room.model import Packet, Rod, Room, Sash
+from elevation.room.model import Hem, Packet, Rod, Room, Sash
 from elevation.setting_out.missing import missing_of
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
@@ -95,3 +95,12 @@ def test_what_holds_each_end_that_carries(left: str | None, right: str | None) -
 def test_nothing_is_asked_of_a_wall_with_nothing_on_it() -> None:
     wall = room().walls[0]
     assert missing_of(wall, (), ()) == ()
+
+
+def test_a_weight_that_is_typed_is_known_though_its_length_is_not() -> None:
+    def told(**more: float) -> str:
+        made = room(treatments=[treatment(panels=pair(**more), hem=Hem("panel"))])
+        return set_out_afresh(made, "a", "s", TRADE).missing[-1].text.template
+
+    assert "what it weighs" in told()
+    assert "what it weighs" not in told(weight_kg=2.0)

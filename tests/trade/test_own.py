@@ -5,12 +5,22 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from elevation.errors import BadInput
+from elevation.errors import BadInput, Missing
 from elevation.room.edits import replace_at
 from elevation.room.validate import check_rows
 from elevation.trade import own
 from elevation.trade.csv_lines import MOST_BYTES, MOST_CELL
-from elevation.trade.own import TABLES, free_id, own_cells, shipped_cells, table_named, with_own, written
+from elevation.trade.own import (
+    TABLES,
+    free_id,
+    load_with_own,
+    own_cells,
+    shipped_cells,
+    table_named,
+    usual_cells,
+    with_own,
+    written,
+)
 from elevation.trade.tables import load_trade
 from tests.findings.rooms import LEFT_BRACKET, good_room
 
@@ -148,3 +158,36 @@ def test_the_usual_folder_follows_the_person_s_data_home(tmp_path, monkeypatch):
     folder.mkdir(parents=True)
     keep(folder, mine())
     assert "my-arm" in own.load_with_own(load_trade).brackets
+
+
+def test_a_folder_in_place_of_a_table_is_one_sentence(tmp_path):
+    (tmp_path / BRACKETS.file).mkdir()
+    with pytest.raises(Missing, match=r"brackets\.csv: cannot be read"):
+        own_cells(BRACKETS, tmp_path)
+
+
+@pytest.mark.parametrize("content", ["", "\n\n", "# nothing yet\n"])
+def test_a_table_without_a_line_holds_no_row(content, tmp_path):
+    (tmp_path / BRACKETS.file).write_text(content, encoding="utf-8")
+    assert own_cells(BRACKETS, tmp_path) == ()
+
+
+def test_a_new_row_says_who_measured_it_where_a_table_asks():
+    assert usual_cells(BRACKETS)["source"] == "measured by me"
+    assert set(usual_cells(table_named("shelf")).values()) == {""}
+
+
+def test_on_the_shelf_lie_bars_of_sections_that_are_known_and_other_things(tmp_path):
+    shelf = table_named("shelf")
+    keep(tmp_path, ("rings", "ring:1", "none", "20"), ("bar", "rod:conduit-1", "62 in", "1"), table=shelf)
+    assert len(with_own(SHIPPED, tmp_path).shelf) == 2
+    keep(tmp_path, ("bar", "rod:conduit-9", "62 in", "1"), table=shelf)
+    with pytest.raises(BadInput, match=r"which is no section"):
+        with_own(SHIPPED, tmp_path)
+
+
+def test_her_tables_lie_where_her_settings_are(tmp_path):
+    keep(tmp_path, mine())
+    assert "my-arm" in load_with_own(load_trade, tmp_path).brackets
+    # Every test has a home of its own, and nothing lies in this one.
+    assert load_with_own(load_trade) == SHIPPED

@@ -79,6 +79,7 @@ def test_t08_a_pair_of_one_width_and_a_half_each() -> None:
     assert flat == exact(150 * INCH)
     assert widths_of(flat, 54 * INCH) == 3
     assert split(Fraction(3), 2) == Split(1, True)
+    assert split(Fraction(2), 3) is None
 
 
 def test_t09_five_plain_widths() -> None:
