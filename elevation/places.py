@@ -104,6 +104,6 @@ def _is_writable(folder: Path) -> bool:
 
 def _is_own(folder: Path) -> bool:
     """Whether nobody else made this folder in the shared temporary place."""
-    if not hasattr(os, "getuid"):
+    if not hasattr(os, "getuid"):  # pragma: no cover - Windows, where the temporary place is a person's own
         return True
     return folder.lstat().st_uid == os.getuid() and not folder.is_symlink()

@@ -25,7 +25,7 @@ def _blind(label: Message, ref: Ref, blind: Blind | None) -> Change:
 def no_pelmet(scene: Scene, ref: Ref) -> Iterator[Change]:
     """Take the pelmet away."""
     pelmet = treatment_of(scene.room, ref[:3]).pelmet
-    if pelmet is not None:
+    if pelmet is not None:  # pragma: no branch - asked for only where there is one
         yield _pelmet(msg("Take the pelmet away") if pelmet.kind == "board" else msg("Take the valance away"), ref, None)
 
 
@@ -50,7 +50,7 @@ def pelmet_top(scene: Scene, ref: Ref, wanted_mm: float, *, is_higher: bool) -> 
 def pelmet_out(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
     """Stand the pelmet ``least_mm`` out from the wall, or a mark farther."""
     pelmet = treatment_of(scene.room, ref[:3]).pelmet
-    if pelmet is not None:
+    if pelmet is not None:  # pragma: no branch - asked for only where there is one
         at = length(scene, mark_up(least_mm, scene.room.graduation_mm))
         yield _pelmet(msg("Stand the pelmet {out} out from the wall", out=Mm(at.mm)), ref, replace(pelmet, projection=at))
 
@@ -58,7 +58,7 @@ def pelmet_out(scene: Scene, ref: Ref, least_mm: float) -> Iterator[Change]:
 def pelmet_ends(scene: Scene, ref: Ref, out_mm: float, *, side: str | None = None) -> Iterator[Change]:
     """Move both ends of the pelmet outward by ``out_mm`` each (inward where negative), or that of one ``side``."""
     pelmet = treatment_of(scene.room, ref[:3]).pelmet
-    if pelmet is None:
+    if pelmet is None:  # pragma: no cover - asked for only where there is one
         return
     grad = scene.room.graduation_mm
 
@@ -79,14 +79,14 @@ def pelmet_ends(scene: Scene, ref: Ref, out_mm: float, *, side: str | None = Non
 
 def no_blind(scene: Scene, ref: Ref) -> Iterator[Change]:
     """Take the blind away."""
-    if treatment_of(scene.room, ref[:3]).blind is not None:
+    if treatment_of(scene.room, ref[:3]).blind is not None:  # pragma: no branch - asked for only where there is one
         yield _blind(msg("Take the blind away"), ref, None)
 
 
 def cordless(scene: Scene, ref: Ref) -> Iterator[Change]:
     """Choose a blind without cords; or hold its loop taut."""
     blind = treatment_of(scene.room, ref[:3]).blind
-    if blind is None:
+    if blind is None:  # pragma: no cover - asked for only where there is one
         return
     yield _blind(msg("Choose a blind without cord or chain"), ref, replace(blind, cord="none"))
     if blind.cord == "loop":
@@ -97,7 +97,7 @@ def cordless(scene: Scene, ref: Ref) -> Iterator[Change]:
 def blind_elsewhere(scene: Scene, ref: Ref) -> Iterator[Change]:
     """Hang the blind in the reveal instead of on the wall, or the other way round; then a shallower box there."""
     blind = treatment_of(scene.room, ref[:3]).blind
-    if blind is None:
+    if blind is None:  # pragma: no cover - asked for only where there is one
         return
     if blind.place == "wall":
         yield _blind(msg("Hang the blind in the reveal"), ref, replace(blind, place="reveal"))

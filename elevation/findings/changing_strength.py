@@ -66,7 +66,8 @@ def more_brackets(scene: Scene, ref: Ref) -> Iterator[Change]:
             near = min(places, key=lambda place, even=even: abs(place - even), default=even)  # type: ignore[misc]
             # A place that panels leave free is worth a bay a tenth longer.
             xs.append(near if abs(near - even) <= bay / 10 and left < near < right else even)
-        if len({round(x, 3) for x in xs}) == count:
+        # Even places and those near them lie apart, or nothing spans the rod.
+        if len({round(x, 3) for x in xs}) == count:  # pragma: no branch
             yield _spread(scene, layer, xs)
 
 

@@ -39,7 +39,7 @@ def with_cost(scene: Scene, ref: Ref, label: Message, edit: Callable[[Room], Roo
     before = layer_at(scene, ref)
     try:
         out = set_out_afresh(edit(scene.room), scene.set_out.wall, scene.set_out.scheme, scene.trade)
-    except ElevationError:
+    except ElevationError:  # pragma: no cover - an edit that cannot be says so itself, where it is tried
         return label
     hung = (layer for treatment in out.treatments for layer in treatment.layers)
     after = next((layer for layer in hung if layer.ref == ref[:4]), None)

@@ -20,7 +20,7 @@ def where(treatment: TreatmentOut) -> Message:
     openings = treatment.openings
     if len(openings) == 1:
         return opening_name(openings[0])
-    if not openings:
+    if not openings:  # pragma: no cover - a treatment that covers nothing is not set out
         return msg("Treatment {name}", name=treatment.name or treatment.ref[-1])
     numbers = [opening.number for opening in openings]
     if len(numbers) == 2:

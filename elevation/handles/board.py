@@ -24,7 +24,7 @@ LEFT, RIGHT = "board-left", "board-right"
 def _hold(ref: Ref, side: str) -> HoldFigure:
     def write(room: Room, figure: Length, alone: bool) -> Room:
         board = layer_of(room, ref).board
-        if board is None:
+        if board is None:  # pragma: no cover - the handle is made of it
             return room
         made = replace(board, left=figure) if side == LEFT else replace(board, right=figure)
         return with_board(room, ref, made if alone else replace(made, left=figure, right=figure))
@@ -66,7 +66,7 @@ def _handles(context: Context) -> Iterable[Handle]:
 def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking]:
     dressed = dressed_of(context, handle)
     board, support = dressed.landed.board, dressed.landed.support
-    if board is None:
+    if board is None:  # pragma: no cover - the handle is made of it
         return
     middle = (board.bottom_mm + board.top_mm) / 2
     end_mm = support.left_mm if handle.axis == LEFT else support.right_mm

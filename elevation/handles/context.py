@@ -46,7 +46,7 @@ def dressed_layers(context: Context) -> tuple[Dressed, ...]:
     """The layers of the scheme that was set out, in order."""
     set_out = context.set_out
     scheme = next((scheme for scheme in context.wall.schemes if scheme.id == set_out.scheme), None)
-    if scheme is None:
+    if scheme is None:  # pragma: no cover - treatments are set out of a scheme only
         return ()
     treatments = {treatment.id: treatment for treatment in scheme.treatments}
     found: list[Dressed] = []

@@ -327,7 +327,7 @@ class _Reader:
 
 
 def _falls(unit: str, smaller: str) -> bool:
-    for system in (_METRIC, _CUSTOMARY):
-        if unit in system:
-            return smaller in system and system.index(smaller) > system.index(unit)
-    return False
+    return any(
+        unit in system and smaller in system and system.index(smaller) > system.index(unit)
+        for system in (_METRIC, _CUSTOMARY)
+    )

@@ -7,11 +7,13 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from typing import BinaryIO
 
 import pytest
 
 from elevation.errors import BadInput
 from elevation.room.keeping import lock as lock_module
+from elevation.room.keeping import recovery as recovery_module
 from elevation.room.keeping.lock import lock_room, take_lock
 from elevation.room.keeping.recovery import Recovery, begin_recovery, orphans
 from tests.strategies import random_room
@@ -217,3 +219,51 @@ def test_the_second_window_on_a_file_may_not_write(tmp_path: Path) -> None:
     assert again is not None
     again.release()
     assert sorted(tmp_path.iterdir()) == [path, link, state]  # nothing appeared beside the room
+
+
+def test_a_key_that_is_taken_is_not_taken_twice(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    # As if another window had drawn the same number a moment before.
+    answers = [lambda _: None]
+    real = recovery_module.take_lock
+    monkeypatch.setattr(recovery_module, "take_lock", lambda path: (answers.pop() if answers else real)(path))
+    made = begin_recovery(tmp_path)
+    made.keep(ROOM, None)
+    made.abandon()
+    (orphan,) = orphans(tmp_path)
+    # Offered in two windows, taken in one: the other can neither take it nor throw it away.
+    taken = orphan.take()
+    assert taken is not None
+    orphan.discard()
+    assert orphan.take() is None
+    assert orphan.room_path.exists()
+    taken.close()
+    assert not orphan.room_path.exists()
+
+
+def test_a_state_folder_that_cannot_be_looked_into_offers_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuses(*_: object) -> Iterator[Path]:
+        raise OSError(5, "Input/output error")
+
+    monkeypatch.setattr(Path, "glob", refuses)
+    assert orphans(tmp_path) == ()
+
+
+def test_a_lock_whose_name_went_away_meanwhile_is_taken_under_the_new_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path, real, seen = tmp_path / "a.lock", lock_module._is_same, []
+
+    def once_gone(where: Path, stream: BinaryIO) -> bool:
+        if not seen:
+            # Its last holder lets go and takes the name away between our opening and our locking.
+            where.unlink()
+        seen.append(stream)
+        return real(where, stream)
+
+    monkeypatch.setattr(lock_module, "_is_same", once_gone)
+    held = take_lock(path)
+    assert held is not None
+    assert len(seen) >= 2
+    assert seen[0].closed
+    assert path.exists()
+    held.release()

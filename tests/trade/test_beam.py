@@ -302,3 +302,9 @@ def test_linear_equations_agree_with_a_library(size: int) -> None:
 
 def test_equations_that_say_the_same_twice_have_no_answer() -> None:
     assert _eliminated([[1.0, 2.0], [2.0, 4.0]], [[1.0], [2.0]]) is None
+
+
+def test_between_a_support_and_itself_nothing_hangs() -> None:
+    found = equal_spans(2, [spread(0, 2)])
+    assert found.deepest(1.0, 1.0) == (1.0, 0.0)
+    assert found.deepest(0.0, 1.0)[1] > 0

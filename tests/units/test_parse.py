@@ -247,3 +247,8 @@ def test_what_the_program_writes_with_three_decimals_reads_back() -> None:
     written = length_of(12.125, "mm", 0.125)
     assert written.mm == 12.125
     assert parse_length(written.text) == parse_length(written.text, "mm") == written
+
+
+def test_a_unit_that_nobody_knows_is_a_fault_of_the_caller() -> None:
+    with pytest.raises(ValueError, match="no such unit: 'ell'"):
+        parse_length("3", unit="ell")

@@ -92,3 +92,16 @@ def test_lengths_load_without_the_quantity_library() -> None:
 def test_works_where_no_cache_can_be_written() -> None:
     code = "from elevation.units.quantity import convert; print(convert(1, 'inch', 'mm'))"
     assert float(_python(code, HOME="/dev/null", XDG_CACHE_HOME="/dev/null")) == pytest.approx(25.4)
+
+
+def test_where_no_cache_can_be_written_pint_does_without(monkeypatch: pytest.MonkeyPatch) -> None:
+    usual = pint.UnitRegistry
+
+    def refuses(**given: str) -> pint.UnitRegistry:
+        if given:
+            raise OSError(30, "Read-only file system")
+        return usual()
+
+    monkeypatch.setattr(pint, "UnitRegistry", refuses)
+    made = registry.__wrapped__()
+    assert made.Quantity(1, "inch").to("mm").magnitude == pytest.approx(25.4)

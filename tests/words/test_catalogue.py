@@ -12,6 +12,7 @@ import pytest
 from elevation import places
 from elevation.words import languages
 from elevation.words.collect import Template, collect, places_in
+from elevation.words.languages import catalogue_of
 
 needs_babel = pytest.mark.skipif(importlib.util.find_spec("babel") is None, reason="Babel is a tool of development")
 FOLDER = places.resources() / "words"
@@ -26,6 +27,34 @@ def test_every_template_is_translated_with_the_same_places(language: str) -> Non
     found = collected()
     assert len(found.templates) > 100
     assert faults(read(FOLDER / f"{language}.po", language), found.templates) == []
+
+
+@needs_babel
+def test_all_catalogues_are_refreshed_or_checked_at_once(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from elevation.words import catalogue
+
+    (tmp_path / "words").mkdir()
+    source = tmp_path / "words" / "de.po"
+    source.write_bytes((FOLDER / "de.po").read_bytes())
+    found = catalogue.collected()
+    monkeypatch.setattr(catalogue, "collected", lambda: found)
+    monkeypatch.setattr(catalogue.places, "resources", lambda: tmp_path)
+    assert catalogue.main(["--check"]) == 0
+    assert not source.with_suffix(".mo").exists()
+    assert catalogue.main([]) == 0
+    assert source.with_suffix(".mo").read_bytes() == (FOLDER / "de.mo").read_bytes()
+    assert source.read_bytes() == (FOLDER / "de.po").read_bytes()
+    # Another language begins with nothing: each template is open, and that is said.
+    assert len(catalogue.read(tmp_path / "fr.po", "fr")) == 0
+    (tmp_path / "words" / "fr.po").write_bytes(catalogue.written(catalogue.read(tmp_path / "fr.po", "fr")))
+    assert catalogue.main(["--check"]) == 1
+    assert capsys.readouterr().out.startswith("fr: ")
+
+
+def test_a_language_without_a_catalogue_says_the_templates() -> None:
+    assert catalogue_of("xx").gettext("closed") == "closed"
 
 
 def test_every_template_is_a_literal() -> None:

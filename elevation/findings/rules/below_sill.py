@@ -44,7 +44,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     layer = layer_at(scene, finding.subject)
     opening = treatment_at(scene, finding.subject).openings[0]
     panel = lowest(layer)
-    if panel is None:
+    if panel is None:  # pragma: no cover - the finding was made of it
         return
     yield layer_changed(msg("End the cloth just above the sill"), layer.ref, hem=Hem("sill"))
     yield from hem_above(scene, panel.ref, opening.bottom_mm)

@@ -63,7 +63,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     layer = layer_at(scene, finding.subject)
     treatment = next(one for one in scene.set_out.treatments if one.ref == finding.subject[:3])
     found = _trouble(scene, treatment, layer)
-    if found is None or layer.board is None:
+    if found is None or layer.board is None:  # pragma: no cover - the finding was made of it
         return
     yield from rod_height(scene, finding.subject, layer.support.height_mm + found[2] - layer.board.bottom_mm)
     yield Change(msg("Take the mounting board away"), lambda room: with_board(room, finding.subject, None))

@@ -23,7 +23,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
             if not panel.cannot_pass:
                 continue
             bracket = next((one for one in layer.brackets if one.ref == panel.cannot_pass[0]), None)
-            if bracket is None:
+            if bracket is None:  # pragma: no cover - what it cannot pass is a bracket of the layer
                 continue
             yield Finding(
                 "cannot-pass",

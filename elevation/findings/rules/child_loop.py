@@ -54,7 +54,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     panel = panel_at(scene, finding.subject)
     yield from fixed_arm(scene, finding.subject)
-    if panel.tie is not None:
+    if panel.tie is not None:  # pragma: no branch - the finding was made of it
         yield from tie_height(scene, finding.subject, panel.tie.floor_mm + limit_mm(scene, "child-loop"), is_up=True)
     yield from untied(finding.subject)
 

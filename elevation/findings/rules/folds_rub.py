@@ -25,7 +25,7 @@ def stacked_mm(heading: HeadingRow | None, panel: PanelOut) -> float:
 
     Half of the flat cloth between two rings, eyelets or tabs; of pleats, half of what lies between two.
     """
-    if heading is None:
+    if heading is None:  # pragma: no cover - a room that names no known heading is refused
         return 0.0
     if heading.is_pleated:
         return heading.space_high_mm / 2
@@ -87,7 +87,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     layer = layer_at(scene, finding.subject)
     found = _worst(scene, treatment_at(scene, finding.subject), layer)
-    if found is not None:
+    if found is not None:  # pragma: no branch - the finding was made of it
         yield from rod_projection(scene, layer.ref, found[0])
 
 

@@ -90,7 +90,8 @@ def changes(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[
     """Ways apart for the layers of a treatment: the front one farther out, or one rod clear of the other."""
     front = treatment.layers[0]
     for other in treatment.layers[1:]:
-        if layer is front and hang_before_each_other(front, other):
+        # Layers that hang before each other are told of at the front one.
+        if layer is front and hang_before_each_other(front, other):  # pragma: no branch
             yield from rod_projection(scene, front.ref, other.support.projection_mm + needed_apart(front, other))
     for other in treatment.layers:
         if other is not layer and rods_meet(layer, other) > TOUCH_MM:

@@ -64,7 +64,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     bracket = bracket_at(scene, finding.subject)
     zone = _hit(scene, bracket)
-    if zone is not None:
+    if zone is not None:  # pragma: no branch - the finding was made of it
         edge, way = _edge(scene, zone)
         wanted = edge + way * limit_mm(scene, "reveal-keep-off")
         yield from bracket_to(scene, finding.subject, wanted, scene.half_mm)

@@ -155,7 +155,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 
 def _boards(scene: Scene, finding: Finding, layer: LayerOut) -> Iterator[Change]:
     """A board across the brackets, or the one that is there made longer until it crosses two pieces of framing."""
-    if not layer.brackets:
+    if not layer.brackets:  # pragma: no cover - the finding was made of a bracket
         return
     low = min(bracket.plate[1] for bracket in layer.brackets)
     high = max(bracket.plate[3] for bracket in layer.brackets)

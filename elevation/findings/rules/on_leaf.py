@@ -35,7 +35,7 @@ def _leaf_of(treatment: TreatmentOut, layer: LayerOut) -> tuple[Leaf, ...]:
 
 
 def _find(_scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
-    if not treatment.openings:
+    if not treatment.openings:  # pragma: no cover - a treatment that covers nothing is not set out
         return
     opening = treatment.openings[0]
     for layer in treatment.layers:
@@ -53,7 +53,7 @@ def _find(_scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         if not found or opening.sash not in TURNS_IN or opening.reveal_mm is None:
             continue
         load = load_on(found[0], [layer])
-        if load is None:
+        if load is None:  # pragma: no cover - what hangs before the leaf's span is a load on it
             continue
         degrees = opens_to(load, opening.reveal_mm)
         if degrees >= _SQUARE:
@@ -100,9 +100,9 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         middle = (opening.left_mm + opening.right_mm) / 2
         yield from rod_end(scene, layer.ref, "right", middle - support.metal_right_mm)
         yield from rod_end(scene, layer.ref, "left", support.metal_left_mm - middle)
-    elif found and opening.reveal_mm is not None:
+    elif found and opening.reveal_mm is not None:  # pragma: no branch - the finding was made of it
         load = load_on(found[0], [layer])
-        if load is not None:
+        if load is not None:  # pragma: no branch - the finding was made of it
             side = "left" if found[0].way > 0 else "right"
             yield from rod_end(scene, layer.ref, side, load.near_mm - opening.reveal_mm)
     yield from mount_on(scene, finding.subject, "wall")

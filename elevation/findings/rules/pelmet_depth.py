@@ -54,7 +54,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     usual = usual_mm(scene, treatment_at(scene, finding.subject))
-    if usual is not None and finding.measured_mm is not None:
+    if usual is not None and finding.measured_mm is not None:  # pragma: no branch - the finding was made of both
         if finding.measured_mm < usual[0]:
             yield from pelmet_depth(scene, finding.subject, usual[0], is_deeper=True)
         else:

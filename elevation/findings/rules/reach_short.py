@@ -58,7 +58,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     found = reach_at(treatment_at(scene, finding.subject), finding.subject)
-    if found is None:
+    if found is None:  # pragma: no cover - the finding was made of it
         return
     side, bracket, reach = found
     short = limit_mm(scene, "reach-short") - reach

@@ -50,7 +50,7 @@ def _one(
 ) -> tuple[Weight, Message, float, float] | None:
     support = layer.support
     depth = support.from_sash_mm
-    if depth is None:
+    if depth is None:  # pragma: no cover - the finding was made of it
         return None
     name = opening_name(opening)
     handle = handle_mm(treatment, opening)

@@ -55,7 +55,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     layer = layer_at(scene, finding.subject)
     ring = layer.wish.ring_mm
-    if ring is None:
+    if ring is None:  # pragma: no cover - the finding was made of it
         return
     limit = limit_mm(scene, _limit_id(scene, layer))
     wanted = mark_up(layer.support.diameter_mm + limit, scene.room.graduation_mm)

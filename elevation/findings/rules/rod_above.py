@@ -16,13 +16,13 @@ from elevation.words import Message
 def changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     """The rod at the limit of the finding's own rule above the highest casing."""
     treatment = treatment_at(scene, finding.subject)
-    if treatment.openings:
+    if treatment.openings:  # pragma: no branch - a treatment that covers nothing is not set out
         wanted = rod_over(treatment, layer_at(scene, finding.subject), limit_mm(scene, finding.rule))
         yield from rod_height(scene, finding.subject, wanted, scene.half_mm)
 
 
 def stickings(treatment: TreatmentOut, limit: float, reason: Message) -> Iterator[Sticking]:
     """``limit`` mm above the highest casing, for the rod of every layer; none where nothing is covered."""
-    if treatment.openings:
+    if treatment.openings:  # pragma: no branch - a treatment that covers nothing is not set out
         for layer in treatment.layers:
             yield Sticking("rod-height", layer.ref, rod_over(treatment, layer, limit), reason)

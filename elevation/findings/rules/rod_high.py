@@ -19,7 +19,7 @@ from elevation.words import Mm, msg
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
-    if not treatment.openings:
+    if not treatment.openings:  # pragma: no cover - a treatment that covers nothing is not set out
         return
     limit = limit_mm(scene, "rod-high")
     for layer in treatment.layers:
@@ -48,7 +48,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
-    if not treatment.openings:
+    if not treatment.openings:  # pragma: no cover - a treatment that covers nothing is not set out
         return
     limit = limit_mm(scene, "rod-high")
     reason = msg(

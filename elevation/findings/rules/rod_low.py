@@ -57,7 +57,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
-    if not treatment.openings:
+    if not treatment.openings:  # pragma: no cover - a treatment that covers nothing is not set out
         return
     limit = limit_mm(scene, "rod-low")
     reason = msg("{limit} above {top}, the least", limit=Mm(limit, about=True), top=top_name(treatment.openings))

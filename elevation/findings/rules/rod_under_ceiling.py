@@ -64,7 +64,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     support = layer_at(scene, finding.subject).support
     below = under_ceiling(scene.set_out, support)
-    if below is not None:
+    if below is not None:  # pragma: no branch - the finding was made of it
         wanted = support.height_mm + below - limit_mm(scene, "rod-under-ceiling")
         yield from rod_height(scene, finding.subject, wanted, scene.half_mm)
 

@@ -96,7 +96,7 @@ def _least(scene: Scene) -> float:
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     panel, layer = panel_at(scene, finding.subject), layer_at(scene, finding.subject)
     found = over_glass(panel, treatment_at(scene, finding.subject).openings)
-    if found is None:
+    if found is None:  # pragma: no cover - the finding was made of it
         return
     more = found[0] - _least(scene)
     if draws_from(layer, panel.side) is panel or panel.stationary:
@@ -111,7 +111,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 
 def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     del scene
-    if not treatment.openings:
+    if not treatment.openings:  # pragma: no cover - a treatment that covers nothing is not set out
         return
     reason = msg("the open cloth just clears the glass")
     for layer in treatment.layers:

@@ -93,7 +93,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     treatment = next(one for one in scene.set_out.treatments if one.ref == finding.subject[:3])
     panel = panel_at(scene, finding.subject)
     hit = _hit(scene, treatment, panel)
-    if hit is None or panel.tie is None:
+    if hit is None or panel.tie is None:  # pragma: no cover - the finding was made of it
         return
     reach, plate = hit[2], _plate(scene, panel)
     half = (plate[2] - plate[0]) / 2

@@ -115,7 +115,7 @@ def _stickings(scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     common = common_height(scene)
-    if common is not None:
+    if common is not None:  # pragma: no branch - the finding was made of it
         yield from rod_height(scene, finding.subject, common, scene.half_mm)
 
 
