@@ -228,7 +228,7 @@ def _end_mm(set_out: SetOut, treatment: TreatmentOut, layer: LayerOut, side: str
 
 def _bracket_mm(layer: LayerOut, ref: Ref, hold: str) -> float:
     bracket = next((bracket for bracket in layer.brackets if bracket.ref == ref), None)
-    if bracket is None:
+    if bracket is None:  # pragma: no cover - asked for brackets of that rod only
         raise NoSuch("/".join(ref), "", said("is no bracket of this rod"))
     support, x_mm = layer.support, bracket.x_mm
     from_mm: dict[str, Callable[[], float]] = {

@@ -99,7 +99,7 @@ def propose(
             if laid.treatments and not any(_same(rod, other) for other in rods) and not _breaks(made, laid, trade):
                 rods.append(rod)
                 scheme = scheme_of(made, wall_id, scheme_id)
-                if scheme is not None:
+                if scheme is not None:  # pragma: no branch - what was just set out is there
                     found.append(Proposal(kind, _name(kind, lengths), scheme))
         if is_cancelled():
             break

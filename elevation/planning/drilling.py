@@ -181,7 +181,7 @@ def _beside(laid: TreatmentOut, x: float) -> tuple[tuple[Message, float] | None,
         right = opening.right_mm + opening.casing_mm
         edges.append((left, _edge(name, trim=trim, is_left=True)))
         edges.append((right, _edge(name, trim=trim, is_left=False)))
-    if not edges:
+    if not edges:  # pragma: no cover - a treatment that covers nothing is not set out
         return None, None
     at, name = min(edges, key=lambda edge: abs(edge[0] - x))
     if x < at:

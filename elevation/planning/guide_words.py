@@ -31,7 +31,7 @@ def guide_words(set_out: SetOut, treatment: TreatmentOut, half_graduation_mm: fl
     tuple of Message
         Parts of one sentence; none for a treatment without a rod.
     """
-    if not treatment.layers:
+    if not treatment.layers:  # pragma: no cover - a treatment without a layer is refused
         return ()
     reach = half_graduation_mm + TOUCH_MM
     words = [_up(set_out, treatment, reach), _sides(treatment, reach), *_centred(set_out, treatment, reach)]

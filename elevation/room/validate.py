@@ -154,6 +154,9 @@ def check_rows(room: Room, trade: Trade, name: str) -> None:
                     said("take it away; only lengths can be a room's own"),
                 )
             )
+    for key in room.rows.get("sections", ()):
+        there = place.at("rows").at("sections").at(key).at("material")
+        _check_row(trade.sections[key].material, trade.materials, there, said("material of the rod"))
     for index, wall in enumerate(room.walls):
         for at, scheme in enumerate(wall.schemes):
             for nth, treatment in enumerate(scheme.treatments):

@@ -153,7 +153,7 @@ def treatment_shown(set_out: SetOut, selection: Ref | None) -> TreatmentOut | No
 def station_of(set_out: SetOut, treatment: TreatmentOut | None) -> float:
     """Where a wall is cut: in the middle of the treatment's first opening, of its rod, or of the first opening."""
     if treatment is not None:
-        if treatment.openings:
+        if treatment.openings:  # pragma: no branch - a treatment that covers nothing is not set out
             return (treatment.openings[0].left_mm + treatment.openings[0].right_mm) / 2
         if treatment.layers:
             support = treatment.layers[0].support

@@ -41,9 +41,9 @@ def font_path(weight: str) -> Path:
     """
     # find_spec instead of an import: importing the package globs its folder, which costs start-up time.
     spec = find_spec("font_source_sans_pro")
-    if spec is None or spec.origin is None:
+    if spec is None or spec.origin is None:  # pragma: no cover - a broken installation
         raise Missing("font-source-sans-pro", wrong="is not installed", right="install the program again")
     path = Path(spec.origin).parent / "files" / _FILES[weight]
-    if not path.is_file():
+    if not path.is_file():  # pragma: no cover - a broken installation
         raise Missing(str(path), wrong="is not there", right="install font-source-sans-pro again")
     return path

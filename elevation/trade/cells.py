@@ -18,6 +18,7 @@ _KG_M3_OF = {"kg/m3": 1.0}
 _BARE = {"": 1.0}
 _AMOUNT = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(\S*)\s*\Z")
 _MOST = 10_000
+LEAST_PITCH_MM = 5.0
 _UNIT = re.compile(r"[A-Za-z'\"′″]")
 
 
@@ -40,6 +41,14 @@ def length(cell: str) -> float:
     if not _UNIT.search(cell):
         raise BadInput("", "", said('"{cell}" has no unit', cell=cell), said("write for example 3/4 in or 19 mm"))
     return parse_length(cell, "mm").mm
+
+
+def pitch(cell: str) -> float:
+    """A length from one thing to the next like it, in mm: what stood closer than 5 mm could not be told apart."""
+    found = length(cell)
+    if found < LEAST_PITCH_MM:
+        raise BadInput("", "", said('"{cell}" is closer than 5 mm', cell=cell), said("write for example 6 in or 15 cm"))
+    return found
 
 
 def offsets(cell: str) -> tuple[float, ...]:

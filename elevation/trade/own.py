@@ -186,8 +186,23 @@ def with_own(trade: Trade, folder: Path) -> Trade:
     if not found:
         return trade
     made = replace(trade, **found)
+    check_materials(made, str(folder / "sections.csv"))
     check_shelf(made, str(folder / "shelf.csv"))
     return made
+
+
+def check_materials(trade: Trade, name: str) -> None:
+    """Refuse a section of a material that nobody knows.
+
+    Raises
+    ------
+    BadInput
+        With the row's id.
+    """
+    for row in trade.sections.values():
+        if row.material not in trade.materials:
+            wrong = said('is of "{material}", which is no material', material=row.material)
+            raise BadInput(name, said('row "{id}"', id=row.id), wrong, nearest(row.material, trade.materials))
 
 
 def check_shelf(trade: Trade, name: str) -> None:

@@ -78,7 +78,7 @@ DRAWINGS = (
 HEADINGS = _columns(
     Column("drop", "drop_mm", cells.length),
     Column("rod", "rod_mm", cells.length),
-    Column("pitch", "pitch_mm", cells.length),
+    Column("pitch", "pitch_mm", cells.pitch),
     Column("carries", "carries", cells.one_of("rings", "sleeve")),
     Column("fullness low", "fullness_low", cells.ratio),
     Column("fullness typical", "fullness_typical", cells.ratio),

@@ -33,6 +33,7 @@ def _offsets(values: tuple[float, ...]) -> str:
 
 _WRITERS: dict[object, Callable[[Any], str]] = {
     cells.length: _length,
+    cells.pitch: _length,
     cells.offsets: _offsets,
     cells.area: lambda value: f"{_figure(value)} mm2",
     cells.stress: lambda value: f"{_figure(value)} MPa",

@@ -172,3 +172,15 @@ def test_the_command_line_and_the_house_read_them(tmp_path: Path, capsys, monkey
 def test_edits_keep_what_was_sent() -> None:
     sent = packed(named(), hers())
     assert edit_at(sent, LAYER, lambda layer: replace(layer, heading="rings")).rows == sent.rows
+
+
+def test_a_section_that_is_sent_is_of_a_material_that_is_known_or_sent_too() -> None:
+    room = packed(named(), hers())
+    check_rows(room, trade_of(room, SHIPPED), "x")
+    alone = replace(room, rows={name: rows for name, rows in room.rows.items() if name != "materials"})
+    with pytest.raises(BadInput, match=r"^x: rows\.sections\.my-tube\.material: is \"my-alloy\", a row of somebody's own"):
+        check_rows(alone, trade_of(alone, SHIPPED), "x")
+    odd = {**room.rows["sections"], "my-tube": {**room.rows["sections"]["my-tube"], "material": "steal"}}
+    wrong = replace(room, rows={**room.rows, "sections": odd})
+    with pytest.raises(BadInput, match='did you mean "steel"'):
+        check_rows(wrong, trade_of(wrong, SHIPPED), "x")

@@ -191,3 +191,25 @@ def test_her_tables_lie_where_her_settings_are(tmp_path):
     assert "my-arm" in load_with_own(load_trade, tmp_path).brackets
     # Every test has a home of its own, and nothing lies in this one.
     assert load_with_own(load_trade) == SHIPPED
+
+
+@pytest.mark.parametrize(("pitch", "right"), [("5 mm", True), ("4.99 mm", False), ("0 in", False)])
+def test_rings_and_pleats_do_not_stand_in_one_another(pitch, right, tmp_path):
+    headings = table_named("headings")
+    row = list(shipped_cells(headings)[0])
+    row[0], row[headings.titles.index("pitch")] = "my-rings", pitch
+    if right:
+        keep(tmp_path, row, table=headings)
+        assert with_own(SHIPPED, tmp_path).headings["my-rings"].pitch_mm == 5.0
+    else:
+        with pytest.raises(BadInput, match="closer than 5 mm"):
+            written(headings, [row])
+
+
+def test_a_section_is_of_a_material_that_is_known(tmp_path):
+    sections = table_named("sections")
+    row = list(shipped_cells(sections)[0])
+    row[0], row[sections.titles.index("material")] = "my-tube", "unobtainium"
+    keep(tmp_path, row, table=sections)
+    with pytest.raises(BadInput, match=r"sections\.csv.*my-tube.*unobtainium.*no material"):
+        with_own(SHIPPED, tmp_path)

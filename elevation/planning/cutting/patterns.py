@@ -44,9 +44,9 @@ def generate(sizes: Sizes, start: Sequence[Packed], until: float, is_cancelled: 
     is_cancelled : callable
     """
     met = dict.fromkeys(start)
-    for _ in range(_MOST_ROUNDS):
+    for _ in range(_MOST_ROUNDS):  # pragma: no branch - new patterns end long before the last round
         mix = minimise(_mix(sizes, list(met)), is_whole=False)
-        if mix is None:
+        if mix is None:  # pragma: no cover - the first mix is possible: it is a whole way of cutting
             return Generated(tuple(met), None)
         fresh = [found for kind in range(len(sizes.rooms)) for found in _worth(sizes, kind, mix.prices) if found not in met]
         if not fresh:

@@ -116,7 +116,7 @@ def _one(one: Alteration, who: Message, ready: Ready | None, layer: SewnLayer) -
 
 
 def _gap(one: Alteration) -> tuple[Message, ...]:
-    if one.gap_low_mm is None or one.gap_high_mm is None:
+    if one.gap_low_mm is None or one.gap_high_mm is None:  # pragma: no cover - asked for only of a length that was measured
         return ()
     if abs(one.gap_low_mm - one.gap_high_mm) <= TOUCH_MM:
         return (msg("its hem hangs {low} over the floor", low=Mm(one.gap_low_mm)),)
@@ -125,7 +125,7 @@ def _gap(one: Alteration) -> tuple[Message, ...]:
 
 def _shorten(one: Alteration, who: Message) -> HangStep:
     left, right = one.left, one.right
-    if left is None or right is None:
+    if left is None or right is None:  # pragma: no cover - a panel to shorten has both edges
         return HangStep(msg("{panel}: nothing is altered, it hangs as long as it is.", panel=who))
     level = abs(left.finished_mm - right.finished_mm) <= TOUCH_MM
     fold = (

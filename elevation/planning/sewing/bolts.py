@@ -106,7 +106,7 @@ def _face_bolt(key: _Key, own: Sequence[MadeLayer], step: float, trade: Trade) -
         strips.waste(key.repeat_mm, "place")
     for one in own:
         face = one.cloth.face
-        if face is None:
+        if face is None:  # pragma: no cover - only layers whose cloth is known are put on a bolt
             continue
         if one.cloth.railroaded:
             _on_its_side(strips, one, face, trade)
@@ -203,7 +203,7 @@ def _other_bolt(key: _Key, own: Sequence[MadeLayer], step: float, trade: Trade) 
     seam = trade.allowances["seam"].length_mm
     for one in own:
         bolt = one.cloth.lining if key.use == "lining" else one.cloth.interlining
-        if bolt is None:
+        if bolt is None:  # pragma: no cover - only layers with that cloth are put on its bolt
             continue
         for areas in lining_strips(bolt, one.names, [panel.side for panel in one.out.panels], seam):
             strips.cut(bolt.cut_mm, areas)

@@ -42,7 +42,7 @@ def heights(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, st
     """Floor, sill, head, rods, ceiling: the left-hand chain."""
     levels: list[Level] = []
     below_ceiling = False
-    if laid.openings:
+    if laid.openings:  # pragma: no branch - a treatment that covers nothing is not set out
         opening = max(laid.openings, key=lambda opening: opening.top_mm)
         levels.extend(opening_levels(opening))
         rod = _rod(treatment, 0)
@@ -57,7 +57,7 @@ def heights(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, st
         if _is(held, "below-head"):
             levels = [_held_below(level, laid, layer) for level in levels]
         below_ceiling = below_ceiling or _is(held, "below-ceiling", "bracket-drop")
-    if not levels:
+    if not levels:  # pragma: no cover - a treatment that covers nothing is not set out
         return None
     chain = heights_chain(set_out, laid.ref, levels, style)
     if chain is None or not below_ceiling or chain.segments[-1].field != "ceiling.0.height":
@@ -77,7 +77,7 @@ def _held_below(level: Level, laid: TreatmentOut, layer: LayerOut) -> Level:
 
 def reach(set_out: SetOut, laid: TreatmentOut, treatment: Treatment | None, style: Style) -> Chain | None:
     """Reach, openings, reach along the front rod."""
-    if not laid.layers or not laid.openings:
+    if not laid.layers or not laid.openings:  # pragma: no cover - a treatment that covers nothing is not set out
         return None
     layer = laid.layers[0]
     rod = _rod(treatment, 0)

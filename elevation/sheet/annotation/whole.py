@@ -147,7 +147,7 @@ def _along(
     stacks: list[Chain] = []
     for laid in set_out.treatments:
         metal = keep.metal(set_out, laid, treatments.get(laid.ref), style)
-        if metal.reach is not None:
+        if metal.reach is not None:  # pragma: no branch - a treatment has a rod and an opening, so it has reaches
             reaches.append(metal.reach)
         rods.extend(metal.rods)
         stack = treatment_chains.stacks(set_out, laid, style)
