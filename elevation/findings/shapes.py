@@ -81,6 +81,11 @@ def rod_over(treatment: TreatmentOut, layer: LayerOut, over_mm: float) -> float:
     return support.height_mm + over_mm - over_tops(support, treatment.openings, with_casing=True)
 
 
+def hanging(layer: LayerOut) -> tuple[PanelOut, ...]:
+    """All cloth of a layer before this wall: its own, and what comes round the corner of a bent track."""
+    return (*layer.panels, *layer.guests) if layer.guests else layer.panels
+
+
 def way(panel: PanelOut) -> Span:
     """Everything a panel covers in any position, left to right; a tied one is pulled to its hook."""
     left, right = min(panel.open[0], panel.closed[0]), max(panel.open[1], panel.closed[1])
@@ -153,14 +158,14 @@ def boxes_before(treatment: TreatmentOut) -> tuple[Rect, ...]:
 def front_of(layer: LayerOut) -> float:
     """How far out from the wall anything of a layer stands at the heading: rod, finial or the folds of closed cloth."""
     support = layer.support
-    thick = max(support.diameter_mm, support.finial_diameter_mm, *(panel.fold_depth_mm for panel in layer.panels), 0.0)
+    thick = max(support.diameter_mm, support.finial_diameter_mm, *(panel.fold_depth_mm for panel in hanging(layer)), 0.0)
     return support.projection_mm + thick / 2
 
 
 def back_of(layer: LayerOut) -> float:
     """How near to the wall anything of a layer comes: rod or the folds of closed cloth."""
     support = layer.support
-    thick = max(support.diameter_mm, *(panel.fold_depth_mm for panel in layer.panels), 0.0)
+    thick = max(support.diameter_mm, *(panel.fold_depth_mm for panel in hanging(layer)), 0.0)
     return support.projection_mm - thick / 2
 
 

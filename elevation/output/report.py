@@ -106,6 +106,23 @@ def _panel(panel: PanelOut) -> Plain:
         "mass_kg": _mm(panel.mass_kg),
         "length_by": panel.length_by,
         "tie": None if panel.tie is None else _tie(panel.tie),
+        "round_corner_open_mm": _mm(panel.on_open_mm),
+        "round_corner_closed_mm": _mm(panel.on_mm),
+    }
+
+
+def _guest(guest: PanelOut) -> Plain:
+    """What of a panel of another wall comes before this one, in this wall's own mm."""
+    return {
+        "panel": subject_text(guest.ref),
+        "open_from_mm": _mm(guest.open[0]),
+        "open_to_mm": _mm(guest.open[1]),
+        "closed_from_mm": _mm(guest.closed[0]),
+        "closed_to_mm": _mm(guest.closed[1]),
+        "drawn_from_mm": _mm(guest.drawn[0]),
+        "drawn_to_mm": _mm(guest.drawn[1]),
+        "hem_to_floor_low_mm": _mm(guest.gap_low_mm),
+        "hem_to_floor_high_mm": _mm(guest.gap_high_mm),
     }
 
 
@@ -204,6 +221,7 @@ def _layer(layer: LayerOut, more: Plain) -> Plain:
         },
         "brackets": [_bracket(bracket) for bracket in layer.brackets],
         "panels": [_panel(panel) for panel in layer.panels],
+        "guests": [_guest(guest) for guest in layer.guests],
         **more,
         "board": None if layer.board is None else _board(layer.board),
     }

@@ -45,7 +45,8 @@ class HoldOut(Struct, frozen=True, gc=False):
 class LoadsOut(Struct, frozen=True, gc=False):
     """What hangs on a rod and what that does to it.
 
-    ``hung_n`` is what all its cloth, rings and glides weigh, ``rod_n`` the rod itself. ``spans`` left to right; none where
+    ``hung_n`` is what all its cloth, rings and glides weigh (what passes a corner: the most of it here), ``rod_n`` the
+    rod itself. ``spans`` left to right; none where
     the rod's stiffness is not known. ``line`` is the sagged line and ``slopes`` those at the outer brackets in
     degrees (down into the rod positive), both with the panels as drawn and without the droop of brackets.
     ``stress`` is the most with panels where that is worst, in N/mm2 like ``stress_limit``.

@@ -11,7 +11,7 @@ from elevation.setting_out.tilt import over_tops, under_line
 
 
 def clearances_of(openings: Sequence[OpeningOut], layers: Sequence[LayerOut], facts: WallFacts) -> ClearancesOut:
-    """Distances of the front layer's rod; hems over the panels of all layers. Least where they vary.
+    """Distances of the front layer's rod; hems over the cloth of all layers. Least where they vary.
 
     Distances to the ceiling are None where no ceiling was measured, those of hems where there are no panels.
     """
@@ -27,8 +27,8 @@ def clearances_of(openings: Sequence[OpeningOut], layers: Sequence[LayerOut], fa
         if support.tilt:
             # Between two lines that lean, what the rod has to share is the least that both leave along it.
             gap = over_tops(support, openings, with_casing=True) + below
-    lows = [p.gap_low_mm for layer in layers for p in layer.panels if p.gap_low_mm is not None]
-    highs = [p.gap_high_mm for layer in layers for p in layer.panels if p.gap_high_mm is not None]
+    lows = [p.gap_low_mm for layer in layers for p in (*layer.panels, *layer.guests) if p.gap_low_mm is not None]
+    highs = [p.gap_high_mm for layer in layers for p in (*layer.panels, *layer.guests) if p.gap_high_mm is not None]
     return ClearancesOut(
         above_opening_mm=over_tops(support, openings, with_casing=False),
         above_casing_mm=over_tops(support, openings, with_casing=True),

@@ -115,12 +115,14 @@ def _layer(layer: LayerOut) -> Iterator[BesideOut]:
         arm = box(bracket.x_mm - half, bracket.x_mm + half, 0.0, out + radius)
         low, high = min(bracket.plate[1], y - radius), max(bracket.plate[3], y + radius)
         yield BesideOut("", "", bracket.ref, "bracket", "", arm, low, high)
-    for panel in layer.panels:
+    for panel in (*layer.panels, *layer.guests):
         left, right = min(panel.open[0], panel.closed[0]), max(panel.open[1], panel.closed[1])
         if right > left:
             # Cloth gives way in its folds: it is met in the plane it hangs in, no thicker than the rod.
             cloth = box(left, right, out - radius, out + radius)
-            yield BesideOut("", "", panel.ref, "panel", "", cloth, panel.hem_low_mm, panel.top_mm)
+            # What comes round another corner belongs to the leg that it hangs on here.
+            ref = panel.ref if panel.ref[:-1] == layer.ref else layer.ref
+            yield BesideOut("", "", ref, "panel", "", cloth, panel.hem_low_mm, panel.top_mm)
 
 
 def beside_of(

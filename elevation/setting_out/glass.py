@@ -39,13 +39,13 @@ def glass_of(
     for_good = [panel for panel in tied if panel.stationary]
     return GlassOut(
         area_mm2=area,
-        clear_open=_clear(openings, [(panel, panel.open) for panel in panels], for_good, boxes, area),
+        clear_open=_clear(openings, [(panel, panel.open) for panel in (*panels, *guests)], for_good, boxes, area),
         clear_closed=_clear(openings, [(panel, panel.closed) for panel in (*panels, *guests)], for_good, boxes, area),
         clear_drawn=_clear(
             openings, [(panel, panel.drawn) for panel in (*panels, *guests)], tied, (*boxes, *dropped), area
         ),
-        stack_over_left_mm=_over_glass(openings, panels, "left"),
-        stack_over_right_mm=_over_glass(openings, panels, "right"),
+        stack_over_left_mm=_over_glass(openings, (*panels, *guests), "left"),
+        stack_over_right_mm=_over_glass(openings, (*panels, *guests), "right"),
         support_to_clear_mm=max(_to_clear(openings, *both) for both in zip(layers, asked, strict=True)),
         light_blocking_mm=sum(right - left for left, right in closed),
     )

@@ -15,6 +15,9 @@ from elevation.setting_out.model import Span
 from elevation.trade.beam import Beam, Bent, Load, sampled, under
 from elevation.trade.bending import bend
 
+Place = tuple[Span, float]
+"""Where a panel hangs on a rod, and what part of it hangs there: the rest of it may hang round a corner."""
+
 
 class PanelUnit(Struct, frozen=True, gc=False):
     """1 N of one panel at each of its places, and the worst of them.
@@ -50,10 +53,10 @@ class RodUnit(Struct, frozen=True, gc=False):
     looks: int
 
 
-def under_one_newton(beam: Beam, rod: Span, places: tuple[tuple[Span, ...], ...]) -> RodUnit | None:
+def under_one_newton(beam: Beam, rod: Span, places: tuple[tuple[Place, ...], ...]) -> RodUnit | None:
     """What 1 N along the rod, and 1 N of each panel at each of its places, does; None where the rod cannot stand."""
-    spans = [rod, *(span for panel in places for span in panel)]
-    bent = bend(beam, [[Load(a, b, 1.0)] for a, b in spans])
+    hung = [(rod, 1.0), *(place for panel in places for place in panel)]
+    bent = bend(beam, [[Load(a, b, part)] for (a, b), part in hung])
     if bent is None:
         return None
     stretches = sampled(bent)

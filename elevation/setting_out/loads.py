@@ -17,7 +17,7 @@ from msgspec.structs import replace
 from elevation.room.model import Layer
 from elevation.setting_out.carried import LoadsOut, SpanOut
 from elevation.setting_out.facts import Defaults
-from elevation.setting_out.hanging import Hanging, RodUnit, under_one_newton
+from elevation.setting_out.hanging import Hanging, Place, RodUnit, under_one_newton
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Span, SupportOut
 from elevation.trade.beam import Beam, Bent
 from elevation.trade.model import BracketRow, MaterialRow, Trade
@@ -25,7 +25,7 @@ from elevation.trade.section import GRAVITY, Section, section_of, weight_n_per_m
 from elevation.trade.tables import row_of
 from elevation.units.tolerance import TOUCH_MM
 
-Under = Callable[[Beam, Span, tuple[tuple[Span, ...], ...]], RodUnit | None]
+Under = Callable[[Beam, Span, tuple[tuple[Place, ...], ...]], RodUnit | None]
 
 _ANY_STIFFNESS = 1e9
 """What each bracket carries does not depend on how stiff the rod is."""
@@ -75,7 +75,8 @@ def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade, u
         The very same where nothing can be told: a panel whose weight is not known, fewer than two supports, or a tension
         rod, whose packet says what it holds.
     """
-    if made.support.kind == "tension-rod" or any(panel.mass_kg is None for panel in made.panels):
+    panels = (*made.panels, *made.guests)
+    if made.support.kind == "tension-rod" or any(panel.mass_kg is None for panel in panels):
         return made
     stuff = stuff_of(layer, trade)
     if stuff is None:
@@ -85,11 +86,12 @@ def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade, u
     beam = Beam(left, right, tuple(_supports(made)), stuff.stiffness, support.splices_mm)
     rod_n = weight_n_per_mm(stuff.section, stuff.material) * (right - left)
     each_kg = _ring_kg(layer, defaults, trade)
-    weights = tuple(((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in made.panels)
-    unit = under(beam, (left, right), tuple(_places(panel) for panel in made.panels))
+    weights = tuple(((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in panels)
+    unit = under(beam, (left, right), tuple(_places(panel) for panel in panels))
     if unit is None:
         return made
-    return _told(made, Hanging(unit, rod_n, weights), stuff, LoadsOut(sum(weights), rod_n), defaults, trade)
+    most_n = sum(force * max(part for _, part in _places(one)) for one, force in zip(panels, weights, strict=True))
+    return _told(made, Hanging(unit, rod_n, weights), stuff, LoadsOut(most_n, rod_n), defaults, trade)
 
 
 def _supports(made: LayerOut) -> list[float]:
@@ -105,9 +107,13 @@ def _is_on(support: SupportOut, bracket: BracketOut) -> bool:
     return support.left_mm - TOUCH_MM <= bracket.x_mm <= support.right_mm + TOUCH_MM
 
 
-def _places(panel: PanelOut) -> tuple[Span, ...]:
-    """Where a panel may hang: as drawn just now first, then open and closed where those are other places."""
-    return tuple(dict.fromkeys((panel.drawn, panel.open, panel.closed)))
+def _places(panel: PanelOut) -> tuple[Place, ...]:
+    """Where a panel may hang: as drawn just now first, then open and closed where those are other places.
+
+    Of one that passes a corner only the part before this wall hangs here; on the other wall's brackets hangs the rest.
+    """
+    opened, closed, drawn = panel.shares
+    return tuple(dict.fromkeys(((panel.drawn, drawn), (panel.open, opened), (panel.closed, closed))))
 
 
 def _ring_kg(layer: Layer, defaults: Defaults, trade: Trade) -> float:

@@ -193,7 +193,8 @@ class PanelOut(Struct, frozen=True, gc=False):
     ``length_by`` says how a panel in hand is known by a length of its own: ``hung``, ``measured`` or ``label``; empty: it
     is still to be made.
     ``tie`` is how a tie-back gathers it as drawn. ``on_mm`` is how much more it covers, closed, beyond a corner that it
-    passes on a bent track, ``on_drawn_mm`` as drawn just now.
+    passes on a bent track, ``on_open_mm`` open (a stack longer than its wall); ``shares`` is
+    what part of it is before this wall, open, closed and as drawn (0 to 1).
     """
 
     ref: Ref
@@ -228,15 +229,13 @@ class PanelOut(Struct, frozen=True, gc=False):
     length_by: str = ""
     tie: TieOut | None = None
     on_mm: float = 0.0
-    on_drawn_mm: float = 0.0
+    on_open_mm: float = 0.0
+    shares: tuple[float, float, float] = (1.0, 1.0, 1.0)
 
     def folds_over(self, position: str) -> int:
         """How many of its folds are before this wall, ``open``, ``closed`` or ``drawn``: all but what passes a corner."""
-        on = {"closed": self.on_mm, "drawn": self.on_drawn_mm}.get(position, 0.0)
-        if on <= 0:
-            return self.fold_count
-        left, right = self.closed if position == "closed" else self.drawn
-        return max(1, round(self.fold_count * (right - left) / (right - left + on)))
+        share = dict(zip(("open", "closed", "drawn"), self.shares, strict=True))[position]
+        return max(1, round(self.fold_count * share))
 
 
 class BoardOut(Struct, frozen=True, gc=False):

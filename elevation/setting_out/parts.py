@@ -12,7 +12,7 @@ from elevation.setting_out.brackets import brackets_of, place_of
 from elevation.setting_out.covers import Cover
 from elevation.setting_out.facts import Defaults, Overhead
 from elevation.setting_out.glass import glass_of
-from elevation.setting_out.hanging import RodUnit, under_one_newton
+from elevation.setting_out.hanging import Place, RodUnit, under_one_newton
 from elevation.setting_out.memo import Memo
 from elevation.setting_out.model import BracketOut, GlassOut, LayerOut, Span, SupportOut
 from elevation.setting_out.mounting import drop_of
@@ -65,9 +65,9 @@ class LayerParts:
         self.making: Memo[
             [Layer, tuple[Placed, ...], tuple[BracketOut, ...], SupportOut, Defaults, Trade], Making | None
         ] = Memo(making_of)
-        self._under: tuple[tuple[tuple[Beam, Span, tuple[tuple[Span, ...], ...]], RodUnit | None], ...] = ()
+        self._under: tuple[tuple[tuple[Beam, Span, tuple[tuple[Place, ...], ...]], RodUnit | None], ...] = ()
 
-    def under(self, beam: Beam, rod: Span, places: tuple[tuple[Span, ...], ...]) -> RodUnit | None:
+    def under(self, beam: Beam, rod: Span, places: tuple[tuple[Place, ...], ...]) -> RodUnit | None:
         """What 1 N of the rod and of each panel does: the same while cloth only grows longer or heavier."""
         asked = (beam, rod, places)
         for known, unit in self._under:

@@ -18,7 +18,7 @@ from elevation.room.model import Layer, Panel, Ref, Rod, Room, Treatment
 from elevation.setting_out.facts import Defaults, Overhead, WallFacts
 from elevation.setting_out.model import BracketOut, OpeningOut, PanelOut, Span, SupportOut
 from elevation.setting_out.opening import Placed
-from elevation.setting_out.panels import making_of, panels_of
+from elevation.setting_out.panels import Making, making_of, panels_of
 from elevation.setting_out.support import ends_of
 from elevation.setting_out.travel import Mover, Way, ways_of
 from elevation.trade.folds import fold_depth
@@ -26,6 +26,7 @@ from elevation.trade.mitres import bend as bend_of
 from elevation.trade.model import Trade
 from elevation.trade.stack import stack_of
 from elevation.trade.tables import row_of
+from elevation.units.tolerance import TOUCH_MM
 
 _LEAST_MM = 1.0
 
@@ -39,29 +40,28 @@ class Leg(Struct, frozen=True, gc=False):
     overhead: Overhead
 
 
-class Guest(Struct, frozen=True, gc=False):
-    """What of another leg's panel comes before a wall: the layer it hangs in, and its way here.
+class Part(Struct, frozen=True, gc=False):
+    """A panel's way on one wall; how much it covers along the track there, and in all, open, closed, as drawn, mm."""
 
-    ``whole`` is how much all of it covers, closed and as drawn, mm.
-    """
+    way: Way
+    here: tuple[float, float, float]
+    whole: tuple[float, float, float]
+
+
+class Guest(Struct, frozen=True, gc=False):
+    """What of another leg's panel comes before a wall, and the layer it hangs in."""
 
     ref: Ref
     layer: Layer
     panel: Panel
-    side: str
-    closed: Span
-    drawn: Span
-    whole: Span
+    part: Part
 
 
 class Passing(Struct, frozen=True, gc=False):
-    """What passes the corners of one layer: how much farther its own panels reach, and whose cloth comes here.
-
-    ``on`` is for each panel how much it covers beyond this wall, closed and as drawn, mm.
-    """
+    """What passes the corners of one layer: where its own panels go on this wall, and whose cloth comes here."""
 
     layer: str
-    on: tuple[Span, ...]
+    own: tuple[Part, ...]
     guests: tuple[Guest, ...]
 
 
@@ -119,9 +119,8 @@ def _of_layer(legs: Sequence[Leg], own: int, lead: Layer, defaults: Defaults, tr
         p.parks != "right" or p.stationary for p in last.panels
     ):
         return None
-    spans = [_span(leg, layer.rod, lead.rod) for leg, layer in zip(legs, there, strict=True)]
-    longs = [_long(leg, layer.rod, span, lead.rod.bend.mm) for leg, layer, span in zip(legs, there, spans, strict=True)]
-    starts = [sum(longs[:number]) for number in range(len(longs))]
+    axes = [_axis(leg, layer.rod, lead.rod) for leg, layer in zip(legs, there, strict=True)]
+    start = sum(axis.long for axis in axes[:own])
     owners = [(0, panel) for panel in first.panels] + [(len(legs) - 1, panel) for panel in last.panels]
     movers = [_mover(there[number], panel, lead.rod, trade) for number, panel in owners]
     overlap = lead.rod.overlap.mm if lead.rod.overlap else 0.0
@@ -129,47 +128,77 @@ def _of_layer(legs: Sequence[Leg], own: int, lead: Layer, defaults: Defaults, tr
         movers,
         (),
         0.0,
-        sum(longs),
+        sum(axis.long for axis in axes),
         rings=True,
         parks_outside=False,
         ring_mm=defaults.parked_ring_mm,
         carried=(True, True),
         overlap_mm=overlap,
     )
-    on: list[Span] = []
+    mine: list[Part] = []
     guests: list[Guest] = []
     for (number, panel), way in zip(owners, ways, strict=True):
-        whole = way.closed[1] - way.closed[0], way.drawn[1] - way.drawn[0]
+        part = axes[own].part(way, start)
         if number == own:
-            on.append((max(whole[0] - longs[own], 0.0), max(whole[1] - longs[own], 0.0)))
-            continue
-
-        def here(span: Span) -> Span:
-            low, high = (min(max(u - starts[own], 0.0), longs[own]) for u in span)
-            scale = (spans[own][1] - spans[own][0]) / longs[own] if longs[own] > 0 else 0.0
-            return spans[own][0] + low * scale, spans[own][0] + high * scale
-
-        closed = here(way.closed)
-        if closed[1] - closed[0] > _LEAST_MM:
+            mine.append(part)
+        elif max(part.here) > _LEAST_MM:
             layer = there[number]
-            ref = (*legs[number].ref, layer.id)
-            guests.append(Guest(ref, layer, panel, way.side, closed, here(way.drawn), whole))
-    return Passing(lead.id, tuple(on), tuple(guests)) if guests or any(one[0] for one in on) else None
+            guests.append(Guest((*legs[number].ref, layer.id), layer, panel, part))
+    return Passing(lead.id, tuple(mine), tuple(guests))
 
 
-def _span(leg: Leg, rod: Rod, lead: Rod) -> Span:
-    rod = replace(rod, projection=lead.projection)
-    return ends_of(rod, leg.openings, leg.overhead.width_mm, leg.overhead.angles)
+def _wide(span: Span) -> float:
+    return span[1] - span[0]
 
 
-def _long(leg: Leg, rod: Rod, span: Span, radius_mm: float) -> float:
-    """How long a leg's axis is, with half of the arc of each bend in place of the way to the mitre."""
-    long = span[1] - span[0]
+class _Axis(Struct, frozen=True, gc=False):
+    """One leg along the track: where it runs on its wall, and what the bends at its ends do to it.
+
+    ``long`` is its length with half of the arc of each bend in place of the way to the mitre. ``bends`` are tangent and
+    half of the arc at its left and right end, nothing where it is not bent.
+    """
+
+    span: Span
+    long: float
+    bends: tuple[Span, Span]
+
+    def place(self, u: float) -> float:
+        """The place on the wall of a point ``u`` from where the leg begins; cloth in a bend lies before its tangent."""
+        (left_tangent, left_arc), (right_tangent, right_arc) = self.bends
+        u = min(max(u, 0.0), self.long)
+        if self.long <= left_arc + right_arc:
+            # No straight is left between its bends; that is told of elsewhere.
+            return self.span[0] + _wide(self.span) * (u / self.long if self.long > 0 else 0.0)
+        if u < left_arc:
+            return self.span[0] + left_tangent * u / left_arc
+        if u > self.long - right_arc:
+            return self.span[1] - right_tangent * (self.long - u) / right_arc
+        return self.span[0] + left_tangent + u - left_arc
+
+    def part(self, way: Way, start: float) -> Part:
+        """The part of a way along the whole track that is on this leg, which begins ``start`` from the track's left end."""
+
+        def on(span: Span) -> Span:
+            return self.place(span[0] - start), self.place(span[1] - start)
+
+        def covers(span: Span) -> float:
+            return max(min(span[1] - start, self.long) - max(span[0] - start, 0.0), 0.0)
+
+        here = Way(way.side, on(way.travel), on(way.open), on(way.closed), on(way.drawn))
+        spans = way.open, way.closed, way.drawn
+        opened, closed, drawn = map(covers, spans)
+        return Part(here, (opened, closed, drawn), (_wide(way.open), _wide(way.closed), _wide(way.drawn)))
+
+
+def _axis(leg: Leg, rod: Rod, lead: Rod) -> _Axis:
+    span = ends_of(replace(rod, projection=lead.projection), leg.openings, leg.overhead.width_mm, leg.overhead.angles)
+    radius = 0.0 if lead.bend is None else lead.bend.mm
+    bends = []
     for held, angle in zip((rod.left, rod.right), leg.overhead.angles, strict=True):
-        if held.hold == AROUND:
-            tangent, arc = bend_of(radius_mm, angle)
-            long -= tangent - arc / 2
-    return max(long, 0.0)
+        tangent, arc = bend_of(radius, angle) if held.hold == AROUND else (0.0, 0.0)
+        bends.append((tangent, arc / 2))
+    long = _wide(span) + sum(half - tangent for tangent, half in bends)
+    return _Axis(span, max(long, 0.0), (bends[0], bends[1]))
 
 
 def _mover(layer: Layer, panel: Panel, lead: Rod, trade: Trade) -> Mover:
@@ -197,33 +226,44 @@ def guests_of(
         making = making_of(layer, covered, brackets, support, defaults, trade)
         if making is None:
             continue
-        edge = guest.closed[0] if guest.side == "left" else guest.closed[1]
-        way = Way(guest.side, guest.closed, (edge, edge), guest.closed, guest.drawn)
-        made = panels_of(guest.ref, layer, replace(making, ways=(way,)), support, facts, defaults)
-        found.extend(_part(replace(panel, fullness=None), guest.whole) for panel in made)
+        made = panels_of(guest.ref, layer, replace(making, ways=(guest.part.way,)), support, facts, defaults)
+        found.extend(_part(replace(panel, fullness=None), guest.part) for panel in made)
     return tuple(found)
+
+
+def along_all(making: Making, passing: Passing) -> Making:
+    """What a layer's own panels are and where they go, where the track goes on: each as it lies along all of that."""
+    if len(passing.own) != len(making.ways):
+        return making
+    ways = []
+    for alone, part in zip(making.ways, passing.own, strict=True):
+        way = part.way
+        ways.append(Way(way.side, way.travel, way.open, way.closed, way.drawn, alone.cannot_pass))
+    return replace(making, ways=tuple(ways))
 
 
 def closed_on(panels: tuple[PanelOut, ...], passing: Passing) -> tuple[PanelOut, ...]:
     """A layer's own panels with the fullness that is left of them where they close on round the corner."""
-    if len(passing.on) != len(panels):
+    if len(passing.own) != len(panels):
         return panels
     made: list[PanelOut] = []
-    for panel, (closed, drawn) in zip(panels, passing.on, strict=True):
-        if closed <= 0:
-            made.append(panel)
-            continue
-        whole = panel.closed[1] - panel.closed[0] + closed, panel.drawn[1] - panel.drawn[0] + drawn
-        made.append(replace(_part(panel, whole), fullness=panel.flat_width_mm / whole[0]))
+    for panel, part in zip(panels, passing.own, strict=True):
+        closed = part.whole[1]
+        is_drawn_out = closed > panel.stack_low_mm + TOUCH_MM
+        made.append(replace(_part(panel, part), fullness=panel.flat_width_mm / closed if is_drawn_out else None))
     return tuple(made)
 
 
-def _part(panel: PanelOut, whole: Span) -> PanelOut:
-    """A panel of which only a part is before this wall: ``whole`` is all that it covers, closed and as drawn."""
+def _part(panel: PanelOut, part: Part) -> PanelOut:
+    """A panel of which only a part may be before this wall."""
     count = panel.fold_count
+    opened, closed, drawn = (
+        here / all_mm if all_mm > 0 else 1.0 for here, all_mm in zip(part.here, part.whole, strict=True)
+    )
     return replace(
         panel,
-        on_mm=max(whole[0] - (panel.closed[1] - panel.closed[0]), 0.0),
-        on_drawn_mm=max(whole[1] - (panel.drawn[1] - panel.drawn[0]), 0.0),
-        fold_depth_mm=fold_depth(panel.flat_width_mm / count, whole[0] / count),
+        on_mm=part.whole[1] - part.here[1],
+        on_open_mm=part.whole[0] - part.here[0],
+        shares=(opened, closed, drawn),
+        fold_depth_mm=fold_depth(panel.flat_width_mm / count, part.whole[1] / count),
     )

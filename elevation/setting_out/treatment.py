@@ -16,7 +16,7 @@ from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, PatternO
 from elevation.setting_out.opening import Placed
 from elevation.setting_out.panels import panels_of
 from elevation.setting_out.parts import LayerParts, Parts
-from elevation.setting_out.passing import NOBODY, Passing, closed_on, guests_of
+from elevation.setting_out.passing import NOBODY, Passing, along_all, closed_on, guests_of
 from elevation.trade.model import Trade
 from elevation.trade.tables import limit_of
 
@@ -106,6 +106,8 @@ def _layer(
     layer = planned.layer
     support, brackets, facts = as_hung(layer, planned.support, planned.brackets, facts)
     making = parts.making(layer, covered, brackets, support, defaults, trade)
+    if making is not None and passing is not None:
+        making = along_all(making, passing)
     panels = () if making is None else panels_of(ref, layer, making, support, facts, defaults)
     guests: tuple[PanelOut, ...] = ()
     if passing is not None:

@@ -42,7 +42,7 @@ def test_one_panel_closes_over_both_walls() -> None:
     assert panel.closed == pytest.approx((44 * INCH, 140.5 * INCH))
     # Both legs are one axis of twice 96 1/2 - 4 + pi in.
     assert panel.on_mm == pytest.approx(LONG * INCH)
-    assert panel.fullness == pytest.approx(400 / (96.5 + LONG), rel=1e-3)
+    assert panel.fullness == pytest.approx(400 / (2 * LONG))
     there = landed(one_way(), "w2")
     (guest,) = there.guests
     assert there.panels == ()
@@ -55,8 +55,10 @@ def test_one_panel_closes_over_both_walls() -> None:
 def test_drawn_part_of_the_way_it_shows_on_the_second_wall() -> None:
     room = one_way(drawn=inch(LONG + 20))
     (guest,) = landed(room, "w2").guests
-    scale = 96.5 / LONG
-    assert guest.drawn == pytest.approx((3.5 * INCH, (3.5 + 20 * scale) * INCH), rel=1e-3)
+    # 20 in from the middle of the bend: pi in of them along its arc, which ends 4 in from the mitre.
+    assert guest.drawn == pytest.approx((3.5 * INCH, (3.5 + 4 + 20 - pi) * INCH))
+    (panel,) = landed(room, "w1").panels
+    assert panel.drawn == pytest.approx((44 * INCH, 140.5 * INCH))
 
 
 def test_the_second_windows_glass_is_covered_closed_and_clear_open() -> None:
@@ -95,7 +97,7 @@ def test_what_is_remembered_is_what_is_set_out_afresh() -> None:
 
 def test_of_the_folds_each_wall_has_its_share() -> None:
     (panel,) = landed(one_way(), "w1").panels
-    assert panel.folds_over("closed") == round(panel.fold_count * 96.5 / (96.5 + LONG))
+    assert panel.folds_over("closed") == round(panel.fold_count / 2)
     assert panel.folds_over("open") == panel.fold_count
     # Drawn 30 in it has not come to the corner.
     (short,) = landed(one_way(drawn=inch(30)), "w1").panels
@@ -121,3 +123,46 @@ def test_a_rod_behind_the_bent_track_has_nothing_that_passes() -> None:
     assert len(second[0].guests) == 1
     assert second[1].guests == ()
     assert first[0].panels[0].on_mm > 0
+
+
+def test_a_stack_longer_than_its_own_wall_goes_on_round_the_corner() -> None:
+    room = one_way(stack=inch(LONG + 10))
+    (panel,), (guest,) = landed(room, "w1").panels, landed(room, "w2").guests
+    assert panel.open == pytest.approx((44 * INCH, 140.5 * INCH))
+    assert panel.on_open_mm == pytest.approx(10 * INCH)
+    assert guest.open == pytest.approx((3.5 * INCH, (3.5 + 4 + 10 - pi) * INCH))
+    # The glass there begins at 50 in, as far from the corner as on the first wall: open it stays clear.
+    assert set_out(room, "w2", "s1", trade()).treatments[0].glass.clear_open == pytest.approx(1.0)
+
+
+def test_two_panels_that_park_at_one_end_lie_one_after_the_other_along_both_walls() -> None:
+    room = one_way()
+    first = layer_of(room, LAYER).panels[0]
+    room = replace_at(room, LAYER, panels=(first, replace(first, id="p9")))
+    own, there = landed(room, "w1").panels, landed(room, "w2").guests
+    # Alike in flat width, each closes over one wall.
+    assert own[0].closed == pytest.approx((44 * INCH, 140.5 * INCH))
+    assert own[1].closed == pytest.approx((140.5 * INCH, 140.5 * INCH))
+    assert [guest.ref[-1] for guest in there] == ["p9"]
+    assert there[0].closed == pytest.approx((3.5 * INCH, 100 * INCH))
+
+
+def test_the_brackets_of_each_wall_carry_what_hangs_before_it() -> None:
+    room = one_way()
+    first, second = landed(room, "w1"), landed(room, "w2")
+    (panel,), (guest,) = first.panels, second.guests
+    assert first.loads is not None
+    assert second.loads is not None
+    # Both legs are as long: closed a half hangs on either wall; open all of it on the first, none on the second.
+    assert panel.shares == pytest.approx((1.0, 0.5, 1.0))
+    assert guest.shares == pytest.approx((0.0, 0.5, 0.0))
+    whole_n = first.loads.hung_n
+    assert second.loads.hung_n == pytest.approx(whole_n / 2)
+    # Each bracket's most is with the half of the cloth closed: together they carry that half and the track.
+    carried = sum(bracket.load_n or 0.0 for bracket in second.brackets)
+    assert carried >= second.loads.rod_n + whole_n / 2 - 1e-6
+    assert carried == pytest.approx(second.loads.rod_n + whole_n / 2, rel=0.2)
+    # On the first wall a stack hangs heavier on its end bracket than the drawn half would.
+    assert sum(bracket.load_n or 0.0 for bracket in first.brackets) > first.loads.rod_n + whole_n
+    bare = landed(replace_at(room, LAYER, panels=()), "w2")
+    assert sum(bracket.load_n or 0.0 for bracket in bare.brackets) == pytest.approx(second.loads.rod_n, rel=0.05)

@@ -14,7 +14,7 @@ from elevation.findings.limits import by_geometry, common_practice, limit_mm
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import noun_of, opening_name
-from elevation.findings.shapes import Rect, back_of, cloth, extremes, meet, rod_rects, shared, way
+from elevation.findings.shapes import Rect, back_of, cloth, extremes, hanging, meet, rod_rects, shared, way
 from elevation.setting_out.model import BlindOut, LayerOut, OpeningOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, falls_short
 from elevation.words import Mm, msg
@@ -37,7 +37,7 @@ def _needs(scene: Scene, blind: BlindOut) -> float:
 def _before(layer: LayerOut, blind: BlindOut) -> bool:
     """Whether cloth of a layer hangs before the box, or the blind's own cloth, in some position."""
     whole = (blind.left_mm, blind.hem_mm, blind.right_mm, blind.top_mm)
-    return any(meet(cloth(panel, way(panel), layer.support), whole) for panel in layer.panels)
+    return any(meet(cloth(panel, way(panel), layer.support), whole) for panel in hanging(layer))
 
 
 def _metal(layer: LayerOut, blind: BlindOut) -> float:

@@ -19,7 +19,7 @@ from elevation.findings.limits import authority_of, limit_mm, said_limit
 from elevation.findings.looking import layer_at, noun_at, panel_at, treatment_at
 from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import noun_of, opening_name
-from elevation.findings.shapes import Rect, boxes_before, cloth, height_at, meet, rod_rects
+from elevation.findings.shapes import Rect, boxes_before, cloth, hanging, height_at, meet, rod_rects
 from elevation.room.model import Ref
 from elevation.setting_out.model import OpeningOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, exceeds, falls_short, less_ratio
@@ -65,12 +65,13 @@ def _free(treatment: TreatmentOut, part: Rect) -> Free:
             free = max(low - bottom, top - high)
             if free < height:
                 height, taken_by, taken = free, layer.ref, top - bottom - free
-        for panel in layer.panels:
-            if meet(cloth(panel, panel.open, support), part):
+        for panel in hanging(layer):
+            # A stack longer than its own wall goes on round the corner.
+            if panel.open[1] - panel.open[0] > TOUCH_MM and meet(cloth(panel, panel.open, support), part):
                 spans.append(panel.open)
                 wide = min(panel.open[1], right) - max(panel.open[0], left)
                 if wide > taken:
-                    taken_by, taken = panel.ref, wide
+                    taken_by, taken = panel.ref if panel.ref[:4] == layer.ref else layer.ref, wide
     for rect in boxes_before(treatment):
         if meet(rect, part) and rect[1] - bottom < height:
             height, taken_by, taken = rect[1] - bottom, treatment.ref, top - rect[1]

@@ -168,6 +168,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         for panel in layer.guests:
             # Cloth of another leg that passes the corner is told of here, where the heat is; its remedies are over there.
             guests = [one for one, _ in _all(scene, treatment, layer, panel)]
+            guests.extend(heat_beside.find(scene, treatment, layer, panel))
             worst = min(guests, key=_key, default=None)
             if worst is not None:
                 yield replace(worst, subject=layer.ref)

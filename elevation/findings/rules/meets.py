@@ -2,8 +2,9 @@
 
 Stop, every mount, every arrangement. Wall ends, the ceiling, neighbour walls at any angle, obstacles, stools, other
 layers and other treatments. Solid parts meet in depth too: a rod passes before a flat picture. Cloth gives way in its
-folds, so it meets a thing that reaches the plane it hangs in. Heaters, registers and swinging doors have rules of
-their own for cloth, boxes one for brackets. Geometry, compared within 1e-6 mm.
+folds, so it meets a thing that reaches the plane it hangs in; so does what comes round the corner of a bent track.
+Heaters, registers and swinging doors have rules of their own for cloth, boxes one for brackets. Geometry, compared
+within 1e-6 mm.
 
 Each kind of thing has a module of its own (``meets_ends`` and so on); here they are one rule.
 """
@@ -14,7 +15,15 @@ from collections.abc import Iterator
 
 from elevation.findings.looking import layer_at, panel_at
 from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene
-from elevation.findings.rules import meets_beside, meets_ceiling, meets_ends, meets_layers, meets_obstacles, meets_others
+from elevation.findings.rules import (
+    meets_beside,
+    meets_ceiling,
+    meets_ends,
+    meets_guests,
+    meets_layers,
+    meets_obstacles,
+    meets_others,
+)
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import msg
 
@@ -25,6 +34,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         yield from meets_ceiling.find(scene, treatment, layer)
         yield from meets_obstacles.find(scene, treatment, layer)
         yield from meets_beside.find(scene, treatment, layer)
+        yield from meets_guests.find(scene, treatment, layer)
     if len(treatment.layers) > 1:
         yield from meets_layers.find(treatment)
 
@@ -39,6 +49,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from meets_obstacles.rod_changes(scene, treatment, layer)
         yield from meets_layers.changes(scene, treatment, layer)
         yield from meets_others.changes(scene, treatment)
+        yield from meets_guests.changes(scene, treatment, layer)
         return
     bracket = next((one for one in layer.brackets if one.ref == finding.subject), None)
     if bracket is not None:

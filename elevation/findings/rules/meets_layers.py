@@ -9,7 +9,7 @@ from elevation.findings.limits import by_geometry
 from elevation.findings.model import Change, Finding, Scene, Weight
 from elevation.findings.naming import where
 from elevation.findings.rules.meets_told import stop
-from elevation.findings.shapes import cloth, meet, rod_rects, shared, way
+from elevation.findings.shapes import cloth, hanging, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Mm, msg
@@ -57,8 +57,8 @@ def hang_before_each_other(front: LayerOut, back: LayerOut) -> bool:
     """Whether cloth of two layers hangs before one stretch of wall, at one height, in any position."""
     return any(
         meet(cloth(panel, way(panel), front.support), cloth(other, way(other), back.support))
-        for panel in front.panels
-        for other in back.panels
+        for panel in hanging(front)
+        for other in hanging(back)
     )
 
 
@@ -69,7 +69,7 @@ def needed_apart(front: LayerOut, back: LayerOut) -> float:
     """
 
     def half(layer: LayerOut) -> float:
-        fold = max((panel.fold_depth_mm for panel in layer.panels), default=0.0)
+        fold = max((panel.fold_depth_mm for panel in hanging(layer)), default=0.0)
         return max(fold, layer.support.diameter_mm) / 2
 
     return half(front) + half(back)

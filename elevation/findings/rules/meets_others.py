@@ -8,7 +8,7 @@ from elevation.findings.changing import ends_or_end
 from elevation.findings.model import Change, Finding, Scene
 from elevation.findings.naming import noun_of, where
 from elevation.findings.rules.meets_told import stop
-from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
+from elevation.findings.shapes import Rect, cloth, hanging, meet, rod_rects, shared, way
 from elevation.setting_out.model import LayerOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Mm, msg
@@ -19,8 +19,8 @@ def reach_of(treatment: TreatmentOut) -> tuple[float, float]:
     lefts = [layer.support.metal_left_mm for layer in treatment.layers]
     rights = [layer.support.metal_right_mm for layer in treatment.layers]
     for layer in treatment.layers:
-        lefts += [way(panel)[0] for panel in layer.panels] + [bracket.plate[0] for bracket in layer.brackets]
-        rights += [way(panel)[1] for panel in layer.panels] + [bracket.plate[2] for bracket in layer.brackets]
+        lefts += [way(panel)[0] for panel in hanging(layer)] + [bracket.plate[0] for bracket in layer.brackets]
+        rights += [way(panel)[1] for panel in hanging(layer)] + [bracket.plate[2] for bracket in layer.brackets]
     return min(lefts), max(rights)
 
 
@@ -34,7 +34,7 @@ def _parts(layer: LayerOut) -> Iterator[tuple[Rect, float, float]]:
     back, front = support.projection_mm - radius, support.projection_mm + radius
     for _, rect, rect_back, rect_front in rod_rects(support):
         yield rect, rect_back, rect_front
-    for panel in layer.panels:
+    for panel in hanging(layer):
         yield cloth(panel, way(panel), layer.support), back, front
     for bracket in layer.brackets:
         half = (bracket.plate[2] - bracket.plate[0]) / 2

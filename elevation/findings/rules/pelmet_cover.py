@@ -13,6 +13,7 @@ from elevation.findings.limits import authority_of, common_practice, limit_mm, s
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
+from elevation.findings.shapes import hanging
 from elevation.setting_out.model import PelmetOut, TreatmentOut
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
@@ -28,7 +29,7 @@ def _tops(treatment: TreatmentOut) -> list[float]:
     return [
         panel.top_mm - abs(layer.support.tilt) * layer.support.length_mm / 2
         for layer in treatment.layers
-        for panel in layer.panels
+        for panel in hanging(layer)
     ]
 
 

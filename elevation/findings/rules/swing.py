@@ -19,6 +19,7 @@ from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticki
 from elevation.findings.naming import noun_of, obstacle_name, opening_name, side_name, where
 from elevation.findings.rules import swing_beside
 from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
+from elevation.room.model import Ref
 from elevation.setting_out.leaves import TURNS_IN, carried, swept
 from elevation.setting_out.model import LayerOut, ObstacleOut, OpeningOut, PanelOut, Span, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
@@ -83,7 +84,10 @@ def panel_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut, panel: Pan
     """What swings deepest into a panel, and by how much, in mm."""
     worst: Hit | None = None
     for sweep in _sweeps(scene, treatment):
-        rect = cloth(panel, _span(panel, sweep), layer.support)
+        span = _span(panel, sweep)
+        if span[1] - span[0] <= TOUCH_MM:
+            continue  # drawn open, nothing of it is before this wall
+        rect = cloth(panel, span, layer.support)
         if sweep[1] > layer.support.projection_mm + TOUCH_MM and meet(sweep[0], rect):
             by = shared(sweep[0], rect)
             if worst is None or by > worst[0]:
@@ -103,7 +107,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         found = rod_hit(scene, treatment, layer)
         if found is not None:
-            (left, bottom, right, top), _, _, _ = found[1]
+            (left, _, right, _), _, _, _ = found[1]
             support = layer.support
             yield Finding(
                 "swing",
@@ -124,24 +128,31 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         for panel in layer.panels:
             found = panel_hit(scene, treatment, layer, panel)
             if found is not None:
-                (left, bottom, right, top), _, _, _ = found[1]
-                span = _span(panel, found[1])
-                yield Finding(
-                    "swing",
-                    Weight.STOP,
-                    panel.ref,
-                    msg(
-                        "{where}: when {thing} opens it hits the {side} panel, {by} of it.",
-                        where=where(treatment),
-                        thing=_name(found[1]),
-                        side=side_name(panel.side),
-                        by=Mm(found[0]),
-                    ),
-                    by_geometry(),
-                    measured_mm=-found[0],
-                    limit_mm=0.0,
-                    at=((max(left, span[0]) + min(right, span[1])) / 2, (bottom + top) / 2),
+                text = msg(
+                    "{where}: when {thing} opens it hits the {side} panel, {by} of it.",
+                    where=where(treatment),
+                    thing=_name(found[1]),
+                    side=side_name(panel.side),
+                    by=Mm(found[0]),
                 )
+                yield _stop(panel.ref, text, found, _span(panel, found[1]))
+        for guest in layer.guests:
+            found = panel_hit(scene, treatment, layer, guest)
+            if found is not None:
+                text = msg(
+                    "{where}: when {thing} opens it hits the cloth that comes round the corner, {by} of it.",
+                    where=where(treatment),
+                    thing=_name(found[1]),
+                    by=Mm(found[0]),
+                )
+                # It hangs in a layer of another wall, and is told of here, where it is hit.
+                yield _stop(layer.ref, text, found, _span(guest, found[1]))
+
+
+def _stop(subject: Ref, text: Message, found: Hit, span: Span) -> Finding:
+    (left, bottom, right, top), _, _, _ = found[1]
+    at = ((max(left, span[0]) + min(right, span[1])) / 2, (bottom + top) / 2)
+    return Finding("swing", Weight.STOP, subject, text, by_geometry(), measured_mm=-found[0], limit_mm=0.0, at=at)
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
@@ -157,6 +168,10 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
             yield from ends_or_end(scene, layer.ref, "left", support.metal_left_mm - right)
             yield from ends_or_end(scene, layer.ref, "right", left - support.metal_right_mm)
             yield from rod_projection(scene, layer.ref, out + thick)
+        for guest in layer.guests:
+            found = panel_hit(scene, treatment, layer, guest)
+            if found is not None:
+                yield from rod_projection(scene, layer.ref, found[1][1])
         return
     panel = panel_at(scene, finding.subject)
     found = panel_hit(scene, treatment, layer, panel)

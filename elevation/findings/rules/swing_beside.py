@@ -55,6 +55,16 @@ def find(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Fin
                 by=Mm(found[0]),
             )
             yield _stop(panel.ref, text, found, (found[1][1] + found[1][3]) / 2, way(panel))
+    for guest in layer.guests:
+        found = panel_hit(scene, treatment, layer, guest)
+        if found is not None:
+            text = msg(
+                "{where}: when {thing} opens it hits the cloth that comes round the corner, {by} of it.",
+                where=where(treatment),
+                thing=beside_name(found[2]),
+                by=Mm(found[0]),
+            )
+            yield _stop(layer.ref, text, found, (found[1][1] + found[1][3]) / 2, way(guest))
 
 
 def _stop(subject: Ref, text: Message, found: Hit, y: float, span: tuple[float, float]) -> Finding:
@@ -65,6 +75,11 @@ def _stop(subject: Ref, text: Message, found: Hit, y: float, span: tuple[float, 
 def changes(scene: Scene, treatment: TreatmentOut, layer: LayerOut, subject: Ref) -> Iterator[Change]:
     """Ways out of a swing round the corner: that end drawn in, the rod over it, or nearer to its own wall."""
     panel = next((one for one in layer.panels if one.ref == subject), None)
+    if panel is None:
+        for guest in layer.guests:
+            met = panel_hit(scene, treatment, layer, guest)
+            if met is not None:
+                yield from rod_projection(scene, layer.ref, max(z for _, z in met[2].outline))
     found = rod_hit(scene, treatment, layer) if panel is None else panel_hit(scene, treatment, layer, panel)
     if found is None:
         return
