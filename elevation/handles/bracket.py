@@ -19,8 +19,8 @@ from elevation.words import Message, msg
 AXIS = "bracket"
 
 SHOWN_AS: dict[str, Message] = {
-    "from-left-end": msg("in from the left end"),
-    "from-right-end": msg("in from the right end"),
+    "from-left-end": msg("inside the left end"),
+    "from-right-end": msg("inside the right end"),
     "from-centre": msg("right of the rod's middle"),
     "from-wall-left": msg("from the wall's left end"),
 }

@@ -78,6 +78,7 @@ class LengthField(TextField):
     def _enter(self) -> None:
         text = self.text().strip()
         if text == self._shown:
+            self.setModified(False)
             self._say("")
             return
         if not text:

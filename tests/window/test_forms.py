@@ -304,3 +304,27 @@ def test_a_treatment_covers_what_is_ticked(make_window, demo_room):
     treatment = window.session.committed.walls[0].schemes[0].treatments[0]
     assert opening.id not in treatment.openings
     assert len(window.session.set_out().treatments[0].openings) == len(treatment.openings)
+
+
+def test_undo_is_the_rooms_in_a_field_where_nothing_is_being_typed(window, qtbot):
+    """Enter leaves the keyboard in the next field: undo pressed there takes back what was just entered."""
+    here = (window.session.wall_id,)
+    row = window.measurements.row(here, "width")
+    before = window.session.committed
+    type_into(row.field, "150")
+    after = window.session.committed
+    assert after is not before
+    focused = window.focusWidget()
+    assert isinstance(focused, LengthField)
+    # The command is told what can be undone when the window is painted next.
+    qtbot.waitUntil(window.actions_by_name["undo"].isEnabled)
+    QTest.keyClick(focused, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert window.session.committed is before
+    qtbot.waitUntil(window.actions_by_name["redo"].isEnabled)
+    QTest.keyClick(focused, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+    assert window.session.committed is after
+    text = focused.text()
+    QTest.keyClicks(focused, "7")
+    QTest.keyClick(focused, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert focused.text() == text
+    assert window.session.committed is after
