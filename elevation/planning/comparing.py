@@ -17,7 +17,8 @@ from elevation.planning.buying.shelf import saw_of
 from elevation.planning.buying.whole import buying_list
 from elevation.planning.cloth_words import amount
 from elevation.planning.cut_list import cut_list
-from elevation.planning.daylight import daylight_of, kept_over_wall
+from elevation.planning.daylight import kept_over_wall
+from elevation.planning.daylight_words import share_said
 from elevation.planning.dressed import Dressed
 from elevation.planning.rod_pieces import rod_pieces
 from elevation.room.find import scheme_of, wall_of
@@ -258,13 +259,11 @@ def _glass(wall: SetOut, *, is_open: bool) -> Message | None:
 
 
 def _daylight(room: Room, wall: SetOut, trade: Trade) -> Message | None:
-    """What the closed cloth of all treatments keeps; at least so much where some cloth is not chosen yet."""
+    """What the closed cloth of all treatments keeps; from the least to the most where some cloth is not chosen yet."""
     if not wall.openings:
         return None
     kept, _ = kept_over_wall(room, wall, trade, "closed")
-    if all(daylight_of(room, laid, trade).is_known for laid in wall.treatments):
-        return msg("{share}", share=Percent(kept))
-    return msg("{share} or more", share=Percent(kept))
+    return share_said(kept)
 
 
 def _cloth(bought: BuyingList, unit: str) -> Message | None:

@@ -1,8 +1,9 @@
 """The wall by day and in the evening, laid over the drawing: even tints, clipped by geometry.
 
 By day the room is the darker the less daylight its windows keep; glass left clear stays bright, cloth before glass glows
-by what it passes, and light stands beside closed cloth where it can come round. In the evening the lamps are lit: clear
-glass is dark, cloth before it is not.
+by what it passes, and light stands beside closed cloth where it can come round: level with the glass, the fainter the
+farther the cloth goes past it. Cloth that is not chosen is drawn as the densest of its kind. In the evening the lamps are
+lit: clear glass is dark, cloth before it is not.
 
 Tints are laid by lightness as the eye takes it: the light to the power 1/2.2 (as displays are made to, IEC 61966-2-1).
 """
@@ -27,9 +28,11 @@ DARKEST = 0.5
 _SHADE, _GLOW, _NIGHT, _LAMP = "#1a222c", "#fff1cf", "#121a28", "#e5a95c"
 _GLOW_MOST, _NIGHT_ALPHA, _LAMP_ALPHA = 0.55, 0.82, 0.13
 _GAMMA = 1 / 2.2
-_SLIT_STEPS = (1.0, 0.6, 0.3)
-_SLIT_ALPHA = 0.26
-_SLIT_WIDEST_MM = 70.0
+_SLIT_STEPS = (1.0, 0.8, 0.6, 0.4, 0.2)
+_SLIT_ALPHA = 0.2
+_SLIT_WIDEST_MM = 90.0
+_SPREAD = 2.0
+"""How far along the wall the light spreads past the glass, in widths of the slit."""
 
 
 def seen(light: float) -> float:
@@ -60,7 +63,7 @@ def light_group(room: Room, set_out: SetOut, trade: Trade, mode: Mode, position:
     kept, pieces = kept_over_wall(room, set_out, trade, position)
     if mode == "evening":
         return Group((set_out.wall,), "light", say(msg("In the evening"), style), tuple(_evening(set_out, pieces)))
-    records = _day(set_out, kept, pieces)
+    records = _day(set_out, kept.least, pieces)
     if position == "closed":
         for treatment in set_out.treatments:
             records += [record for slit in slits_of(treatment) for record in _slit(slit)]
@@ -98,12 +101,17 @@ def _evening(set_out: SetOut, pieces: Sequence[Piece]) -> list[Record]:
 
 
 def _slit(slit: Slit) -> list[Record]:
-    """Light beside the cloth in steps that grow fainter away from it."""
+    """Light beside the cloth, level with the glass, in steps that grow fainter away from both."""
+    alpha = _SLIT_ALPHA * seen(slit.share)
+    if alpha <= 0.004:
+        return []
     wide = min(slit.width_mm, _SLIT_WIDEST_MM)
-    low, high = slit.run
     found: list[Record] = []
     for part in _SLIT_STEPS:
-        reach = wide * part
+        reach, spread = wide * part, slit.width_mm * _SPREAD * part
+        low, high = max(slit.run[0], slit.beside[0] - spread), min(slit.run[1], slit.beside[1] + spread)
+        if high <= low:
+            continue
         if slit.place == "left":
             steps = rectangle(slit.at_mm - reach, low, slit.at_mm, high)
         elif slit.place == "right":
@@ -112,5 +120,5 @@ def _slit(slit: Slit) -> list[Record]:
             steps = rectangle(low, slit.at_mm, high, slit.at_mm + reach)
         else:
             continue  # Uncovered glass, bright already.
-        found.append(Fill(steps, with_alpha(_GLOW, _SLIT_ALPHA)))
+        found.append(Fill(steps, with_alpha(_GLOW, alpha)))
     return found

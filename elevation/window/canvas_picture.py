@@ -25,6 +25,7 @@ from elevation.sheet.drawing import View, draw_face, draw_obstacle, draw_opening
 from elevation.sheet.inks import colour
 from elevation.sheet.records import Dimension, Group, Ink
 from elevation.window.clearance_marks import clearance_groups
+from elevation.window.lit import fabrics_of, lit_groups
 from elevation.window.picking import TARGET_PX
 from elevation.window.same_groups import same_where_equal
 from elevation.window.shown import Shown
@@ -131,39 +132,24 @@ class CanvasPicture:
             seen = tuple(one for one in set_out.treatments if is_in_sight(one, viewport, self.width_px))
             source = (
                 seen, set_out.treatments, set_out.ceiling, set_out.floor, set_out.width_mm, set_out.ends, set_out.crown_mm,
-                style_for(room), viewport.mm_per_paper,
+                style_for(room), viewport.mm_per_paper, shown.light,
             )  # fmt: skip
-            groups += self._marks.groups("clearance", source, lambda: self._clearances(room, set_out, seen, viewport))
+            groups += self._marks.groups(
+                "clearance", source, lambda: self._clearances(room, set_out, seen, viewport, shown)
+            )
         if shown.sag:
             bent = (set_out.treatments, style_for(room), viewport.mm_per_paper)
             groups += self._marks.groups("sag", bent, lambda: sag_groups(set_out, self._style(room), viewport.mm_per_paper))
         if shown.light != "drawn":
-            lit = (set_out, shown.light, shown.cloth, style_for(room), self._fabrics(room))
-            groups += self._marks.groups("light", lit, lambda: self._light(room, set_out, shown))
+            lit = (set_out, shown.light, shown.cloth, style_for(room), fabrics_of(room, set_out))
+            groups += self._marks.groups(
+                "light", lit, lambda: lit_groups(room, set_out, self._session.trade, shown, self._style(room))
+            )
         if shown.guides:
             wall = (set_out, style_for(room), viewport.mm_per_paper)
             groups += self._marks.groups("guide", wall, lambda: self._guides(room, set_out, viewport))
         groups += self._inside(room, set_out, shown, viewport)
         return shown.of(groups)
-
-    def _fabrics(self, room: Room) -> tuple[object, ...]:
-        """What the light depends on beside where things landed."""
-        wall = next(wall for wall in room.walls if wall.id == self._session.wall_id)
-        return tuple(
-            layer.fabric
-            for scheme in wall.schemes
-            if scheme.id == self._session.scheme_id
-            for treatment in scheme.treatments
-            for layer in treatment.layers
-        )
-
-    def _light(self, room: Room, set_out: SetOut, shown: Shown) -> tuple[Group, ...]:
-        # Loaded when it is first shown.
-        from elevation.sheet.draw_light import light_group
-
-        if shown.light == "drawn":
-            return ()
-        return (light_group(room, set_out, self._session.trade, shown.light, shown.cloth, self._style(room)),)
 
     def _guides(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
         # Loaded when they are first shown.
@@ -187,10 +173,9 @@ class CanvasPicture:
         return replace(style_for(room), language=language())
 
     def _clearances(
-        self, room: Room, set_out: SetOut, seen: tuple[TreatmentOut, ...], viewport: Viewport
+        self, room: Room, set_out: SetOut, seen: tuple[TreatmentOut, ...], viewport: Viewport, shown: Shown
     ) -> tuple[Group, ...]:
-        style = replace(style_for(room), language=language())
-        made = clearance_groups(set_out, style, viewport.mm_per_paper, seen)
+        made = clearance_groups(set_out, self._style(room), viewport.mm_per_paper, seen, is_lit=shown.light != "drawn")
         self._clear = same_where_equal(made, self._clear)
         return self._clear
 

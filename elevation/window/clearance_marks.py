@@ -23,11 +23,18 @@ HEIGHT = 2.9
 """Type size, paper mm: less than a dimension's, because these stand inside the wall."""
 _ARROW = 1.3
 _LEAST = 0.5
-_PLATE = with_alpha(Ink.PAPER, 0.82)
+_PLATE = with_alpha(Ink.PAPER, 0.94)
+_EDGE = 2.6 * NARROW
+"""Width of the pale edge under a line over a dark wall, paper mm."""
 
 
 def clearance_groups(
-    set_out: SetOut, style: Style, mm_per_paper: float, only: Sequence[TreatmentOut] | None = None
+    set_out: SetOut,
+    style: Style,
+    mm_per_paper: float,
+    only: Sequence[TreatmentOut] | None = None,
+    *,
+    is_lit: bool = False,
 ) -> tuple[Group, ...]:
     """One group of marks for each treatment.
 
@@ -39,6 +46,8 @@ def clearance_groups(
         Wall mm for one paper mm.
     only : sequence of TreatmentOut or None
         Those in sight; None: all.
+    is_lit : bool
+        The wall may be dark: lines lie on a pale edge.
 
     Returns
     -------
@@ -48,7 +57,7 @@ def clearance_groups(
     groups = []
     for treatment in set_out.treatments if only is None else only:
         records: list[Record] = []
-        marker = _Marker(records, style, mm_per_paper)
+        marker = _Marker(records, style, mm_per_paper, is_lit)
         for layer in treatment.layers:
             if treatment.mount not in INSIDE:
                 # Between the jambs neither the wall's ends nor its ceiling is what the rod must clear.
@@ -63,8 +72,8 @@ def clearance_groups(
 class _Marker:
     """Draws one clearance: a line with two arrow heads and its figure on a plate of paper."""
 
-    def __init__(self, records: list[Record], style: Style, scale: float) -> None:
-        self._records, self._style, self._scale = records, style, scale
+    def __init__(self, records: list[Record], style: Style, scale: float, is_lit: bool) -> None:
+        self._records, self._style, self._scale, self._is_lit = records, style, scale, is_lit
 
     def mark(
         self,
@@ -97,6 +106,8 @@ class _Marker:
             # No room for the figure between its ends: the dimensions outside the wall tell it.
             return
         pen = Pen(ink, NARROW)
+        if self._is_lit:
+            self._records.append(Line(a, b, Pen(_PLATE, _EDGE)))
         self._records.append(Line(a, b, pen))
         ux, uy = dx / length, dy / length
         head = min(_ARROW * scale, length / 3)

@@ -14,10 +14,13 @@ from elevation.sheet.annotation.model import Box
 from elevation.sheet.drawing import View
 from elevation.sheet.records import Group
 from elevation.sheet.unfolded import Unfolded, corner_group, measured_group, unfold, unfolded_extent, wall_groups
+from elevation.sheet.work.moved import moved
+from elevation.window.lit import fabrics_of, lit_groups
 from elevation.window.same_groups import same_where_equal
 from elevation.window.shown import Shown
 from elevation.window.texts import language
 from elevation.window.viewport import Viewport
+from elevation.words import Style
 
 if TYPE_CHECKING:
     from elevation.session.session import Session
@@ -67,6 +70,9 @@ class UnfoldedBeside:
                 # One rod that moves draws its wall anew, but what came out equal is the very same object as before.
                 self._drawn[wall] = made = same_where_equal(made, self._drawn.get(wall, ()))
                 found += made
+                if shown.light != "drawn":
+                    keys.add((wall, "light"))
+                    found += self._lit(room, one, shown, style)
             keys.add((wall, "along"))
             before = row[index - 1] if index else None
             measured = (seen, one.left_mm, one.step_mm, unit, style, None if before is None else before.set_out.ceiling)
@@ -78,6 +84,15 @@ class UnfoldedBeside:
             found += self._kept.groups((wall, "along"), measured, along)
         self._kept.keep_only(keys)
         return found
+
+    def _lit(self, room: Room, one: Unfolded, shown: Shown, style: Style) -> tuple[Group, ...]:
+        source = (one.set_out, one.left_mm, one.step_mm, shown.light, shown.cloth, style, fabrics_of(room, one.set_out))
+
+        def made() -> tuple[Group, ...]:
+            groups = lit_groups(room, one.set_out, self._session.trade, shown, style)
+            return tuple(replace(group, records=moved(group.records, one.left_mm, one.step_mm)) for group in groups)
+
+        return self._kept.groups((one.set_out.wall, "light"), source, made)
 
     def extent(self, room: Room, unit: float) -> Box:
         """All that the row takes up, wall mm from the origin of the wall shown."""

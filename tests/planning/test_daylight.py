@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 from msgspec.structs import replace
 
-from elevation.planning.daylight import daylight_of, passed_flat, passed_hung, pieces_of, slits_of
+from elevation.planning.cloth_light import passed_flat, passed_hung
+from elevation.planning.daylight import daylight_of, passed_round, pieces_of, slits_of
 from elevation.planning.daylight_words import daylight_words
 from elevation.room.model import Fabric, Room
 from elevation.setting_out.clipping import area_of, clipped
@@ -49,26 +50,26 @@ def test_each_thickness_takes_its_part_again() -> None:
     now = dressed()
     # Panels of 54 in over 27 in each hang two thick; together they cover all of 43 to 97 in.
     closed = hung(landed(now), (43, 70), (70, 97))
-    assert daylight_of(now, closed, TRADE).closed == pytest.approx(LINEN**2, rel=1e-9)
+    assert daylight_of(now, closed, TRADE).closed.least == pytest.approx(LINEN**2, rel=1e-9)
     # Over 18 in each, three thick, before the outer quarters of the glass: 52 to 61 and 79 to 88 in of 36 in.
     part = hung(landed(now), (43, 61), (79, 97))
-    assert daylight_of(now, part, TRADE).closed == pytest.approx(0.5 + 0.5 * LINEN**3, rel=1e-9)
+    assert daylight_of(now, part, TRADE).closed.least == pytest.approx(0.5 + 0.5 * LINEN**3, rel=1e-9)
 
 
 def test_cloth_before_half_of_the_height() -> None:
     now = dressed()
     # Up to 52 in: the lower 26 in of 52 in of glass.
     cafe = hung(landed(now), (43, 70), (70, 97), top_in=52.0)
-    assert daylight_of(now, cafe, TRADE).closed == pytest.approx(0.5 + 0.5 * LINEN**2, rel=1e-9)
+    assert daylight_of(now, cafe, TRADE).closed.least == pytest.approx(0.5 + 0.5 * LINEN**2, rel=1e-9)
     # Hemmed at 39 in as well: a quarter covered, 39 to 52 in.
     short = hung(landed(now), (43, 70), (70, 97), top_in=52.0, low_in=39.0)
-    assert daylight_of(now, short, TRADE).closed == pytest.approx(0.75 + 0.25 * LINEN**2, rel=1e-9)
+    assert daylight_of(now, short, TRADE).closed.least == pytest.approx(0.75 + 0.25 * LINEN**2, rel=1e-9)
 
 
 def test_lining_and_layers_multiply() -> None:
     lined = dressed(lining="lining-light")
     closed = hung(landed(lined), (43, 70), (70, 97))
-    assert daylight_of(lined, closed, TRADE).closed == pytest.approx((LINEN * LINING) ** 2, rel=1e-9)
+    assert daylight_of(lined, closed, TRADE).closed.least == pytest.approx((LINEN * LINING) ** 2, rel=1e-9)
     sheer = replace(BACK, fabric=Fabric(row="voile"))
     two = room(layer=with_layer(fabric=Fabric(row="linen-light")), layers=(sheer,))
     treatment = hung(landed(two), (43, 70), (70, 97))
@@ -80,24 +81,33 @@ def test_lining_and_layers_multiply() -> None:
     # The back panel hangs over all of the glass's height.
     assert behind.top_mm / INCH > 78
     assert behind.hem_low_mm / INCH < 26
-    assert daylight_of(two, treatment, TRADE).closed == pytest.approx(expected, rel=1e-9)
+    assert daylight_of(two, treatment, TRADE).closed.least == pytest.approx(expected, rel=1e-9)
 
 
 def test_bare_blackout_and_cloth_that_is_not_chosen() -> None:
     dark = dressed(row="blackout")
     light = daylight_of(dark, hung(landed(dark), (43, 70), (70, 97)), TRADE)
-    assert light.closed == 0.0
-    assert light.is_known
-    unknown = dressed(row=None)
-    least = daylight_of(unknown, hung(landed(unknown), (43, 61), (79, 97)), TRADE)
-    assert (least.closed, least.is_known) == (pytest.approx(0.5), False)
-    assert "at least" in say(daylight_words(least)[0], Style())
+    assert (light.closed.least, light.closed.most) == (0.0, 0.0)
+    assert light.is_chosen
     none = room(layer=with_layer(panels=()))
-    assert daylight_of(none, landed(none), TRADE).closed == 1.0
+    assert daylight_of(none, landed(none), TRADE).closed.least == 1.0
+
+
+def test_cloth_that_is_not_chosen_keeps_between_what_its_kind_keeps() -> None:
+    # Of the table's sheer cloths the densest passes 0.6, the thinnest 0.65; two thick over all of the glass.
+    unknown = dressed(row=None, body="sheer")
+    light = daylight_of(unknown, hung(landed(unknown), (43, 70), (70, 97)), TRADE)
+    assert (light.closed.least, light.closed.most) == pytest.approx((0.6**2, 0.65**2), rel=1e-9)
+    assert not light.is_chosen
+    assert say(daylight_words(light)[0], Style()).endswith("36 to 42% closed (its cloth is not chosen)")
+    # A body that means a lining has no face of its own: any face, any lining.
+    assert passed_flat(Fabric(body="lined"), TRADE) == (0.0, pytest.approx(0.65 * 0.3))
+    assert passed_flat(Fabric(body="lined", lining="lining-sateen"), TRADE) == (0.0, pytest.approx(0.65 * 0.2))
+    assert passed_flat(Fabric(body="interlined"), TRADE) == (0.0, pytest.approx(0.65 * 0.3 * 0.4))
 
 
 def test_what_hangs_is_never_lighter_than_flat() -> None:
-    assert passed_flat(Fabric(row="linen-light"), TRADE) == LINEN
+    assert passed_flat(Fabric(row="linen-light"), TRADE) == (LINEN, LINEN)
     assert passed_hung(0.5, 40.0, 54.0) == 0.5
     assert passed_hung(0.5, 108.0, 54.0) == 0.25
     assert passed_hung(0.5, 81.0, 54.0) == pytest.approx(math.sqrt(0.125))
@@ -124,7 +134,9 @@ def test_a_half_round_head_is_clipped_to_its_area() -> None:
 def test_the_mirror_keeps_as_much() -> None:
     now = dressed()
     here, there = daylight_of(now, landed(now), TRADE), daylight_of(mirrored(now), landed(mirrored(now)), TRADE)
-    assert (here.open, here.closed, here.drawn) == pytest.approx((there.open, there.closed, there.drawn))
+    for one, other in ((here.open, there.open), (here.closed, there.closed), (here.drawn, there.drawn)):
+        assert (one.least, one.most) == pytest.approx((other.least, other.most))
+    assert sorted(slit.share for slit in here.slits) == pytest.approx(sorted(slit.share for slit in there.slits))
     assert sorted(slit.width_mm for slit in here.slits) == pytest.approx(sorted(slit.width_mm for slit in there.slits))
 
 
@@ -142,6 +154,20 @@ def test_light_comes_round_cloth_as_far_as_it_stands_out() -> None:
     ceiling = replace(landed(dressed()), mount="ceiling")
     assert "top" not in {slit.place for slit in slits_of(ceiling)}
     assert slits_of(replace(landed(dressed()), mount="reveal")) == ()
+
+
+def test_what_comes_round_falls_off_as_crossed_strings_say() -> None:
+    # View factor of two equal parallel strips w wide and h apart: sqrt(1 + (h/w)^2) - h/w (textbooks of heat transfer,
+    # for instance J. R. Howell, A Catalog of Radiation Heat Transfer Configuration Factors, C-1): 0.4142 for h = w.
+    assert passed_round(100.0, 100.0) == pytest.approx(math.sqrt(2) - 1)
+    assert passed_round(100.0, 0.0) == passed_round(100.0, -50.0) == 1.0
+    # The glass runs from 52 to 88 in and up to 78 in; the cloth to 43 in, to 97 in and to 86 in, 3 1/2 in out.
+    slits = {slit.place: slit for slit in slits_of(hung(landed(dressed()), (43, 70), (70, 97)))}
+    for place, past in (("left", 9.0), ("right", 9.0), ("top", 8.0)):
+        ratio = past / 3.5
+        assert slits[place].share == pytest.approx(math.hypot(1, ratio) - ratio, rel=1e-9)
+    assert slits["left"].beside == pytest.approx((26 * INCH, 78 * INCH))
+    assert slits["top"].beside == pytest.approx((52 * INCH, 88 * INCH))
 
 
 @pytest.mark.parametrize("ends", ["socket", "return", "elbow"])

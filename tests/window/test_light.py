@@ -61,3 +61,22 @@ def test_glass_left_clear_stays_bright_by_day_and_is_dark_in_the_evening(window)
     window.actions_by_name["cloth-closed"].trigger()
     # The room is darker with the cloth closed.
     assert pixel(window)[1] < wall - 0.1
+
+
+def test_walls_unfolded_beside_it_have_the_same_light(make_window, demo_room):
+    window = make_window(demo_room("9-bay.room.json"))
+    window.actions_by_name["unfolded"].trigger()
+    window.actions_by_name["light-evening"].trigger()
+    groups = lit(window)
+    assert {group.ref[0] for group in groups} == {wall.id for wall in window.session.room.walls}
+    assert all(one is other for one, other in zip(groups, lit(window), strict=True))
+
+
+def test_a_clearance_lies_on_a_pale_edge_where_the_wall_may_be_dark(window):
+    def pens():
+        groups = window.canvas.picture.groups(window.canvas.viewport, window.canvas.seen())
+        return [record for group in groups if group.layer == "clearance" for record in group.records]
+
+    plain = len(pens())
+    window.actions_by_name["light-day"].trigger()
+    assert len(pens()) > plain
