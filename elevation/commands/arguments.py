@@ -54,6 +54,7 @@ class Draw(Struct, frozen=True):
     at: str | None = None
     figures: str | None = None
     before: bool = False
+    light: str | None = None
 
 
 class Sheets(Struct, frozen=True):
@@ -108,6 +109,9 @@ FIGURES = (
     "opening",
     "wall",
 )
+LIGHTS = ("day", "evening")
+LIT = ("elevation", "picture")
+"""The sheets that are drawn by day or in the evening as well."""
 PAPERS = ("a4", "a3", "letter", "tabloid", "4:5", "1:1", "16:9")
 
 _HELP = f"""\
@@ -116,7 +120,7 @@ Elevation draws a window wall to scale with its curtain rod and panels.
   elevation [ROOM]                      open the window
   elevation check ROOM... [--wall W] [--scheme S | --all-schemes] [--json]
   elevation draw ROOM --out FILE [--wall W] [--scheme S] [--paper a4|a3|letter|tabloid]
-                 [--sheet SHEET] [--page N] [--scale 1:20] [--dpi N] [--at PLACE]
+                 [--sheet SHEET] [--page N] [--scale 1:20] [--dpi N] [--at PLACE] [--light day|evening]
   elevation sheets ROOM... --out DIR [--sheet SHEET] [--replace]
                                         every sheet of every room, and the lists over all of them; or of one kind
   elevation desktop put|remove          into your menu, room files open by a double click; or out of it
@@ -129,6 +133,7 @@ a picture has --paper 4:5, 1:1 or 16:9, with --before the bare wall beside it, a
 FILE's ending picks the format: .svg, .pdf or .png, for house, buying, sewing and labels .csv and .txt, for plate
 .dxf too; N is the page of a sheet that has several.
 W and S are ids or unambiguous names.
+An elevation or a picture with --light shows what is kept of the daylight, or the evening with the lamps lit.
 PLACE is where a section cuts the wall, from its left end ("54 in"); without it there is one through each treatment.
 Where a sheet is made for several rooms a folder stands for all rooms in it.
 A room file named like a command is given as ./check. Without ROOM a demo room opens.
@@ -208,6 +213,7 @@ def _draw(words: Sequence[str]) -> Draw:
     reader.add_argument("--at")
     reader.add_argument("--figures")
     reader.add_argument("--before", action="store_true")
+    reader.add_argument("--light", choices=LIGHTS)
     got = reader.parse_args(list(words))
     if not 20 <= got.dpi <= 1200:
         raise BadInput("command line", "--dpi", f"is {got.dpi}", "give a number from 20 to 1200")
@@ -215,9 +221,11 @@ def _draw(words: Sequence[str]) -> Draw:
         raise BadInput(
             "command line", "--figures" if got.figures else "--before", "is for a picture", "add --sheet picture"
         )
+    if got.light is not None and got.sheet not in LIT:
+        raise BadInput("command line", "--light", f"is not drawn on a sheet of {got.sheet}", f"add --sheet {LIT[-1]}")
     return Draw(
         got.room, got.out, got.wall, got.scheme, got.sheet, got.paper, got.scale, got.dpi, got.page, got.at, got.figures,
-        got.before,
+        got.before, got.light,
     )  # fmt: skip
 
 

@@ -20,6 +20,7 @@ from elevation.room.keeping.atomic import write_atomically
 from elevation.room.model import Room, Scheme, Wall
 from elevation.room.style import style_for
 from elevation.setting_out.whole import set_out
+from elevation.sheet.draw_light import MODES, Mode
 from elevation.sheet.elevation import elevation_sheet
 from elevation.sheet.measuring import measuring_sheet
 from elevation.sheet.paper import TO_POST, page_named, scale_of
@@ -58,11 +59,12 @@ def run_draw(given: Draw) -> int:
         return EXIT_FINE
     if given.paper in TO_POST and given.sheet != "picture":
         raise BadInput("command line", "--paper", f"{given.paper} is the shape of a picture", "add --sheet picture")
+    light = next((mode for mode in MODES if mode == given.light), None)
     if given.sheet == "picture":
         shown = [dress(room, trade, wall.id, _scheme_id(wall, given)) for wall in walls]
         page = None if given.paper is None else page_named(given.paper)
         figures = USUAL if given.figures is None else figures_named(given.figures)
-        pages = post_pages(shown, trade, page, figures, before=given.before)
+        pages = post_pages(shown, trade, page, figures, before=given.before, light=light)
         write(_one_page(pages, given), given.out, given.dpi)
         return EXIT_FINE
     if given.sheet == "schemes":
@@ -86,6 +88,7 @@ def run_draw(given: Draw) -> int:
             sheet=given.sheet,
             paper=given.paper,
             scale=given.scale,
+            light=light,
         )
         for wall in walls
     ]
@@ -133,8 +136,9 @@ def picture_of(
     sheet: str = "elevation",
     paper: str | None = None,
     scale: str | None = None,
+    light: Mode | None = None,
 ) -> Picture:
-    """The sheet of one wall; ``paper`` and ``scale`` as on the command line, None for what fits."""
+    """The sheet of one wall; ``paper``, ``scale`` and ``light`` as on the command line, None for what fits or is drawn."""
     style = style_for(room)
     page = None if paper is None else page_named(paper)
     if sheet in ("measuring", "measurements"):
@@ -148,7 +152,7 @@ def picture_of(
         row = unfold(room, wall, laid.scheme, trade)
         every = [finding for one in row for finding in find(Scene(room, one.set_out, trade))]
         return unfolded_sheet(room, row, every, trade, style, page, ratio)
-    return elevation_sheet(room, laid, findings, trade, style, paper=page, scale=ratio)
+    return elevation_sheet(room, laid, findings, trade, style, paper=page, scale=ratio, light=light)
 
 
 def write(pictures: Sequence[Picture], out: Path, dpi: int) -> None:

@@ -15,14 +15,19 @@ from typing import Literal
 
 from elevation.planning.daylight import Piece, Position, Slit, kept_over_wall, slits_of
 from elevation.room.model import Room
-from elevation.setting_out.model import SetOut
+from elevation.setting_out.model import SetOut, TreatmentOut
 from elevation.sheet.inks import with_alpha
 from elevation.sheet.paths import Steps, along, polygon, rectangle
 from elevation.sheet.records import Fill, Group, Record
 from elevation.trade.model import Trade
+from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Style, msg, say
 
 Mode = Literal["day", "evening"]
+MODES: tuple[Mode, ...] = ("day", "evening")
+LIGHTS = {"day": msg("By day"), "evening": msg("In the evening")}
+LIGHTS_WITHIN = {"day": msg("by day"), "evening": msg("in the evening")}
+"""What it is called, at the start and within a sentence."""
 DARKEST = 0.5
 """How dark a room is drawn that keeps no daylight: still to be seen."""
 _SHADE, _GLOW, _NIGHT, _LAMP = "#1a222c", "#fff1cf", "#121a28", "#e5a95c"
@@ -62,12 +67,28 @@ def light_group(room: Room, set_out: SetOut, trade: Trade, mode: Mode, position:
     """
     kept, pieces = kept_over_wall(room, set_out, trade, position)
     if mode == "evening":
-        return Group((set_out.wall,), "light", say(msg("In the evening"), style), tuple(_evening(set_out, pieces)))
+        return Group((set_out.wall,), "light", say(LIGHTS[mode], style), tuple(_evening(set_out, pieces)))
     records = _day(set_out, kept.least, pieces)
-    if position == "closed":
-        for treatment in set_out.treatments:
+    for treatment in set_out.treatments:
+        if _is_shut(treatment, position):
             records += [record for slit in slits_of(treatment) for record in _slit(slit)]
-    return Group((set_out.wall,), "light", say(msg("By day"), style), tuple(records))
+    return Group((set_out.wall,), "light", say(LIGHTS[mode], style), tuple(records))
+
+
+def light_groups(
+    room: Room, set_out: SetOut, trade: Trade, mode: Mode | None, position: Position, style: Style
+) -> tuple[Group, ...]:
+    """The tints of a wall as ``light_group`` makes them; none for ``mode`` None: as it is drawn."""
+    return () if mode is None else (light_group(room, set_out, trade, mode, position, style),)
+
+
+def _is_shut(treatment: TreatmentOut, position: Position) -> bool:
+    """Whether the front cloth hangs closed, or is drawn as far as that."""
+    panels = treatment.layers[0].panels if treatment.layers else ()
+    spans = [((panel.closed if position == "closed" else panel.drawn), panel.closed) for panel in panels]
+    return position != "open" and all(
+        abs(here - there) <= TOUCH_MM for now, closed in spans for here, there in zip(now, closed, strict=True)
+    )
 
 
 def _face(set_out: SetOut) -> Steps:

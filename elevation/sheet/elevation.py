@@ -16,6 +16,7 @@ from elevation.sheet.annotation.model import Box
 from elevation.sheet.blocks import Block, Placed, text_records
 from elevation.sheet.dates import sheet_date
 from elevation.sheet.draw_inside import zone_group
+from elevation.sheet.draw_light import LIGHTS_WITHIN, Mode, light_groups
 from elevation.sheet.drawing import View, draw_wall
 from elevation.sheet.facts import state_of
 from elevation.sheet.layouts import Arranged, Layout, arrange
@@ -39,6 +40,7 @@ def elevation_sheet(
     scale: float | None = None,
     date: str | None = None,
     view: View | None = None,
+    light: Mode | None = None,
 ) -> Picture:
     """The whole sheet of a wall in one scheme.
 
@@ -60,6 +62,8 @@ def elevation_sheet(
         None: today, or the day of SOURCE_DATE_EPOCH.
     view : View or None
         In which position panels are drawn; None: as they hang just now.
+    light : str or None
+        ``day`` or ``evening``; None: as it is drawn.
 
     Returns
     -------
@@ -72,20 +76,23 @@ def elevation_sheet(
         The scale asked for does not fit on the paper asked for.
     """
     stopped = _stopped(set_out, findings)
+    view = view or View()
+    position = "drawn" if view.panels == "none" else view.panels
     arranged = arranged_sheet(room, set_out, findings, trade, style, paper, scale)
     scale_text = say(scale_name(arranged.scale, style.unit), style)
     title = furniture.Title(
         room.name or say(msg("Room"), style),
         set_out.wall_name or set_out.wall,
         say(msg("Scheme: {name}", name=set_out.scheme_name or set_out.scheme), style) if set_out.scheme else "",
-        _kind(set_out, style),
+        _kind(set_out, style, light),
         scale_text,
         date if date is not None else sheet_date(),
         _sheet_number(room, set_out),
     )
     groups = (
         Group((), "sheet", say(msg("Sheet"), style), _sheet(arranged), "paper"),
-        *draw_wall(set_out, trade, view or View()),
+        *draw_wall(set_out, trade, view),
+        *light_groups(room, set_out, trade, light, position, style),
         *inside_where_found(set_out, style, arranged.scale),
         *arranged.annotation.groups,
         Group(
@@ -230,10 +237,11 @@ def _stopped(set_out: SetOut, findings: Sequence[Finding]) -> tuple[TreatmentOut
     return tuple(laid for laid in set_out.treatments if any(subject[: len(laid.ref)] == laid.ref for subject in stops))
 
 
-def _kind(set_out: SetOut, style: Style) -> str:
-    """What sheet it is, and whether it shows a plan or what was read after hanging."""
+def _kind(set_out: SetOut, style: Style, light: Mode | None) -> str:
+    """What sheet it is, whether it shows a plan or what was read after hanging, and in which light."""
     state = state_of(set_out.treatments)
-    return say(msg("Elevation") if state is None else msg("Elevation, {state}", state=state), style)
+    kind = msg("Elevation") if state is None else msg("Elevation, {state}", state=state)
+    return say(kind if light is None else msg("{first}, {then}", first=kind, then=LIGHTS_WITHIN[light]), style)
 
 
 def _sheet_number(room: Room, set_out: SetOut) -> str:

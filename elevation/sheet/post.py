@@ -13,9 +13,11 @@ from msgspec.structs import replace
 
 from elevation.errors import Missing, said
 from elevation.planning.dressed import Dressed
+from elevation.room.model import Room
 from elevation.room.style import style_for
 from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out
+from elevation.sheet.draw_light import Mode, light_groups
 from elevation.sheet.drawing import View, draw_wall
 from elevation.sheet.paper import TO_POST
 from elevation.sheet.paths import rectangle
@@ -39,6 +41,7 @@ def post_pages(
     figures: Sequence[str] = USUAL,
     *,
     before: bool = False,
+    light: Mode | None = None,
 ) -> tuple[Picture, ...]:
     """A picture of each wall on which something hangs.
 
@@ -52,6 +55,8 @@ def post_pages(
         Names out of ``FIGURES``, up to three.
     before : bool
         The bare wall stands beside the dressed one.
+    light : str or None
+        ``day`` or ``evening``; None: as it is drawn.
 
     Raises
     ------
@@ -65,7 +70,7 @@ def post_pages(
             if wall.treatments:
                 bare = set_out(dressed.room, wall.wall, None, trade) if before else None
                 style = style_for(dressed.room)
-                pages.append(post_picture(dressed.room.name, wall, trade, style, page, figures, bare))
+                pages.append(post_picture(dressed.room, wall, trade, style, page, figures, bare, light))
     if not pages:
         names = ", ".join(dressed.room.name for dressed in rooms if dressed.room.name)
         raise Missing(names, "", said("has nothing to hang"), said("add a treatment, or name another wall"))
@@ -73,13 +78,14 @@ def post_pages(
 
 
 def post_picture(
-    room: str,
+    room: Room,
     wall: SetOut,
     trade: Trade,
     style: Style,
     page: Page,
     figures: Sequence[str] = USUAL,
     bare: SetOut | None = None,
+    light: Mode | None = None,
 ) -> Picture:
     """One wall, as large as the page lets it be, over its figures; with ``bare``, what was before, at the same scale."""
     edge = _MARGIN * min(page.width_mm, page.height_mm)
@@ -95,18 +101,18 @@ def post_picture(
     left = (page.width_mm - whole[0]) / 2
     origin = (left, base - low_mm / scale)
     ground = Fill(rectangle(0.0, 0.0, page.width_mm, page.height_mm), Ink.PAPER)
-    name = " · ".join(text for text in (room, wall.wall_name or wall.wall, wall.scheme_name) if text)
+    name = " · ".join(text for text in (room.name, wall.wall_name or wall.wall, wall.scheme_name) if text)
     view = View("drawn", stack=False)
     groups = [Group((), "sheet", say(msg("Sheet"), style), (ground,), "paper")]
     records: list[Record] = []
     if bare is None:
-        groups += draw_wall(wall, trade, view, style)
+        groups += [*draw_wall(wall, trade, view, style), *light_groups(room, wall, trade, light, "drawn", style)]
     else:
         # Before stands left of after, or over it.
         right = (tile[0] + _GAP) * (across - 1)
         upper = (tile[1] + _GAP + _ABOVE) * (up - 1)
         for one, x, y, word in ((bare, 0.0, upper, msg("before")), (wall, right, 0.0, msg("after"))):
-            drawn = draw_wall(one, trade, view, style)
+            drawn = (*draw_wall(one, trade, view, style), *light_groups(room, one, trade, light, "drawn", style))
             groups += [replace(group, records=moved(group.records, x * scale, y * scale)) for group in drawn]
             at = (left + x + tile[0] / 2, base + y + tile[1] + 1.9)
             records.append(Text(at, say(word, style), _LABEL, Ink.QUIET, "middle"))

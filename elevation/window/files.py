@@ -16,6 +16,7 @@ from elevation.session.storage import ChangedOnDisk
 from elevation.sheet.records import Picture
 from elevation.window.dialogs import Dialogs
 from elevation.window.settings import Settings
+from elevation.window.shown import Light
 from elevation.window.texts import tr, tr_whole_error
 from elevation.words import msg
 
@@ -41,6 +42,7 @@ class Files:
         self.dialogs = dialogs
         self._tell = tell
         self._drawn_to: Path | None = None
+        self.light_shown: Callable[[], Light] = lambda: "drawn"
 
     @property
     def name(self) -> str:
@@ -186,7 +188,7 @@ class Files:
             self.export(path, list(measuring_sheets(room, style_for(room), is_filled=True)))
 
     def elevation(self, wall_id: str | None = None) -> Picture:
-        """The sheet of a wall (the one shown by default, in the scheme shown)."""
+        """The sheet of a wall (the one shown by default, in the scheme shown), in the light that is shown."""
         from elevation.sheet.elevation import elevation_sheet
 
         session = self._session
@@ -197,7 +199,9 @@ class Files:
         scheme_id = scheme.id if scheme is not None else None
         set_out = session.pipeline.set_out_of(room, wall.id, scheme_id)
         findings = session.pipeline.findings_of(room, wall.id, scheme_id)
-        return elevation_sheet(room, set_out, findings, session.trade, style_for(room))
+        shown = self.light_shown()
+        light = None if shown == "drawn" else shown
+        return elevation_sheet(room, set_out, findings, session.trade, style_for(room), light=light)
 
     def elevations(self) -> list[Picture]:
         """A sheet for every wall of the room."""

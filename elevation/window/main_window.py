@@ -96,6 +96,7 @@ class MainWindow(QMainWindow):
         self.splitter = self._make_splitter()
         self.setCentralWidget(self.splitter)
         self.files = Files(session, settings, Dialogs(self), self.tell)
+        self.files.light_shown = lambda: self.canvas.shown.light
         self.actions_by_name = Actions(self)
         self.switchers = Switchers(session)
         self.commands = Commands(self)

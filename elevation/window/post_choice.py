@@ -1,4 +1,4 @@
-"""What a picture to post carries: its figures, the bare wall beside it; and how to take the photograph beside it."""
+"""What a picture to post carries: figures, light, the bare wall beside it; and how to take the photograph."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFormLayout, QLabel, QVBoxLayout, QWidget
 
+from elevation.sheet.draw_light import MODES, Mode
 from elevation.sheet.post_figures import FIGURES, MOST, USUAL
 from elevation.window.choice import Choice
 from elevation.window.flag import Flag
@@ -39,6 +40,12 @@ class PostChoice(QWidget):
             choice.chosen.connect(self._choose)
             self.choices.append(choice)
             form.addRow(tr(label), choice)
+        self.light_choice = Choice(tr(msg("Light")), self)
+        self.light_choice.offer(
+            [("drawn", tr(msg("as drawn"))), ("day", tr(msg("by day"))), ("evening", tr(msg("in the evening")))], "drawn"
+        )
+        self.light_choice.chosen.connect(self.changed)
+        form.addRow(tr(msg("&Light")), self.light_choice)
         self.flag = Flag(tr(msg("Before and after, &with the bare wall")), self)
         self.flag.toggled.connect(self.changed)
         self.advice = QLabel(self)
@@ -62,6 +69,11 @@ class PostChoice(QWidget):
     def before(self) -> bool:
         """Whether the bare wall is shown as well."""
         return self.flag.isChecked()
+
+    @property
+    def light(self) -> Mode | None:
+        """``day``, ``evening`` or None: as it is drawn."""
+        return next((mode for mode in MODES if mode == self.light_choice.key), None)
 
     def say(self, text: str) -> None:
         """The sentence on the photograph."""

@@ -172,6 +172,7 @@ class Sheets(QDialog):
             others,
             self.choice.post.figures if self.choice.kind.name == "picture" else (),
             self.choice.post.before,
+            self.choice.post.light,
         )
 
     def begin(self) -> None:

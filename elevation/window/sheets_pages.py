@@ -18,6 +18,7 @@ from elevation.room.keeping.atomic import write_atomically
 from elevation.room.lent import trade_of
 from elevation.room.model import Room
 from elevation.room.validate import check_rows
+from elevation.sheet.draw_light import Mode
 from elevation.sheet.every import SheetKind, paper_for
 from elevation.sheet.paper import page_named
 from elevation.sheet.post import post_pages
@@ -57,6 +58,8 @@ class Wanted(Struct, frozen=True):
         Those that a picture to post carries; empty for the usual ones, and for every other sheet.
     before : bool
         A picture to post shows the bare wall as well.
+    light : str or None
+        A picture to post by ``day`` or in the ``evening``; None: as it is drawn.
     """
 
     kind: SheetKind
@@ -69,6 +72,7 @@ class Wanted(Struct, frozen=True):
     others: tuple[Path, ...] = ()
     figures: tuple[str, ...] = ()
     before: bool = False
+    light: Mode | None = None
 
 
 class Made(Struct, frozen=True):
@@ -100,7 +104,7 @@ def pages_of(wanted: Wanted, trade: Trade, cancelled: Event, tell: Tell) -> Made
     kind = wanted.kind
     make = kind.make
     if wanted.figures:
-        make = partial(post_pages, figures=wanted.figures, before=wanted.before)
+        make = partial(post_pages, figures=wanted.figures, before=wanted.before, light=wanted.light)
     paper = paper_for(kind, page_named(wanted.paper) if wanted.paper else None)
     sources = _sources(wanted)
     dressed: list[Dressed] = []

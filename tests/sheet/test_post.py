@@ -133,3 +133,29 @@ def test_figures_and_before_on_the_command_line(tmp_path, capsys):
     assert "rod-height" in capsys.readouterr().err
     assert main(["draw", room, "--before", "--out", str(out)]) == 2
     assert "--sheet picture" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("sheet", ["picture", "elevation"])
+def test_light_on_the_command_line(sheet, tmp_path, capsys):
+    room = str(places.demo_rooms() / "2-living-room.room.json")
+    asked = ["draw", room, "--sheet", sheet, "--out"]
+    texts = {}
+    for light in (None, "day", "evening"):
+        out = tmp_path / f"{light}.svg"
+        assert main([*asked, str(out), *([] if light is None else ["--light", light])]) == 0
+        texts[light] = out.read_text()
+    assert 'class="light"' not in texts[None]
+    assert all('class="light"' in texts[light] for light in ("day", "evening"))
+    assert texts["day"] != texts["evening"]
+    if sheet == "elevation":
+        assert "in the evening" in texts["evening"]
+    assert main(["draw", room, "--sheet", "plan", "--light", "day", "--out", str(tmp_path / "a.svg")]) == 2
+    assert "--light" in capsys.readouterr().err
+
+
+def test_before_and_after_have_one_light_each_of_its_own():
+    # By day the bare wall keeps all of its light, the dressed one what its cloth leaves: shade on the one only.
+    (both,) = post_pages([dress(ROOM, TRADE, ROOM.walls[0].id)], TRADE, before=True, light="day")
+    bare, dressed = (group for group in both.groups if group.layer == "light")
+    assert bare.records == ()
+    assert bare.ref == dressed.ref

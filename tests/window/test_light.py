@@ -80,3 +80,10 @@ def test_a_clearance_lies_on_a_pale_edge_where_the_wall_may_be_dark(window):
     plain = len(pens())
     window.actions_by_name["light-day"].trigger()
     assert len(pens()) > plain
+
+
+def test_what_is_drawn_to_a_file_has_the_light_that_is_shown(window):
+    assert all(group.layer != "light" for group in window.files.elevation().groups)
+    window.actions_by_name["light-evening"].trigger()
+    (group,) = (group for group in window.files.elevation().groups if group.layer == "light")
+    assert group.title == "In the evening"
