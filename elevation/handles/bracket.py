@@ -9,6 +9,7 @@ from elevation.findings.model import Sticking
 from elevation.findings.naming import bracket_place, opening_name, where
 from elevation.handles.context import Context, Dressed, Family, HoldFigure, Scale, dressed_layers, dressed_of, make
 from elevation.handles.model import Handle
+from elevation.handles.neat_span import neat_places
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
 from elevation.room.edits import changed, edit_at, replace_at
 from elevation.room.model import Held, Ref, Room
@@ -74,10 +75,11 @@ def _in_order(dressed: Dressed) -> list[BracketOut]:
     return sorted(dressed.landed.brackets, key=lambda bracket: bracket.x_mm)
 
 
-def _places(handle: Handle, context: Context, _alone: bool) -> Iterable[Sticking]:
+def _places(handle: Handle, context: Context, alone: bool) -> Iterable[Sticking]:
     dressed = dressed_of(context, handle)
     for value_mm, reason, rank in (*_neighbours(handle, context, dressed), *_proportions(handle, dressed)):
         yield Sticking(handle.axis, handle.ref, value_mm, reason, rank)
+    yield from neat_places(handle, context, dressed, alone)
 
 
 def _neighbours(handle: Handle, context: Context, dressed: Dressed) -> Iterable[tuple[float, Message, int]]:

@@ -23,6 +23,7 @@ from elevation.handles.context import (
     right_end_mm,
 )
 from elevation.handles.model import Handle
+from elevation.handles.neat_span import neat_places
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
 from elevation.handles.support_names import end_name
 from elevation.room.edits import replace_rod
@@ -203,6 +204,7 @@ def _places(handle: Handle, context: Context, alone: bool) -> Iterable[Sticking]
         *_symmetries(context, dressed, side, mirrored),
     ):
         yield Sticking(handle.axis, handle.ref, value_mm, reason, rank)
+    yield from neat_places(handle, context, dressed, alone)
 
 
 Place = tuple[float, Message, int]

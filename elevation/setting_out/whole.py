@@ -367,10 +367,19 @@ def set_out(room: Room, wall_id: str, scheme_id: str | None, trade: Trade) -> Se
 
 def set_out_afresh(room: Room, wall_id: str, scheme_id: str | None, trade: Trade) -> SetOut:
     """The same without anything remembered, for benches and tests."""
-    wall = _by_id(room.walls, wall_id, "wall")
-    scheme = None if scheme_id is None else _by_id(wall.schemes, scheme_id, "scheme")
+    return set_out_apart()(room, wall_id, scheme_id, trade)
+
+
+def set_out_apart() -> Callable[[Room, str, str | None, Trade], SetOut]:
+    """A ``set_out`` that remembers its own calls alone, for what is only tried: the room at hand stays remembered."""
     fresh: defaultdict[str, Keeper] = defaultdict(Keeper)
-    return fresh[wall_id].set_out(room, wall, scheme, trade, fresh.__getitem__)
+
+    def tried(room: Room, wall_id: str, scheme_id: str | None, trade: Trade) -> SetOut:
+        wall = _by_id(room.walls, wall_id, "wall")
+        scheme = None if scheme_id is None else _by_id(wall.schemes, scheme_id, "scheme")
+        return fresh[wall_id].set_out(room, wall, scheme, trade, fresh.__getitem__)
+
+    return tried
 
 
 def _from_corner(side: Side, grounds: Grounds) -> tuple[tuple[float, float, float], ...]:

@@ -120,6 +120,7 @@ class TablesDialog(QDialog):
         self.view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.view.setTabKeyNavigation(False)
         self.view.setAlternatingRowColors(True)
+        self.view.setWordWrap(False)
         self.view.horizontalHeader().setStretchLastSection(False)
         self.source = QLabel(self)
         self.source.setWordWrap(True)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from elevation.room.model import Hem, Sash, Station, WallEnd
+from elevation.room.model import Bracket, Hem, Sash, Station, WallEnd
 from tests.handles.case import Case, fact
 from tests.handles.rooms import (
     BACK,
@@ -34,6 +34,16 @@ KISSING = room(
 BEDROOM = replace(room(openings=(replace(WINDOW, frame=inch(0), escape=True, sash=Sash("casement-out")),)), sleeping=True)
 INSWING = room(openings=(replace(WINDOW, frame=inch(0), sash=Sash("casement-in")),))
 CARRIED = room(layer=with_rod(left=held("beyond-opening", 14), right=held("rod-length", 60)))
+_STOCK = replace(LAYER_FRONT.rod, stock=inch(240))
+LONG_STOCK = room(layer=with_layer(panels=(), rod=_STOCK), width=inch(220))
+THREE = room(
+    layer=with_layer(
+        panels=(),
+        rod=replace(_STOCK, left=held("from-corner", 5), right=held("from-corner", 5)),
+        brackets=(*LAYER_FRONT.brackets, Bracket(id="b3", place=held("from-centre", 0))),
+    ),
+    width=inch(220),
+)
 
 RODS = (
     Case("height-floor", room(), "rod-height", LAYER, None, "the floor", HEIGHT, "-83 1/2 in"),
@@ -192,4 +202,7 @@ RODS = (
     Case(
         "left-glass", room(), "rod-left", LAYER, 40.5, "the open cloth just clears the glass", LEFT, "9 1/2 in", alone=True
     ),
+    # By the closed form of a beam with free ends (tests/handles/test_neat_span.py): 127 13/16 in between the brackets.
+    Case("right-neat", LONG_STOCK, "rod-right", LAYER, 172.8125, "looks neat, 127", RIGHT, "82 13/16 in", alone=True),
+    Case("bracket-neat", THREE, "bracket", (*LAYER, "b3"), 54.625, "looks neat, 157", None, None),
 )
