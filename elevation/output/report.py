@@ -235,6 +235,7 @@ def _pelmet(pelmet: PelmetOut) -> Plain:
         "bottom_mm": _mm(pelmet.bottom_mm),
         "top_mm": _mm(pelmet.top_mm),
         "out_mm": _mm(pelmet.out_mm),
+        "irons_mm": [_mm(x) for x in pelmet.irons_mm],
     }
 
 

@@ -26,12 +26,14 @@ _HOLLOW = frozenset({"studs", "dabs", "battens"})
 class HoldFacts(Struct, frozen=True, gc=False):
     """What holding depends on besides the treatment: the wall's kind, how that is built, how hard somebody tugs (N).
 
-    ``sides`` are the kinds of the walls round its left and right corner: empty where none is named there.
+    ``irons_mm`` is the farthest from one angle iron of a pelmet to the next. ``sides`` are the kinds of the walls round its
+    left and right corner: empty where none is named there.
     """
 
     substrate: str
     build: str
     tug_n: float
+    irons_mm: float
     sides: tuple[str, str] = ("", "")
 
 
@@ -40,8 +42,10 @@ def hold_facts(room: Room, wall: Wall, trade: Trade) -> HoldFacts:
     tug = limit_of(trade, "tug-children" if room.children else "tug")
     if room.tug_kg is not None:
         tug = room.tug_kg * GRAVITY
+    own = room.limits.get("pelmet-irons")
+    irons = limit_of(trade, "pelmet-irons") if own is None else own.mm
     left, right = (wall_of(room, end.neighbour).substrate if end.neighbour else "" for end in (wall.left, wall.right))
-    return HoldFacts(wall.substrate, build_of(wall.substrate, trade), tug, (left, right))
+    return HoldFacts(wall.substrate, build_of(wall.substrate, trade), tug, irons, (left, right))
 
 
 def build_of(substrate: str, trade: Trade) -> str:

@@ -24,6 +24,7 @@ from elevation.setting_out.hold_facts import (
     row_strength,
 )
 from elevation.setting_out.holding_ends import ends_held
+from elevation.setting_out.irons import on_framing
 from elevation.setting_out.model import BoardOut, BracketOut, LayerOut, TreatmentOut, ZoneOut
 from elevation.trade.fixing import Strength, on_plate, screw_strength, times_held
 from elevation.trade.model import FixingRow, Trade
@@ -45,12 +46,15 @@ class _Carried(Struct, frozen=True, gc=False):
 def with_fixings(
     made: TreatmentOut, treatment: Treatment, zones: Sequence[ZoneOut], facts: HoldFacts, trade: Trade
 ) -> TreatmentOut:
-    """A treatment with what holds each of its brackets, and the ends that carry a rod."""
+    """A treatment with what holds each of its brackets, the ends that carry a rod, and the shelf of its pelmet."""
     layers = tuple(
         _layer(made, layer, own.rod, {bracket.id: bracket for bracket in own.brackets}, zones, facts, trade)
         for layer, own in zip(made.layers, treatment.layers, strict=True)
     )
-    return replace(made, layers=layers)
+    pelmet = made.pelmet
+    if pelmet is not None and facts.build == "studs":
+        pelmet = on_framing(pelmet, zones, facts.irons_mm)
+    return replace(made, layers=layers, pelmet=pelmet)
 
 
 def _layer(

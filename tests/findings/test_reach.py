@@ -134,7 +134,7 @@ def test_the_rules_that_look_farther_are_those_that_find_other_things() -> None:
     assert found[0] != found[1]
     memo = TreatmentMemo(find_afresh)
     assert [memo(scene, treatment)[-1:] for scene in scenes] == found
-    assert [rule.id for rule in RULES if not rule.is_near] == ["off-framing"]
+    assert [rule.id for rule in RULES if not rule.is_near] == ["off-framing", "pelmet-framing"]
 
 
 def test_lines_out_of_reach_change_no_set_out() -> None:

@@ -16,6 +16,7 @@ from tests.findings import test_fixing, test_sag
 from tests.findings import test_layers as layers
 from tests.findings import test_limits as limits
 from tests.findings import test_on_leaf as on_leaf
+from tests.findings import test_pelmet_framing as pelmet_framing
 from tests.findings.rooms import (
     INCH,
     LAYER,
@@ -150,6 +151,8 @@ def back_rod_behind_a_near_front_one() -> Room:
 
 
 NONE = [
+    # Between the kings nothing stands behind its shelf.
+    ("pelmet-framing", pelmet_framing.shelf(), None),
     ("folds-rub", back_rod_behind_a_near_front_one(), "meets"),
     # A rod as thick as a tree.
     ("rings-tight", rod(at(good_room(), LAYER, ring=mm(3)), diameter=mm(300)), None),

@@ -27,6 +27,7 @@ from tests.findings import test_meeting_others as others
 from tests.findings import test_mounts as mounts
 from tests.findings import test_on_leaf as on_leaf
 from tests.findings import test_pelmet as pelmet
+from tests.findings import test_pelmet_framing as pelmet_framing
 from tests.findings import test_pelmet_heat as pelmet_heat
 from tests.findings import test_people as people
 from tests.findings import test_plates as plates
@@ -256,6 +257,11 @@ WORKS = [
     ("crooked", crooked.sloping(INCH, 11.75 * INCH), "Hang the rod half way between head and ceiling"),
     ("overlap-arm", tracks.track(overlap=inch(3), packet=Packet(arm=inch(2))), "Let the leading edges overlap by 2 in"),
     ("bent-round", tracks.bent(4, least_bend=inch(5)), "Bend it to a radius of 5 in"),
+    (
+        "pelmet-framing",
+        pelmet_framing.shelf(left=inch(1), right=inch(1)),
+        "Set the pelmet's top ½ in over the rod",
+    ),
     ("pelmet-heat", pelmet_heat.heater(pelmet_heat.bottom() - 11), "Make the pelmet 13 in deep"),
     ("on-leaf", on_leaf.flush(3.0, 4.0), "Set the left rod end 5 in inside the jamb"),
     ("runs-down", crooked.leaning(0.3), "Hang the rod level"),
