@@ -249,3 +249,19 @@ def test_a_rod_hangs_below_its_line_by_what_it_sags_and_nothing_where_that_is_no
 def test_a_rod_without_a_size_carries_nothing_that_can_be_told() -> None:
     # A wall of half its diameter and more leaves no tube that is a tube; the section's formula knows none.
     assert layer_of(panels=weighing(2.0), rod={"diameter": inch(0)}).support.sag_mm is None
+
+
+def test_between_brackets_that_give_the_rod_comes_down_straight() -> None:
+    # Arms of spring steel that give unlike, each as its load says: what they give is added on a straight line.
+    found = layer_of(
+        panels=(), brackets=brackets(held("from-left-end", 2), held("from-centre", 5), held("from-right-end", 2))
+    )
+    assert found.loads is not None
+    assert found.loads.line is not None
+    first, middle, last = found.brackets
+    assert first.droop_mm != pytest.approx(middle.droop_mm)
+    for one, other in ((first, middle), (middle, last)):
+        for part in (0.25, 0.5, 1.0):
+            x = one.x_mm + part * (other.x_mm - one.x_mm)
+            given = one.droop_mm + part * (other.droop_mm - one.droop_mm)
+            assert drop_at(found, x) == pytest.approx(found.loads.line.at(x) + given)

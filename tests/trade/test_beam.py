@@ -308,3 +308,36 @@ def test_between_a_support_and_itself_nothing_hangs() -> None:
     found = equal_spans(2, [spread(0, 2)])
     assert found.deepest(1.0, 1.0) == (1.0, 0.0)
     assert found.deepest(0.0, 1.0)[1] > 0
+
+
+def test_a_load_on_the_end_beyond_the_last_of_three_brackets() -> None:
+    # Three moments (Clapeyron): M2 = -1, M0 = 0, so 4 M1 + M2 = 0 and M1 = 1/4; reactions by balance. Its mirror likewise.
+    for supports, x in (((0.0, 1.0, 2.0), 3.0), ((1.0, 2.0, 3.0), 0.0)):
+        bent = one(Beam(0.0, 3.0, supports, 1.0), [Load(x, x, 1.0)])
+        reactions, moments = list(bent.reactions_n), list(bent.moments_nmm)
+        if x == 0.0:
+            reactions, moments = reactions[::-1], moments[::-1]
+        assert reactions == pytest.approx([0.25, -1.5, 2.25], rel=EXACT)
+        assert moments == pytest.approx([0.0, 0.25, -1.0], abs=EXACT)
+
+
+@pytest.mark.parametrize("long", [0.5, 3.0, 700.0])
+def test_a_jointed_beam_is_the_same_at_any_scale(long: float) -> None:
+    # Gerber's beam again: an even load of 1 a unit makes reactions grow with the length, moments with its square, sag with
+    # its fourth power.
+    small, large = (
+        one(Beam(0.0, 2.5 * by, (0.0, by, 2.5 * by), 1.0, (1.5 * by,)), [spread(0, 2.5 * by)]) for by in (1.0, long)
+    )
+    assert large.reactions_n == pytest.approx([long * one for one in small.reactions_n], rel=1e-7)
+    assert large.moments_nmm == pytest.approx([long**2 * one for one in small.moments_nmm], rel=1e-7, abs=1e-9)
+    assert large.sag_at(1.5 * long) == pytest.approx(long**4 * small.sag_at(1.5), rel=1e-7)
+
+
+def test_one_load_so_many_times_as_heavy() -> None:
+    bent = equal_spans(2, [spread(0, 2)])
+    heavy = under([(bent, 3.0)])
+    assert heavy.reactions_n == pytest.approx([3 * one for one in bent.reactions_n], rel=EXACT)
+    assert heavy.moments_nmm == pytest.approx([3 * one for one in bent.moments_nmm], rel=EXACT)
+    assert [heavy.sag_at(x) for x in (0.1, 0.7, 1.4)] == pytest.approx(
+        [3 * bent.sag_at(x) for x in (0.1, 0.7, 1.4)], rel=EXACT
+    )

@@ -76,6 +76,7 @@ def test_what_is_not_known_holds_no_number_of_times() -> None:
     assert times_held(0.0, 5.0, Strength(None, 50.0)) == pytest.approx(10.0)
     assert times_held(0.0, 0.0, Strength(30.0, 50.0)) is None
     assert times_held(10.0, 5.0, Strength(0.0, 50.0)) is None
+    assert times_held(0.5, 0.0, Strength(0.25, None)) == pytest.approx(0.5)
 
 
 def test_anchors_stand_lowest_first_and_masonry_rows_are_empty() -> None:

@@ -8,7 +8,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from elevation.trade.folds import arc_ratio, fold_depth, steepness_of
+from elevation.trade.folds import arc_ratio, fold_depth, steepness_of, wave_places
 
 
 def arc_by_quadrature(depth_mm: float, wave_mm: float) -> float:
@@ -77,3 +77,20 @@ def test_depth_of_a_fold_by_scipys_root_of_the_same_integral(fullness: float) ->
     wide = 76.2
     depth = optimize.brentq(over, 0.0, 60.0, xtol=1e-12) * wide / math.pi
     assert fold_depth(fullness * wide, wide) == pytest.approx(depth, rel=2e-4)
+
+
+@pytest.mark.parametrize("fullness", [1.0, 1.5, 2.5])
+def test_equal_cloth_lies_between_the_places_of_a_wave(fullness: float) -> None:
+    # The arc of y = -A cos(2 pi x) between two neighbours, by numpy's trapezium rule: a 32nd of the whole each.
+    places = np.array(wave_places(fullness))
+    assert (places[0], places[-1], len(places)) == (0.0, 1.0, 33)
+    assert places + places[::-1] == pytest.approx(np.ones(33), abs=1e-6)
+    slope = steepness_of(fullness) if fullness > 1 else 0.0
+
+    def arc(to: float) -> float:
+        x = np.linspace(0.0, to, 20001)
+        return float(np.trapezoid(np.sqrt(1 + (slope * np.sin(2 * np.pi * x)) ** 2), x))
+
+    whole = arc(1.0)
+    assert whole == pytest.approx(fullness, rel=1e-6)
+    assert [arc(place) / whole for place in places[1:-1]] == pytest.approx([part / 32 for part in range(1, 32)], abs=2e-5)

@@ -138,6 +138,7 @@ def test_a_column_that_came_later_may_be_missing(tmp_path):
 
 
 def test_ids_of_her_own_are_told_apart_and_never_taken_twice():
+    assert free_id("arm", ["my-arm"]) == "my-arm-2"
     assert free_id("cup", ["cup"]) == "my-cup"
     assert free_id("my-cup", ["my-cup", "my-cup-2"]) == "my-cup-3"
 

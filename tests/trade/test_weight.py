@@ -50,6 +50,7 @@ def test_an_ounce_a_square_yard() -> None:
         ("180", "in", 180.0),
         ("40", "in", 40 * 33.9057475),
         ("41", "in", 41.0),
+        ("5 g", "in", 5.0),
         ("5,3 oz/yd2", "mm", 5.3 * 33.9057475),
     ],
 )
@@ -66,6 +67,7 @@ def test_no_weight_of_cloth(text: str) -> None:
 @pytest.mark.parametrize("unit", ["in", "mm"])
 def test_said_weights_are_read_again(unit: str) -> None:
     assert read_grams(say_grams(240.0, unit), unit) == pytest.approx(240.0, rel=1e-3)
+    assert say_grams(240.0, unit) == {"in": "7.078 oz", "mm": "240 g"}[unit]
 
 
 def test_a_scale_wins_over_the_cloth() -> None:

@@ -316,3 +316,8 @@ def test_half_widths_are_rounded_up_to_halves() -> None:
     # contractdecor.com: 2.52 widths; of cloth bought by halves they are 3, and 2.4 are 2 1/2.
     assert widths_of(136 * INCH, 54 * INCH, halves=True) == 3
     assert widths_of(2.4 * 1371.6, 1371.6, halves=True) == Fraction(5, 2)
+
+
+def test_two_cuts_of_a_half_drop_match_already() -> None:
+    # The second cut begins half a repeat lower than the first: as in T16 one repeat more.
+    assert drop_match(exact(1900.0), Fraction(1950), 650.0, 2) == 650
