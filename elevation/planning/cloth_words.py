@@ -6,6 +6,7 @@ from elevation.findings.changing import mark_up
 from elevation.planning.sewing.positions import inset_of, spread
 from elevation.setting_out.cloth import Bolt, LayerCloth
 from elevation.setting_out.model import LayerOut
+from elevation.setting_out.valance import ValanceCloth
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
 from elevation.words import Message, Mm, Percent, Ratio, msg, msg_plural
@@ -113,6 +114,19 @@ def _face(cloth: LayerCloth, face: Bolt, unit: str, graduation_mm: float) -> lis
             msg("The first wash may take {part} of its length: wash it before it is cut.", part=Percent(cloth.shrinks))
         )
     return lines
+
+
+def valance_line(cloth: ValanceCloth, unit: str, graduation_mm: float) -> Message:
+    """What a valance takes besides the panels of its front layer."""
+    total = amount(cloth.face.total_mm, unit)
+    if not cloth.widths:
+        return msg("The valance takes {total} of the same cloth more, on its side.", total=total)
+    return msg(
+        "The valance takes {widths} widths, each cut {cut}: {total} of the same cloth more.",
+        widths=int(cloth.widths),
+        cut=_up(cloth.face.cut_mm, graduation_mm),
+        total=total,
+    )
 
 
 def ring_lines(layer: LayerOut, trade: Trade) -> tuple[Message, ...]:

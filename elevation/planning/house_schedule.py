@@ -11,6 +11,7 @@ from elevation.findings.model import Finding, Weight
 from elevation.findings.unknowns import unknowns
 from elevation.planning.dressed import Dressed
 from elevation.planning.made import is_made
+from elevation.planning.sewing.valances import valances_of
 from elevation.room.find import layer_of
 from elevation.room.model import Ref
 from elevation.setting_out.cloth import cloth_of_layer
@@ -53,7 +54,7 @@ class Totals(Struct, frozen=True):
     rooms, walls, openings, bare, treatments, rods, brackets, rings, panels : int
         ``bare``: openings that nothing hangs before; ``panels``: pieces.
     rod_mm, cloth_mm : float
-        All rods and tracks end to end; cloth to be bought off the bolt for panels that are sewn, face alone.
+        All rods and tracks end to end; cloth to be bought off the bolt for panels and valances that are sewn, face alone.
     cloth_unknown : int
         Layers whose cloth cannot be known yet.
     found : tuple of int
@@ -144,7 +145,8 @@ def _totals(rooms: Sequence[Dressed], rows: Sequence[HouseRow], openings: int, t
         brackets=sum(bracket.on != "layer" for layer in layers for bracket in layer.brackets),
         rings=sum(panel.rings for layer in layers for panel in layer.panels),
         panels=sum(panel.count for layer in wishes for panel in layer.panels),
-        cloth_mm=sum(one for one in made if one is not None),
+        cloth_mm=sum(one for one in made if one is not None)
+        + sum(one.cloth.face.total_mm for dressed in rooms for one in valances_of(dressed, trade)),
         cloth_unknown=sum(one is None for one in made),
         found=_found([finding for dressed in rooms for findings in dressed.findings for finding in findings]),
         missing=sum(len(unknowns(wall)) for wall in walls),

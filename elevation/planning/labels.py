@@ -15,6 +15,7 @@ from elevation.planning.piece_names import Hung, PanelName, hung_layers, panel_n
 from elevation.planning.rod_pieces import RodPiece, rod_pieces
 from elevation.planning.sewing.model import BoltPlan, CutPiece
 from elevation.planning.sewing.said import piece_mark
+from elevation.planning.sewing.valances import HungValance
 from elevation.planning.sewing.whole import Sewing, sewing_of
 from elevation.room.model import Ref
 from elevation.setting_out.model import BoardOut, LayerOut, PanelOut
@@ -30,7 +31,7 @@ class Label(Struct, frozen=True):
     Attributes
     ----------
     kind : str
-        ``rod``, ``bracket``, ``board``, ``cloth``, ``panel``, ``tie-back`` or ``pelmet``.
+        ``rod``, ``bracket``, ``board``, ``cloth``, ``panel``, ``valance``, ``tie-back`` or ``pelmet``.
     mark : Message
         Large: the name that the other sheets use.
     name : Message
@@ -114,6 +115,9 @@ def _of_layer(
         pelmet = laid.pelmet
         size = msg("{wide} by {deep}", wide=Mm(pelmet.right_mm - pelmet.left_mm), deep=Mm(pelmet.top_mm - pelmet.bottom_mm))
         yield Label("pelmet", msg("Pelmet"), msg("pelmet board"), size, msg("this way up"), "up", room, place)
+    for valance in sewing.valances:
+        if layer is laid.layers[0] and valance.laid.ref == laid.ref:
+            yield from _valance(valance, sewing, room, place)
     for panel in layer.panels:
         yield from _panel(panel, names[panel.ref], sewing, room, place)
 
@@ -149,7 +153,7 @@ def _board(board: BoardOut, room: str, place: Message) -> Label:
 
 
 def _panel(panel: PanelOut, name: PanelName, sewing: Sewing, room: str, place: Message) -> Iterator[Label]:
-    face = [piece for bolt in sewing.bolts if bolt.use == "face" for piece in _own(bolt, panel)]
+    face = [piece for bolt in sewing.bolts if bolt.use == "face" for piece in _own(bolt, panel.ref)]
     leading = msg("top up; leading edge on the right") if panel.side == "left" else msg("top up; leading edge on the left")
     made = [one for layer in sewing.layers for one in layer.panels if one.ref == panel.ref]
     if made:
@@ -172,7 +176,7 @@ def _panel(panel: PanelOut, name: PanelName, sewing: Sewing, room: str, place: M
     for use, words in (("lining", msg("lining")), ("interlining", msg("interlining"))):
         for bolt in sewing.bolts:
             if bolt.use == use:
-                for piece in _own(bolt, panel):
+                for piece in _own(bolt, panel.ref):
                     what = msg("piece {number} of {count}, {use}", number=piece.number, count=piece.count, use=words)
                     yield _cloth(piece, what, room, place)
     if panel.tie is not None and panel.tie.is_loop:
@@ -182,17 +186,32 @@ def _panel(panel: PanelOut, name: PanelName, sewing: Sewing, room: str, place: M
         )
 
 
+_WHOLE = msg("top up; 1 is at the leading edge")
+"""Which way a whole width lies in its panel."""
+
+
 def _hook_side(panel: PanelOut) -> Message:
     return msg("hook on the left") if panel.side == "left" else msg("hook on the right")
 
 
-def _own(bolt: BoltPlan, panel: PanelOut) -> list[CutPiece]:
-    return sorted((piece for piece in bolt.pieces if piece.panel.ref == panel.ref), key=lambda piece: piece.number)
+def _own(bolt: BoltPlan, ref: Ref) -> list[CutPiece]:
+    return sorted((piece for piece in bolt.pieces if piece.panel.ref == ref), key=lambda piece: piece.number)
 
 
-def _cloth(piece: CutPiece, what: Message, room: str, place: Message) -> Label:
+def _valance(one: HungValance, sewing: Sewing, room: str, place: Message) -> Iterator[Label]:
+    size = msg("finished {width} by {length}", width=Mm(one.cloth.finished_mm, about=True), length=Mm(one.cloth.depth_mm))
+    yield Label("valance", one.name.mark, one.name.name, size, msg("top up; gathering tape behind"), "up", room, place)
+    pieces = [piece for bolt in sewing.bolts if bolt.use == "face" for piece in _own(bolt, one.name.ref)]
+    if len(pieces) > 1:
+        side = msg("top up; 1 is at the left end")
+        for piece in pieces:
+            what = msg("piece {number} of {count}, valance", number=piece.number, count=piece.count)
+            yield _cloth(piece, what, room, place, side)
+
+
+def _cloth(piece: CutPiece, what: Message, room: str, place: Message, whole: Message = _WHOLE) -> Label:
     size = msg("cut {length} by {width}", length=Mm(piece.length_mm, about=True), width=Mm(piece.width_mm, about=True))
-    side = msg("top up; 1 is at the leading edge")
+    side = whole
     if piece.cut_edge:
         side = msg("top up; cut edge to the left") if piece.cut_edge == "left" else msg("top up; cut edge to the right")
     return Label("cloth", piece_mark(piece), what, size, side, "up", room, place)

@@ -163,24 +163,17 @@ def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> Lay
     total_widths = sum(widths.values(), Fraction(0))
     if long is not None and total_widths <= MOST_WIDTHS:
         step = trade.allowances["sold-in" if room.unit == "in" else "sold-mm"].length_mm
-        cut = _cut(layer, plan.heading, long, shrinks, room.graduation_mm, trade)
-        row = _row(fabric.row, trade)
-        one_way = fabric.one_way or (row is not None and row.one_way)
+        turned, hem = turned_in_mm(layer, plan.heading), hem_mm(layer, long, trade)
+        cut = cut_of(layer, long, turned, hem, room.graduation_mm, trade)
+        one_way = runs_one_way(fabric, trade)
         if fabric.railroaded:
             runs = can_railroad(bolt_mm(fabric, trade), cut, one_way=one_way)
             why = "" if runs else "one-way" if one_way else "too-narrow"
         if runs:
             through = flat + len(out.panels) * 2 * exact(plan.side_hem_mm)
-            face = Bolt(
-                bolt_mm(fabric, trade),
-                0.0,
-                float(cut),
-                float(through),
-                float(sold(through, step)),
-                plain_mm=float(cut),
-            )
+            face = bolt_through(through, cut, fabric, step, trade)
         else:
-            face = _bolt(total_widths, cut, fabric, plan.usable_mm, step)
+            face = bolt_upright(total_widths, cut, fabric, plan.usable_mm, step)
         lining = _lining(fabric.lining, wanted, long, step, plan, room.graduation_mm, trade)
         interlining = _interlining(fabric.interlining, wanted, long, step, plan, room.graduation_mm, trade)
     panels = tuple(
@@ -220,6 +213,19 @@ def shrinks_of(fabric: Fabric, trade: Trade) -> float:
     return 0.0 if row is None else row.shrinks
 
 
+def runs_one_way(fabric: Fabric, trade: Trade) -> bool:
+    """Whether pile or print of the face cloth runs one way."""
+    row = _row(fabric.row, trade)
+    return fabric.one_way or (row is not None and row.one_way)
+
+
+def usable_mm(room: Room, fabric: Fabric, trade: Trade) -> float:
+    """What of a width counts: by the room's convention less what selvedge and seam take."""
+    wide = bolt_mm(fabric, trade)
+    narrower = trade.allowances["width-loss"].length_mm if room.fullness_rule == "narrower" else 0.0
+    return max(wide - narrower, wide / 2)
+
+
 def _row(row_id: str | None, trade: Trade) -> FabricRow | None:
     return None if row_id is None else row_of(trade.fabrics, row_id, "cloth")
 
@@ -227,8 +233,6 @@ def _row(row_id: str | None, trade: Trade) -> FabricRow | None:
 def _plan(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> _Plan:
     heading = row_of(trade.headings, layer.heading, "heading")
     more = {key: row.length_mm for key, row in trade.allowances.items()}
-    wide = bolt_mm(layer.fabric, trade)
-    narrower = more["width-loss"] if room.fullness_rule == "narrower" else 0.0
     turns_back = layer.making.returns or any(out.support.carried)
     return _Plan(
         heading=heading,
@@ -240,7 +244,7 @@ def _plan(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> _Plan:
         seam_mm=more["seam"],
         fixed_mm=more["fixed-convention"],
         leading_mm=more["leading"],
-        usable_mm=max(wide - narrower, wide / 2),
+        usable_mm=usable_mm(room, layer.fabric, trade),
     )
 
 
@@ -318,14 +322,14 @@ def _length(out: LayerOut, layer: Layer) -> float | None:
     return max(max(known) - settles, 1.0)
 
 
-def _cut(layer: Layer, heading: HeadingRow, long_mm: float, shrinks: float, graduation_mm: float, trade: Trade) -> Fraction:
-    turned = turned_in_mm(layer, heading)
-    cut = cut_length(long_mm, turned, hem_mm(layer, long_mm, trade))
+def cut_of(layer: Layer, long_mm: float, turned_mm: float, hem_mm: float, graduation_mm: float, trade: Trade) -> Fraction:
+    """A cut of a layer's cloth before whole repeats, mm: so long finished, with what is turned in and hemmed."""
+    cut = cut_length(long_mm, turned_mm, hem_mm)
     if layer.fabric.repeat is None:
         # Of patterned cloth the repeats say where it is cut: a hair must not take another one.
         cut = to_mark(cut, graduation_mm)
     # Cloth that is washed before it is cut is bought longer by what the wash takes; other cloth shrinks on the rod.
-    return cut_length(float(cut), 0.0, 0.0, shrinks) if layer.making.washed_first else cut
+    return cut_length(float(cut), 0.0, 0.0, shrinks_of(layer.fabric, trade)) if layer.making.washed_first else cut
 
 
 def turned_in_mm(layer: Layer, heading: HeadingRow) -> float:
@@ -347,7 +351,14 @@ def _typed(length: Length | None, usual_mm: float) -> float:
     return usual_mm if length is None else length.mm
 
 
-def _bolt(widths: Fraction, cut: Fraction, fabric: Fabric, usable_mm: float, step_mm: float) -> Bolt:
+def bolt_through(through_mm: Fraction, cut: Fraction, fabric: Fabric, step_mm: float, trade: Trade) -> Bolt:
+    """Cloth on its side: so much of it runs through, and each drop lies across it."""
+    total = float(through_mm)
+    return Bolt(bolt_mm(fabric, trade), 0.0, float(cut), total, float(sold(through_mm, step_mm)), plain_mm=float(cut))
+
+
+def bolt_upright(widths: Fraction, cut: Fraction, fabric: Fabric, usable_mm: float, step_mm: float) -> Bolt:
+    """Cloth as it comes: so many widths of one cut, each of whole repeats, and what a half drop adds."""
     repeat = 0.0 if fabric.repeat is None else fabric.repeat.mm
     patterned = to_repeat(cut, repeat)
     cuts = int(-(-widths // 1))

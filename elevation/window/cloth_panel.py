@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.findings.naming import where
-from elevation.planning.cloth_words import cloth_lines, ring_lines
+from elevation.planning.cloth_words import cloth_lines, ring_lines, valance_line
 from elevation.planning.ready_words import ready_for, ready_lines
 from elevation.room.find import layer_of
 from elevation.room.model import Ref
@@ -14,6 +14,7 @@ from elevation.room.style import style_for
 from elevation.session.session import Session
 from elevation.setting_out.cloth import cloth_of_layer
 from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.setting_out.valance import valance_cloth
 from elevation.window.measurements import sentence
 from elevation.window.texts import tr
 from elevation.window.theme import make_quiet
@@ -70,7 +71,7 @@ class ClothPanel(QWidget):
         treatment, out = hung[refs.index(self._ref)]
         room = session.room
         layer = layer_of(room, self._ref)
-        seen = (out, layer, room.limits, room.fullness_rule, room.unit, room.graduation, session.trade)
+        seen = (out, layer, treatment.pelmet, room.limits, room.fullness_rule, room.unit, room.graduation, session.trade)
         if len(seen) == len(self._seen) and all(a is b for a, b in zip(seen, self._seen, strict=True)):
             return
         self._seen = seen
@@ -78,6 +79,10 @@ class ClothPanel(QWidget):
         lines = () if cloth is None else cloth_lines(cloth, room.unit, room.graduation_mm)
         if lines:
             lines = (*lines, *ring_lines(out, session.trade))
+        if treatment.pelmet is not None and out is treatment.layers[0]:
+            valance = valance_cloth(room, layer, treatment.pelmet, session.trade)
+            if valance is not None:
+                lines = (*lines, valance_line(valance, room.unit, room.graduation_mm))
         ready = ready_for(room, out, session.trade)
         if ready is not None:
             lines = (*lines, *ready_lines(ready, out))

@@ -6,8 +6,10 @@ from msgspec.structs import replace
 
 from elevation.room.edits import replace_rod
 from elevation.room.find import layer_of, panel_of
+from elevation.room.model import Pelmet
 from elevation.units import Length
 from elevation.words import msg
+from tests.findings.rooms import at
 
 
 def test_seldom_headings_are_a_step_away(window):
@@ -85,3 +87,15 @@ def test_cloth_to_buy_follows_the_rod(window):
     assert after != before
     window.refresh()
     assert window.cloth.text() == after
+
+
+def test_a_valance_is_told_with_the_cloth_of_its_front_layer(window):
+    window.drawers[-1].set_open(True)
+    assert "The valance takes" not in window.cloth.text()
+    ref = window.hang.layer_ref
+    pelmet = Pelmet(Length(350.0, ""), Length(80.0, ""), Length(100.0, ""), Length(100.0, ""), Length(150.0, ""), "valance")
+    room = at(window.session.committed, ref[:3], pelmet=pelmet)
+    window.session.commit(room, msg("Change {what}", what=msg("rod")), ref)
+    window.refresher.now()
+    # A rod of 60 in, 100 mm beyond each end, 150 mm of return at each: 2,024 mm at 2.5, in widths of 54 in.
+    assert "The valance takes 4 widths, each cut 20" in window.cloth.text()

@@ -7,7 +7,8 @@ from elevation.planning.buying.parts import cloth_part
 from elevation.planning.made import is_made, runners_of
 from elevation.room.model import Fabric, Layer, Room
 from elevation.setting_out.cloth import Bolt, bolt_mm, cloth_of_layer
-from elevation.setting_out.model import LayerOut
+from elevation.setting_out.model import LayerOut, PelmetOut
+from elevation.setting_out.valance import valance_cloth
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
 from elevation.words import Message, Mm, msg, term
@@ -44,17 +45,7 @@ def add_cloth(
         unknown = (msg("How much to buy is known once the panels' length is."),)
         tally.add(f"{cloth_part(mine.fabric)}-unknown", "cloth", name, 1, window, notes=unknown)
         return
-    name = _sold(name_of(mine.fabric, trade), cloth.face)
-    part, total = cloth_part(mine.fabric), cloth.face.total_mm
-    notes: tuple[Message, ...] = ()
-    repeat = mine.fabric.repeat
-    if repeat is not None and not cloth.railroaded:
-        # One repeat is lost before the first motif, once for all that is cut from the same cloth in a room.
-        same = (part, bolt_mm(mine.fabric, trade), repeat.mm)
-        total += 0.0 if same in placed else repeat.mm
-        placed.add(same)
-        notes = (msg("one repeat of it is to place the pattern's first motif"),)
-    tally.add(part, "cloth", name, total, window, measure="length", step=step, notes=notes)
+    _face(tally, mine.fabric, cloth.face, window, step, placed, trade)
     for row_id, bolt in ((mine.fabric.lining, cloth.lining), (mine.fabric.interlining, cloth.interlining)):
         if row_id is not None and bolt is not None:
             row = row_of(trade.fabrics, row_id, "cloth")
@@ -71,6 +62,61 @@ def add_cloth(
         count = sum(runners_of(room, mine, layer, trade).values())
         name = msg("eyelets that pass a rod of {diameter}", diameter=Mm(layer.support.diameter_mm, about=True))
         tally.add(f"eyelet:{layer.support.diameter_mm:.0f}", "rings", name, count, window)
+
+
+def add_valance(
+    tally: Tally,
+    room: Room,
+    front: Layer,
+    pelmet: PelmetOut,
+    window: int,
+    placed: set[tuple[str, float, float]],
+    trade: Trade,
+) -> None:
+    """Add what a valance is sewn of: cloth of the front layer's own, gathering tape, touch tape to hold it to its shelf.
+
+    Parameters
+    ----------
+    tally : Tally
+    room : Room
+    front : Layer
+    pelmet : PelmetOut
+        A valance; of a board nothing is added.
+    window : int
+    placed : set of (str, float, float)
+        As for ``add_cloth``.
+    trade : Trade
+    """
+    cloth = valance_cloth(room, front, pelmet, trade)
+    if cloth is None:
+        return
+    step = trade.allowances["sold-in" if room.unit == "in" else "sold-mm"].length_mm
+    _face(tally, front.fabric, cloth.face, window, step, placed, trade)
+    name = msg("heading tape for {heading}", heading=term(cloth.heading.name))
+    tally.add(f"heading-tape:{cloth.heading.id}", "cloth", name, cloth.hemmed_mm, window, measure="length", step=step)
+    name = msg("touch tape, hooks and loops, for valances")
+    tally.add("touch-tape:valance", "cloth", name, cloth.finished_mm, window, measure="length", step=step)
+
+
+def _face(
+    tally: Tally,
+    fabric: Fabric,
+    bolt: Bolt,
+    window: int,
+    step: float,
+    placed: set[tuple[str, float, float]],
+    trade: Trade,
+) -> None:
+    part, total = cloth_part(fabric), bolt.total_mm
+    notes: tuple[Message, ...] = ()
+    # Cloth that runs through on its side has no widths.
+    if fabric.repeat is not None and bolt.widths:
+        # One repeat is lost before the first motif, once for all that is cut from the same cloth in a room.
+        same = (part, bolt_mm(fabric, trade), fabric.repeat.mm)
+        total += 0.0 if same in placed else fabric.repeat.mm
+        placed.add(same)
+        notes = (msg("one repeat of it is to place the pattern's first motif"),)
+    tally.add(part, "cloth", _sold(name_of(fabric, trade), bolt), total, window, measure="length", step=step, notes=notes)
 
 
 def name_of(fabric: Fabric, trade: Trade) -> Message:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from elevation.planning.buying.cloth import add_cloth
+from elevation.planning.buying.cloth import add_cloth, add_valance
 from elevation.planning.buying.model import Tally, Window
 from elevation.planning.buying.parts import size, slug
 from elevation.planning.dressed import Dressed
@@ -61,6 +61,8 @@ def _treatment(
         _board(tally, wall, layer, substrate, window, trade)
         _ties(tally, layer, mine, substrate, window, trade)
         add_cloth(tally, room, mine, layer, window, placed, trade)
+    if laid.pelmet is not None and laid.layers:
+        add_valance(tally, room, layer_of(room, laid.layers[0].ref), laid.pelmet, window, placed, trade)
     _dress(tally, laid, window)
 
 
@@ -296,6 +298,5 @@ def _pelmet(tally: Tally, pelmet: PelmetOut, window: int) -> None:
         notes = (msg("with two returns of {out} and a shelf on top", out=Mm(pelmet.out_mm)),)
         tally.add(f"pelmet:{size(wide, deep, pelmet.out_mm)}", "boards", name, 1, window, notes=notes)
         return
-    name = msg("valance {width} wide, {depth} deep", width=Mm(wide), depth=Mm(deep))
-    notes = (msg("sewn of the front cloth; its cloth is not in the yards of this list"),)
-    tally.add(f"valance:{size(wide, deep, pelmet.out_mm)}", "dress", name, 1, window, notes=notes)
+    name = msg("shelf for a valance, {width} long, {out} deep", width=Mm(wide), out=Mm(pelmet.out_mm))
+    tally.add(f"shelf:{size(wide, pelmet.out_mm)}", "boards", name, 1, window)

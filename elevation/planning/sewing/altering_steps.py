@@ -10,8 +10,9 @@ from collections.abc import Sequence
 from elevation.planning.hanging import HangStep
 from elevation.planning.ready_words import Ready
 from elevation.planning.sewing.model import Alteration
-from elevation.planning.sewing.steps import HANG_FIRST, IRON, SHEARS, said_once
+from elevation.planning.sewing.steps import HANG_FIRST, said_once
 from elevation.planning.sewing.whole import SewnLayer
+from elevation.planning.sewing.words import IRON, SHEARS
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, Percent, msg, term
 

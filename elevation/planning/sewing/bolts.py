@@ -20,9 +20,10 @@ from elevation.planning.piece_names import PanelName, hung_layers, names_of_laye
 from elevation.planning.sewing.cells import Cell, cells_of
 from elevation.planning.sewing.linings import lining_strips
 from elevation.planning.sewing.model import Along, Area, BoltPlan, CutPiece, Strip
+from elevation.planning.sewing.valances import HungValance, valances_of
 from elevation.room.find import layer_of
 from elevation.room.model import Layer
-from elevation.setting_out.cloth import Bolt, LayerCloth, bolt_mm, cloth_of_layer, shrinks_of
+from elevation.setting_out.cloth import Bolt, LayerCloth, PanelCloth, bolt_mm, cloth_of_layer, shrinks_of
 from elevation.setting_out.model import LayerOut
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
@@ -38,6 +39,18 @@ class MadeLayer(Struct, frozen=True):
     out: LayerOut
     cloth: LayerCloth
     names: tuple[PanelName, ...]
+
+
+class _Order(Struct, frozen=True):
+    """Pieces that are cut together from one cloth: a layer's panels, or a valance."""
+
+    mine: Layer
+    face: Bolt
+    panels: tuple[PanelCloth, ...]
+    names: tuple[PanelName, ...]
+    sides: tuple[str, ...]
+    runs_through: bool
+    shrinks: float
 
 
 class _Key(Struct, frozen=True):
@@ -76,42 +89,52 @@ def bolts_of(dressed: Dressed, trade: Trade) -> tuple[BoltPlan, ...]:
     tuple of BoltPlan
         Layers whose length is not known yet are in none.
     """
-    layers = made_layers(dressed, trade)
-    faces: dict[_Key, list[MadeLayer]] = {}
+    faces: dict[_Key, list[_Order]] = {}
     others: dict[_Key, list[MadeLayer]] = {}
-    for one in layers:
+    for one in made_layers(dressed, trade):
         if one.cloth.face is None:
             continue
-        faces.setdefault(_face_key(one, trade), []).append(one)
+        faces.setdefault(_face_key(one.mine, trade), []).append(_order_of(one, one.cloth.face))
         for use, row_id in (("lining", one.mine.fabric.lining), ("interlining", one.mine.fabric.interlining)):
             bolt = one.cloth.lining if use == "lining" else one.cloth.interlining
             if bolt is not None and row_id is not None:
                 others.setdefault(_Key(f"cloth:{row_id}", use, bolt.usable_mm), []).append(one)
+    for valance in valances_of(dressed, trade):
+        faces.setdefault(_face_key(valance.mine, trade), []).append(_valance_order(valance, trade))
     step = trade.allowances["sold-in" if dressed.room.unit == "in" else "sold-mm"].length_mm
     found = [_face_bolt(key, own, step, trade) for key, own in faces.items()]
     found.extend(_other_bolt(key, own, step, trade) for key, own in others.items())
     return tuple(found)
 
 
-def _face_key(one: MadeLayer, trade: Trade) -> _Key:
-    fabric = one.mine.fabric
+def _order_of(one: MadeLayer, face: Bolt) -> _Order:
+    sides = tuple(panel.side for panel in one.out.panels)
+    return _Order(one.mine, face, one.cloth.panels, one.names, sides, one.cloth.railroaded, one.cloth.shrinks)
+
+
+def _valance_order(one: HungValance, trade: Trade) -> _Order:
+    cloth = one.cloth
+    panel = PanelCloth(one.name.ref, cloth.finished_mm, cloth.flat_mm, cloth.widths, None, cloth.hemmed_mm)
+    shrinks = shrinks_of(one.mine.fabric, trade)
+    return _Order(one.mine, cloth.face, (panel,), (one.name,), ("right",), not cloth.widths, shrinks)
+
+
+def _face_key(mine: Layer, trade: Trade) -> _Key:
+    fabric = mine.fabric
     repeat = fabric.repeat.mm if fabric.repeat is not None else 0.0
-    washed = shrinks_of(fabric, trade) if one.mine.making.washed_first else 0.0
+    washed = shrinks_of(fabric, trade) if mine.making.washed_first else 0.0
     return _Key(cloth_part(fabric), "face", bolt_mm(fabric, trade), repeat, fabric.half_drop and repeat > 0, washed)
 
 
-def _face_bolt(key: _Key, own: Sequence[MadeLayer], step: float, trade: Trade) -> BoltPlan:
+def _face_bolt(key: _Key, own: Sequence[_Order], step: float, trade: Trade) -> BoltPlan:
     strips = _Strips(key.width_mm)
-    if key.repeat_mm > 0 and any(not one.cloth.railroaded for one in own):
+    if key.repeat_mm > 0 and any(not one.runs_through for one in own):
         strips.waste(key.repeat_mm, "place")
     for one in own:
-        face = one.cloth.face
-        if face is None:  # pragma: no cover - only layers whose cloth is known are put on a bolt
-            continue
-        if one.cloth.railroaded:
-            _on_its_side(strips, one, face, trade)
+        if one.runs_through:
+            _on_its_side(strips, one, trade)
         else:
-            _upright(strips, one, face, key)
+            _upright(strips, one, key)
     bought = float(sold(strips.at, step))
     strips.waste(bought - strips.at, "left")
     fabric = own[0].mine.fabric
@@ -126,8 +149,8 @@ def _face_bolt(key: _Key, own: Sequence[MadeLayer], step: float, trade: Trade) -
         key.repeat_mm * left,
         key.half_drop,
         fabric.one_way or (row is not None and row.one_way),
-        any(one.cloth.railroaded for one in own),
-        0.0 if key.washed else max(one.cloth.shrinks for one in own),
+        any(one.runs_through for one in own),
+        0.0 if key.washed else max(one.shrinks for one in own),
         tuple(_washed(strip, left) for strip in strips.found),
     )
 
@@ -151,11 +174,11 @@ class _Strips:
         self.at += length_mm
 
 
-def _upright(strips: _Strips, one: MadeLayer, face: Bolt, key: _Key) -> None:
+def _upright(strips: _Strips, one: _Order, key: _Key) -> None:
     """Cuts of whole widths: with a half drop those that start half a repeat higher come after the others."""
+    face = one.face
     is_matched = face.extra_mm > 0
-    sides = [panel.side for panel in one.out.panels]
-    cells = cells_of(one.cloth.panels, face, one.names, sides, key.repeat_mm if key.half_drop else 0.0)
+    cells = cells_of(one.panels, face, one.names, one.sides, key.repeat_mm if key.half_drop else 0.0)
     straight = [cell for cell in cells if not (is_matched and cell.is_shifted)]
     shifted = [cell for cell in cells if is_matched and cell.is_shifted]
     for cell in straight:
@@ -186,10 +209,11 @@ def _areas(cell: Cell, width_mm: float) -> tuple[Area, ...]:
     return tuple(areas)
 
 
-def _on_its_side(strips: _Strips, one: MadeLayer, face: Bolt, trade: Trade) -> None:
+def _on_its_side(strips: _Strips, one: _Order, trade: Trade) -> None:
     """Cloth that runs through: each panel a stretch of the bolt, its drop across it."""
+    face = one.face
     side = trade.allowances["side-hem"].length_mm
-    for panel, name in zip(one.cloth.panels, one.names, strict=True):
+    for panel, name in zip(one.panels, one.names, strict=True):
         long = panel.flat_mm + 2 * side
         piece = CutPiece(name, 1, 1, face.cut_mm, long, share=0.0)
         areas = [Area(0.0, face.cut_mm, "piece", piece)]

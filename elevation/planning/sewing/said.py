@@ -9,6 +9,7 @@ from elevation.findings.naming import where
 from elevation.planning.dressed import Dressed
 from elevation.planning.sewing.chains import running
 from elevation.planning.sewing.model import Alteration, BoltPlan, CutPiece, Edge, Marks, SewnPanel
+from elevation.planning.sewing.valances import HungValance
 from elevation.planning.sewing.whole import Sewing, SewnLayer
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, Style, msg, say
@@ -118,6 +119,10 @@ def table_rows(dressed: Dressed, sewing: Sewing, style: Style) -> Iterator[tuple
         window = laid.name or say(where(laid), style)
         for cells in _layer_rows(layer, style):
             yield (room, window, *cells)
+    for one in sewing.valances:
+        window = one.laid.name or say(where(one.laid), style)
+        for cells in _valance_rows(one, style):
+            yield (room, window, *cells)
 
 
 def _length(mm: float, style: Style, *, about: bool = False) -> str:
@@ -157,6 +162,21 @@ def _layer_rows(layer: SewnLayer, style: Style) -> Iterator[tuple[str, ...]]:
         yield from _altered(one, style)
         if one.marks is not None and one.what != "measure":
             yield from _mark_cells(say(one.name.mark, style), one.marks, style)
+
+
+def _valance_rows(one: HungValance, style: Style) -> Iterator[tuple[str, ...]]:
+    """From its cut top down, then its width."""
+    mark, cloth = say(one.name.mark, style), one.cloth
+    parts = ((msg("heading"), cloth.turned_mm), (msg("finished length"), cloth.depth_mm), (msg("hem"), cloth.hem_mm))
+    places = [0.0]
+    for _, long in parts:
+        places.append(places[-1] + long)
+    tape = running(places, style.graduation_mm)
+    for (name, _), (start, end), long in zip(parts, pairwise(tape.marks_mm), tape.between_mm, strict=True):
+        yield (mark, say(name, style), _length(start, style), _length(end, style), _length(long, style), "", "")
+    done = say(msg("{finished} finished", finished=Mm(cloth.finished_mm, about=True)), style)
+    wide = _length(cloth.hemmed_mm, style, about=True)
+    yield (mark, say(msg("flat, hemmed at the sides"), style), "", "", "", wide, done)
 
 
 def _edge_rows(mark: str, side: str, edge: Edge, panel: SewnPanel, style: Style) -> Iterator[tuple[str, ...]]:

@@ -10,12 +10,11 @@ from collections.abc import Sequence
 from elevation.planning.hanging import HangStep
 from elevation.planning.sewing.model import BoltPlan, SewnPanel
 from elevation.planning.sewing.whole import SewnLayer
+from elevation.planning.sewing.words import IRON, PINS, SHEARS
 from elevation.trade.model import HeadingRow, Trade
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, Percent, msg, term
 
-IRON = msg("A hot iron burns skin and cloth: try it on a scrap, stand it upright, unplug it before you leave.")
-SHEARS = msg("Long shears are sharp: cut away from yourself, lay them down closed, out of reach of children.")
 HANG_FIRST = msg("A hem is sewn last: after the rod hangs, was measured, and the cloth has hung on it for a day or two.")
 
 
@@ -123,7 +122,7 @@ def making_steps(layer: SewnLayer, heading: HeadingRow, trade: Trade) -> tuple[H
             HangStep(
                 msg("Join the widths in the order of their numbers, 1 at the leading edge."),
                 tuple(details),
-                (msg("Take every pin out before the needle reaches it: a needle that hits one breaks. Eyes!"),),
+                (PINS,),
             )
         )
     steps.append(

@@ -10,6 +10,7 @@ from elevation.planning.sewing.altering import alterations
 from elevation.planning.sewing.bolts import MadeLayer, bolts_of, made_layers
 from elevation.planning.sewing.model import Alteration, BoltPlan, SewnPanel
 from elevation.planning.sewing.panels import sewn_panels
+from elevation.planning.sewing.valances import HungValance, valances_of
 from elevation.trade.model import Trade
 
 
@@ -26,10 +27,11 @@ class SewnLayer(Struct, frozen=True):
 
 
 class Sewing(Struct, frozen=True):
-    """A room's sewing: its bolts, and its layers that hang any cloth."""
+    """A room's sewing: its bolts, its layers that hang any cloth, and its valances."""
 
     bolts: tuple[BoltPlan, ...]
     layers: tuple[SewnLayer, ...]
+    valances: tuple[HungValance, ...] = ()
 
 
 def sewing_of(dressed: Dressed, trade: Trade) -> Sewing:
@@ -47,4 +49,5 @@ def sewing_of(dressed: Dressed, trade: Trade) -> Sewing:
         own = made.get(hung.layer.ref)
         panels = () if own is None else sewn_panels(dressed, own, bolts, trade)
         layers.append(SewnLayer(hung, own, panels, alterations(dressed, hung, trade)))
-    return Sewing(bolts, tuple(layer for layer in layers if layer.made is not None or layer.alterations))
+    hanging = tuple(layer for layer in layers if layer.made is not None or layer.alterations)
+    return Sewing(bolts, hanging, tuple(valances_of(dressed, trade)))

@@ -10,6 +10,7 @@ from elevation.planning.sewing.altering_steps import altering_steps
 from elevation.planning.sewing.model import Alteration, BoltPlan, SewnPanel
 from elevation.planning.sewing.said import mark_rows
 from elevation.planning.sewing.steps import cutting_steps, making_steps
+from elevation.planning.sewing.valances import HungValance
 from elevation.planning.sewing.whole import SewnLayer
 from elevation.sheet.records import Page, Picture
 from elevation.sheet.work.hanging import step_parts
@@ -18,6 +19,7 @@ from elevation.sheet.work.parts import SMALL, gap, heading, paragraph
 from elevation.sheet.work.sewing_bolt import bolt_parts, piece_table
 from elevation.sheet.work.sewing_marks import Fit, marks_parts
 from elevation.sheet.work.sewing_panel import HIGHS, made_flat, panel_parts, ready_flat
+from elevation.sheet.work.sewing_valance import valance_parts
 from elevation.trade.model import Trade
 from elevation.trade.tables import row_of
 from elevation.words import Message, Mm, Style, msg, say, term
@@ -108,6 +110,7 @@ def _bolt_words(bolt: BoltPlan) -> Message:
 def window_sheet(
     layers: Sequence[SewnLayer],
     ready: Sequence[Ready | None],
+    valance: HungValance | None,
     subject: str,
     state: str,
     style: Style,
@@ -124,6 +127,7 @@ def window_sheet(
     layers : sequence of SewnLayer
     ready : sequence of Ready or None
         What the shops have, for each layer.
+    valance : HungValance or None
     subject, state : str
         Room, wall, treatment; PLANNED or AS BUILT.
     style : Style
@@ -142,6 +146,8 @@ def window_sheet(
         parts: list[Part] = []
         for layer, shops in zip(layers, ready, strict=True):
             parts.extend(_layer(layer, shops, len(layers), width, style, trade, fit))
+        if valance is not None:
+            parts.extend(valance_parts(valance, width, style, trade, fit))
         return lay(parts, head, page, style, band=band, date=date, notice=_NOTICE)
 
     return _fewest(made)

@@ -79,21 +79,31 @@ def _row(
 def _figures(
     places: Sequence[float], marks: Sequence[float], low: float, width: float, style: Style
 ) -> tuple[list[Record], float]:
-    """Running marks under the cloth; those closer than their figures are wide go down a step."""
-    records: list[Record] = []
+    """Running marks under the cloth; those closer than their figures are wide go down a step.
+
+    A line to a figure further down leaves out the figures that it passes, so that none is struck through.
+    """
+    placed: list[tuple[float, float, int, str]] = []
     ends = [-1e9] * 3
-    deepest = 0
     for x, mark in zip(places, marks, strict=True):
         figure = "0" if mark == 0 else say(msg("{length}", length=Mm(mark)), style)
         half = text_width(figure, SMALL) / 2
         middle = min(max(x, half), width - half)
         level = next((at for at, last in enumerate(ends) if middle - half >= last + 1.5), len(ends) - 1)
         ends[level] = middle + half
-        deepest = max(deepest, level)
+        placed.append((x, middle, level, figure))
+    records: list[Record] = []
+    for x, middle, level, figure in placed:
+        top = low
+        for above in range(level):
+            step = low - 4.6 - above * _STEP
+            if any(at == above and abs(x - other) < text_width(text, SMALL) / 2 + 0.5 for _, other, at, text in placed):
+                records.append(Line((x, top), (x, step + SMALL * 0.85), _CUT))
+                top = step - SMALL * 0.25
         base = low - 4.6 - level * _STEP
-        records.append(Line((x, low), (x, base + SMALL * 0.85), _CUT))
+        records.append(Line((x, top), (x, base + SMALL * 0.85), _CUT))
         records.append(Text((middle, base), figure, SMALL, align="middle"))
-    return records, 2.8 + deepest * _STEP
+    return records, 2.8 + max((level for _, _, level, _ in placed), default=0) * _STEP
 
 
 def _area(strip: Strip, area: Area, x1: float, x2: float, low: float, scale: float, style: Style) -> list[Record]:
@@ -117,10 +127,18 @@ def _area(strip: Strip, area: Area, x1: float, x2: float, low: float, scale: flo
     if is_split and y2 - y1 >= 2 * BODY and text_width(_wide(area, style), SMALL) <= room - 1.0:
         records.append(Text((across, middle + 0.6), mark, size, align="middle", weight="semibold"))
         records.append(Text((across, middle - SMALL), _wide(area, style), SMALL, Ink.QUIET, "middle"))
+    elif text_width(mark, SMALL, "semibold") > room and _stands(mark, x2 - left, y2 - y1):
+        # Up a narrow piece, whole: a label that is cut short names nothing.
+        at = ((left + x2) / 2 + SMALL * 0.35, middle)
+        records.append(Text(at, mark, SMALL, align="middle", turn=90.0, weight="semibold"))
     elif y2 - y1 >= SMALL:
         text = shorten(mark, size, room, "semibold")
         records.append(Text((across, middle - size * 0.35), text, size, align="middle", weight="semibold"))
     return records
+
+
+def _stands(mark: str, wide: float, high: float) -> bool:
+    return wide >= SMALL + 0.4 and high >= text_width(mark, SMALL, "semibold") + 0.8
 
 
 def _is_shared(strip: Strip) -> bool:

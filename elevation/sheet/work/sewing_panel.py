@@ -47,7 +47,7 @@ class Flat(Struct, frozen=True):
     """A panel as it is drawn.
 
     ``seams_mm`` are from its left edge, ``pieces`` the words for what lies between them. ``leading`` is the side of its
-    leading edge. ``titles`` stand under it.
+    leading edge; empty: it has none. ``titles`` stand under it.
     """
 
     width_mm: float
@@ -108,9 +108,10 @@ def _panel(one: Flat, left: float, room: float, scale: float, style: Style) -> t
     records.extend(_seams(one, x1, wide, scale, lows))
     if one.marks is not None:
         records.extend(_marks(one.marks, one, x1, x2, scale, lows))
-    leading = x1 if one.leading == "left" else x2
-    records.append(Line((leading, min(down)), (leading, top), _LEADING))
-    records.extend(_leading_word(one, x1, x2, scale, lows, style))
+    if one.leading:
+        leading = x1 if one.leading == "left" else x2
+        records.append(Line((leading, min(down)), (leading, top), _LEADING))
+        records.extend(_leading_word(one, x1, x2, scale, lows, style))
     lowest = min(down)
     for side, x, nth in (("left", x1, 0), ("right", x2, 1)):
         lengths = [band.left_mm if side == "left" else band.right_mm for band in one.bands]

@@ -206,13 +206,15 @@ def _sewing(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]
         stops = stopped(findings)
         for laid in wall.treatments:
             own = [layer for layer in whole.layers if layer.hung.laid.ref == laid.ref]
-            if not own:
+            valance = next((one for one in whole.valances if one.laid.ref == laid.ref), None)
+            if not own and valance is None:
                 continue
             state = state_of((laid,))
             pages.extend(
                 window_sheet(
                     own,
                     [ready_for(dressed.room, layer.hung.layer, trade) for layer in own],
+                    valance,
                     subject_of(dressed.room, wall, laid, style),
                     "" if state is None else say(state, style),
                     style,
