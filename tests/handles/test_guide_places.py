@@ -7,8 +7,9 @@ from msgspec.structs import replace
 
 from elevation.findings.model import Scene
 from elevation.handles.sticking import candidates
+from elevation.room.edits import replace_at
 from elevation.room.find import layer_of
-from elevation.room.model import Obstacle, Room
+from elevation.room.model import Hem, Obstacle, Room
 from elevation.session.session import Session
 from elevation.setting_out.whole import set_out
 from elevation.trade import load_trade
@@ -98,3 +99,33 @@ def test_the_mirror_offers_the_mirrored_places(alone: bool) -> None:
         there = offered(mirrored(start), right, alone=alone, guided=True)
         there -= offered(mirrored(start), right, alone=alone, guided=False)
         assert {(round(150 - at, 3), turned.get(reason, reason)) for at, reason in here} == there
+
+
+def test_a_hem_sticks_to_level_lines_and_those_of_the_wall() -> None:
+    hung = replace(layer_of(room(), LAYER), hem=Hem("length", inch(60)))
+    start = with_picture()
+    start = replace_at(start, LAYER, hem=hung.hem)
+    off, on = (offered(start, "hem", alone=False, guided=guided) for guided in (False, True))
+    # 108 in: half of it is 54 in.
+    assert any("the wall's height" in reason for _, reason in on - off)
+
+
+def test_a_rod_sticks_to_heads_on_the_other_walls() -> None:
+    # The second wall's head is 24 + 58 in up.
+    (first,) = room().walls
+    other = replace(first, id="b", name="East", openings=(replace(WINDOW, height=inch(58)),))
+    start = Room(walls=(first, other))
+    off, on = (offered(start, "rod-height", alone=False, guided=guided) for guided in (False, True))
+    assert (82.0, "level with a head on the wall East") in on
+    assert not any("a head on the wall" in reason for _, reason in off)
+
+
+def test_no_part_of_a_width_that_was_not_measured() -> None:
+    on = offered(room(width=None), "rod-left", alone=True, guided=True)
+    assert not any("the rod is" in reason for _, reason in on)
+
+
+def test_inside_an_opening_there_are_no_lines() -> None:
+    inside = replace_at(room(), LAYER[:3], mount="reveal")
+    off, on = (offered(inside, "rod-height", alone=False, guided=guided) for guided in (False, True))
+    assert off == on

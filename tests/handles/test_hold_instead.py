@@ -7,10 +7,11 @@ from msgspec.structs import replace
 
 from elevation.errors import BadInput, NoSuch
 from elevation.handles.hold_instead import HOLDS, hold_instead
+from elevation.places import demo_rooms
 from elevation.room.edits import replace_at
-from elevation.room.file import dump_room, load_bytes
+from elevation.room.file import dump_room, load_bytes, load_room
 from elevation.room.find import layer_of, opening_of
-from elevation.room.model import Hem, Room
+from elevation.room.model import Hem, Room, Stool
 from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade.tables import load_trade
@@ -108,3 +109,47 @@ def test_an_unknown_hold_or_place_is_said() -> None:
         hold_instead(start, landed(start), LAYER, "height", "by-magic")
     with pytest.raises(NoSuch):
         hold_instead(start, landed(start), ("a", "s", "t9", "front"), "height", "above-head")
+
+
+def test_brackets_that_drop_less_than_the_rod_hangs_below_the_ceiling_cannot_hold_it() -> None:
+    # Under the ceiling by its bracket: a rod that stands nearer to the ceiling than the bracket drops.
+    start = replace_at(room(), LAYER[:3], mount="ceiling")
+    high = replace_at(start, LAYER, rod=with_rod(height=held("above-casing", 24.5)).rod)
+    with pytest.raises(BadInput, match="higher than these brackets hold it"):
+        hold_instead(high, landed(high), LAYER, "height", "bracket-drop")
+    assert (
+        layer_of(hold_instead(start, landed(start), LAYER, "height", "bracket-drop"), LAYER).rod.height.hold
+        == "bracket-drop"
+    )
+
+
+def test_a_hem_without_a_panel_is_not_held() -> None:
+    start = room(layer=with_layer(panels=()))
+    with pytest.raises(BadInput, match="add a panel first"):
+        hold_instead(start, landed(start), LAYER, "hem", "length")
+
+
+@pytest.mark.parametrize(("apron", "stool", "below"), [(0, 0, 4), (3, 0, 1), (3, 0.75, 0.25)])
+def test_below_an_apron_is_below_its_stool_too(apron: float, stool: float, below: float) -> None:
+    # The sill is 24 in up; the cloth begins at 86 1/4 in and is 66 1/4 in long: its hem hangs at 20 in.
+    start = room(
+        openings=(replace(WINDOW, apron=inch(apron), stool=Stool(inch(stool), inch(2), inch(1)) if stool else None),),
+        layer=with_layer(hem=Hem("length", inch(66.25))),
+    )
+    hem = layer_of(hold_instead(start, landed(start), LAYER, "hem", "apron"), LAYER).hem
+    assert hem.at is not None
+    assert hem.at.mm == pytest.approx(below * 25.4)
+
+
+def test_openings_that_stand_in_each_other_have_no_gap() -> None:
+    start = room(openings=(WINDOW, replace(SECOND, left=inch(90))))
+    # The first one's casing ends at 94 in.
+    with pytest.raises(BadInput, match="less than nothing"):
+        hold_instead(start, landed(start), ("a", "w2"), "opening", "gap")
+
+
+def test_the_height_of_a_leg_is_held_where_its_rod_begins() -> None:
+    bay = load_room(demo_rooms() / "9-bay.room.json")
+    out = set_out_afresh(bay, "middle", "s1", TRADE)
+    with pytest.raises(BadInput, match="takes its height from the wall where it begins"):
+        hold_instead(bay, out, ("middle", "s1", "t1", "l1"), "height", "above-head")
