@@ -191,7 +191,7 @@ def as_led(context: Context, dressed: Dressed) -> Dressed:
     if dressed.treatment.continues is None:
         return dressed
     lead = lead_ref(context.room, dressed.landed.ref)
-    if lead == dressed.landed.ref:  # pragma: no cover - a leg that continues is led by another
+    if lead == dressed.landed.ref:
         return dressed
     rod = layer_of(context.room, lead).rod
     shared = {name: getattr(rod, name) for name in SHARED}

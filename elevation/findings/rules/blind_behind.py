@@ -109,7 +109,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
             continue
         thick = max(layer.support.diameter_mm, layer.support.finial_diameter_mm)
         for blind in treatment.blinds:
-            if _metal(layer, blind) > TOUCH_MM or _before(layer, blind):  # pragma: no branch - the finding was made of it
+            if _metal(layer, blind) > TOUCH_MM or _before(layer, blind):
                 inset = layer.support.projection_mm - back_of(layer)
                 yield from rod_projection(scene, layer.ref, _needs(scene, blind) + max(inset, thick / 2))
             if _metal(layer, blind) > TOUCH_MM:

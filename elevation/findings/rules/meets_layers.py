@@ -90,8 +90,7 @@ def changes(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[
     """Ways apart for the layers of a treatment: the front one farther out, or one rod clear of the other."""
     front = treatment.layers[0]
     for other in treatment.layers[1:]:
-        # Layers that hang before each other are told of at the front one.
-        if layer is front and hang_before_each_other(front, other):  # pragma: no branch
+        if layer is front and hang_before_each_other(front, other):
             yield from rod_projection(scene, front.ref, other.support.projection_mm + needed_apart(front, other))
     for other in treatment.layers:
         if other is not layer and rods_meet(layer, other) > TOUCH_MM:
