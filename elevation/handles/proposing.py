@@ -1,8 +1,9 @@
 """Schemes to start from that differ in kind, found by setting out and checking every pair of places that handles stick to.
 
 From one scheme the rod's height and both its ends (mirrored) are tried at every place where their handles would stick, each
-treatment for itself. Only rooms in which the treatment breaks no rule (no *stop*, no *broken*) count. Of those the least is
-taken by, in this order:
+treatment for itself, on whatever it is fixed to; inside an opening the rod stays as high as it is. Only rooms count in
+which the treatment breaks no rule (no *stop*, no *broken*) and closed leaves no more of the glass clear than it did. Of
+those the least is taken by, in this order:
 
 - *modest*: advice raised, length of the rod, height over the casing;
 - *tall and wide*: glass covered when open (in whole per cent), how far from two thirds up to the ceiling, advice raised;
@@ -17,7 +18,7 @@ A kind that no place satisfies is left out, and so is one that comes to the same
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from math import ceil, floor
 from typing import Literal
 
@@ -36,6 +37,7 @@ from elevation.room.edits import put_scheme, replace_at
 from elevation.room.find import layer_of, scheme_of
 from elevation.room.model import Ref, Room, Scheme
 from elevation.setting_out.model import SetOut, TreatmentOut
+from elevation.setting_out.mounting import INSIDE
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
 from elevation.words import Message, Mm, msg
@@ -46,6 +48,8 @@ _TWO_THIRDS = 2 / 3
 _HEMS = frozenset({"hem-high", "hem-low", "panel-length"})
 """Rules about a hem that is not where it is wished: no such panel is proposed."""
 _ALIKE_MM = 1.0
+_SHARE = 0.005
+"""Shares of the glass are told apart by whole per cents."""
 _SLACK_MM = 150.0
 _FAR_MM = 450.0
 
@@ -72,6 +76,16 @@ def propose(
 ) -> tuple[Proposal, ...]:
     """Up to three schemes that differ in kind, each breaking nothing; fewer where fewer exist.
 
+    All of ``proposals`` at the end.
+    """
+    return tuple(proposals(room, wall_id, scheme_id, trade, is_cancelled))
+
+
+def proposals(
+    room: Room, wall_id: str, scheme_id: str, trade: Trade, is_cancelled: Callable[[], bool] = lambda: False
+) -> Iterator[Proposal]:
+    """The schemes one after another, each as soon as it is found.
+
     Parameters
     ----------
     room : Room
@@ -79,9 +93,8 @@ def propose(
         The scheme that they start from: its treatments, cloth and panels.
     trade : Trade
     is_cancelled : callable
-        Looked at between two tries; what was found so far is given back.
+        Looked at between two tries; what was found so far stands.
     """
-    found: list[Proposal] = []
     kinds: tuple[tuple[Kind, Callable[[_Tried], Key]], ...] = (("modest", _modest), ("tall", _tall), ("ready", _ready))
     rods: list[list[tuple[float, float]]] = []
     for kind, key in kinds:
@@ -100,10 +113,9 @@ def propose(
                 rods.append(rod)
                 scheme = scheme_of(made, wall_id, scheme_id)
                 if scheme is not None:  # pragma: no branch - what was just set out is there
-                    found.append(Proposal(kind, _name(kind, lengths), scheme))
+                    yield Proposal(kind, _name(kind, lengths), scheme)
         if is_cancelled():
-            break
-    return tuple(found)
+            return
 
 
 def put_proposals(room: Room, wall_id: str, proposals: Iterable[tuple[str, Scheme]]) -> tuple[Room, tuple[str, ...]]:
@@ -135,19 +147,21 @@ def _best(
 ) -> tuple[_Tried | None, float | None]:
     """The best place of one treatment's front rod, and the length of panel that it is for."""
     best: tuple[Key, _Tried, float | None] | None = None
+    now = next(one for one in set_out(room, ref[0], ref[1], trade).treatments if one.ref == ref)
+    is_inside, least = now.mount in INSIDE, now.glass.clear_closed
     without = _HEMS if kind == "ready" else frozenset()
     for start, length in _starts(room, ref, trade, kind):
-        rooms = (
-            made for high in _moved(start, ref, rod_height.AXIS, trade) for made in _moved(high, ref, rod_ends.RIGHT, trade)
-        )
-        for tried in _tries(rooms, ref, trade, is_cancelled, without):
+        heights = (start,) if is_inside else _moved(start, ref, rod_height.AXIS, trade)
+        rooms = (made for high in heights for made in _moved(high, ref, rod_ends.RIGHT, trade))
+        for tried in _tries(rooms, ref, trade, is_cancelled, without, least):
             rank = key(tried)
             if best is None or rank < best[0]:
                 best = (rank, tried, length)
     if best is None:
         return None, None
-    for axis in (rod_ends.RIGHT, rod_height.AXIS):
-        for tried in _tries(_gridded(best[1].room, ref, axis, trade), ref, trade, is_cancelled, without):
+    axes = (rod_ends.RIGHT,) if is_inside else (rod_ends.RIGHT, rod_height.AXIS)
+    for axis in axes:
+        for tried in _tries(_gridded(best[1].room, ref, axis, trade), ref, trade, is_cancelled, without, least):
             rank = key(tried)
             if rank < best[0]:
                 best = (rank, tried, best[2])
@@ -158,7 +172,7 @@ def _starts(room: Room, ref: Ref, trade: Trade, kind: Kind) -> Iterable[tuple[Ro
     """The room with the panels that a kind is about: as they are, or of each length that is in hand or sold."""
     wall = set_out(room, ref[0], ref[1], trade)
     laid = next((one for one in wall.treatments if one.ref == ref), None)
-    if laid is None or not laid.layers or laid.mount != "wall":
+    if laid is None or not laid.layers:
         return
     if kind != "ready":
         yield room, None
@@ -188,14 +202,21 @@ def _starts(room: Room, ref: Ref, trade: Trade, kind: Kind) -> Iterable[tuple[Ro
 
 
 def _tries(
-    rooms: Iterable[Room], ref: Ref, trade: Trade, is_cancelled: Callable[[], bool], without: frozenset[str]
+    rooms: Iterable[Room],
+    ref: Ref,
+    trade: Trade,
+    is_cancelled: Callable[[], bool],
+    without: frozenset[str],
+    most_clear: float,
 ) -> Iterable[_Tried]:
-    """Those of some rooms in which the treatment breaks nothing."""
+    """Those of some rooms in which the treatment breaks nothing and, closed, leaves no more than so much glass clear."""
     for made in rooms:
         if is_cancelled():
             return
         wall = set_out(made, ref[0], ref[1], trade)
         laid = next(one for one in wall.treatments if one.ref == ref)
+        if laid.glass.clear_closed > most_clear + _SHARE:
+            continue
         findings = [one for one in find(Scene(made, wall, trade)) if one.subject[: len(ref)] == ref]
         if all(one.weight is Weight.CONSIDER and one.rule not in without for one in findings):
             yield _Tried(made, laid, wall, len(findings))

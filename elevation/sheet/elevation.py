@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from msgspec.structs import replace
 
 from elevation.findings.model import Finding, Weight
+from elevation.room.called import scheme_line
 from elevation.room.model import Ref, Room, Treatment
 from elevation.setting_out.model import SetOut, TreatmentOut
 from elevation.sheet import furniture
@@ -83,7 +84,7 @@ def elevation_sheet(
     title = furniture.Title(
         room.name or say(msg("Room"), style),
         set_out.wall_name or set_out.wall,
-        say(msg("Scheme: {name}", name=set_out.scheme_name or set_out.scheme), style) if set_out.scheme else "",
+        scheme_line(room, set_out.wall, set_out.scheme, style),
         _kind(set_out, style, light),
         scale_text,
         date if date is not None else sheet_date(),

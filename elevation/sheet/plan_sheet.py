@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.findings.model import Finding
+from elevation.room.called import scheme_line
 from elevation.room.model import Room
 from elevation.setting_out.model import SetOut
 from elevation.sheet.bare_sheet import Drawing, Words, bare_sheet
@@ -54,7 +55,7 @@ def plan_sheet(
     lefts = [one.set_out for one in bay if one.side == "left"]
     rights = [one.set_out for one in bay if one.side == "right"]
     wall = ", ".join(one.wall_name or one.wall for one in (*reversed(lefts), set_out, *rights))
-    scheme = say(msg("Scheme: {name}", name=set_out.scheme_name or set_out.scheme), style) if set_out.scheme else ""
+    scheme = scheme_line(room, set_out.wall, set_out.scheme, style)
     name = room.name or say(msg("Room"), style)
     number = next((index for index, one in enumerate(room.walls, 1) if one.id == set_out.wall), 1)
     words = Words(

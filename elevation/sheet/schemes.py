@@ -8,7 +8,8 @@ from msgspec.structs import replace
 
 from elevation.errors import Missing, said
 from elevation.findings.model import Weight
-from elevation.planning.comparing import Comparison, Seen, compare, pages_of
+from elevation.planning.compared_rows import Seen
+from elevation.planning.comparing import Comparison, compare, pages_of
 from elevation.planning.dressed import Dressed
 from elevation.room.model import Room
 from elevation.room.style import style_for

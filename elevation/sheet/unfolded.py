@@ -8,6 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from elevation.findings.model import Finding
+from elevation.room.called import scheme_line
 from elevation.room.corners import beside, datum_steps
 from elevation.room.model import Room, Wall
 from elevation.setting_out.model import SetOut
@@ -190,7 +191,7 @@ def unfolded_sheet(
     laid = [one.set_out for one in walls]
     names = ", ".join(one.wall_name or one.wall for one in laid)
     named = next((one for one in laid if one.scheme), None)
-    scheme = "" if named is None else say(msg("Scheme: {name}", name=named.scheme_name or named.scheme), style)
+    scheme = "" if named is None else scheme_line(room, named.wall, named.scheme, style)
     name = room.name or say(msg("Room"), style)
     words = Words(
         name,

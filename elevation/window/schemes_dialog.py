@@ -7,12 +7,10 @@ from pathlib import Path
 from threading import Event
 from typing import TYPE_CHECKING
 
-from msgspec import Struct
-from PySide6.QtCore import QSignalBlocker, Qt, QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QCheckBox,
     QDialog,
     QHBoxLayout,
     QHeaderView,
@@ -25,48 +23,31 @@ from PySide6.QtWidgets import (
 )
 
 from elevation.errors import ElevationError
-from elevation.planning.comparing import MOST, Comparison, choices, compare
+from elevation.planning.comparing import MOST, Comparison, choices
 from elevation.room.edits import keep_scheme
 from elevation.room.find import wall_of
 from elevation.room.style import style_for
 from elevation.session.worker import Done
-from elevation.sheet.drawing import View, draw_wall
+from elevation.sheet.drawing import View
 from elevation.sheet.schemes import NONE, alike_said, scheme_sheet
 from elevation.window.choice import Choice
 from elevation.window.on_screen import resize_on_screen
-from elevation.window.schemes_picture import Drawn, SchemesPicture
+from elevation.window.schemes_made import Made, made_of
+from elevation.window.schemes_picks import SchemesPicks
+from elevation.window.schemes_picture import SchemesPicture
+from elevation.window.schemes_proposing import Proposed, Proposing, proposed_said, so_far_said
 from elevation.window.sheets_pages import write_pages
 from elevation.window.texts import tr, tr_whole_error
 from elevation.window.theme import make_quiet
-from elevation.words import Message, msg, msg_plural
+from elevation.words import Message, msg
 
 if TYPE_CHECKING:
-    from elevation.handles.proposing import Proposal
-    from elevation.room.model import Room
-    from elevation.trade.model import Trade
     from elevation.window.main_window import MainWindow
 
-_KIND, _PROPOSED = "schemes", "proposals"
-_WANTED = 3
-_BOX_PX = 34
+_KIND = "schemes"
 _SETTLED_MS = 120
 """While a handle is dragged nothing is compared; this long after the last change everything is."""
 _FILTERS = msg("PDF to print (*.pdf);;Drawing for editing (*.svg);;Picture (*.png)")
-
-
-class _Made(Struct, frozen=True):
-    """What the worker made."""
-
-    compared: Comparison
-    drawn: tuple[Drawn, ...]
-
-
-class _Proposed(Struct, frozen=True):
-    """What was proposed, and for which room and wall."""
-
-    room: Room
-    wall: str
-    found: tuple[Proposal, ...]
 
 
 class Schemes(QDialog):
@@ -87,14 +68,16 @@ class Schemes(QDialog):
         super().__init__(window)
         self._window = window
         self._session = window.session
-        self._generation = self._proposing = -1
+        self._generation = -1
         self._wall = ""
         self._picked: list[str | None] = []
         self.compared: Comparison | None = None
         self.setWindowTitle(tr(msg("Schemes side by side")))
-        self.picks: list[QCheckBox] = []
-        self._pick_box = QHBoxLayout()
-        self._pick_box.setSpacing(14)
+        self.picks = SchemesPicks(self)
+        self.picks.changed.connect(self._on_picked)
+        self.proposing = Proposing(self._session, self)
+        self.proposing.better.connect(self._show_better)
+        self.proposing.done.connect(self._take_proposals)
         self.cloth = Choice(tr(msg("Cloth")), self)
         self.cloth.offer(
             [("drawn", tr(msg("as drawn"))), ("open", tr(msg("open"))), ("closed", tr(msg("closed")))], "drawn"
@@ -143,7 +126,7 @@ class Schemes(QDialog):
 
     def _lay(self) -> None:
         top = QHBoxLayout()
-        top.addLayout(self._pick_box, 1)
+        top.addWidget(self.picks, 1)
         label = QLabel(tr(msg("C&loth")), self)
         label.setBuddy(self.cloth)
         top.addWidget(label)
@@ -179,8 +162,7 @@ class Schemes(QDialog):
         self._wait.stop()
         self._session.changed.disconnect(self._on_changed)
         self._session.worker.cancel(_KIND)
-        self._session.worker.cancel(_PROPOSED)
-        self._proposing = -1
+        self.proposing.cancel()
         self.propose_button.setEnabled(True)
         super().hideEvent(event)
 
@@ -207,38 +189,15 @@ class Schemes(QDialog):
         ids = [key for key, _ in options]
         if wall != self._wall:
             self._wall, self._picked = wall, []
-            while self._pick_box.count():
-                self._pick_box.takeAt(0)
         kept = [key for key in ids if key in self._picked]
         if not kept:
             # With one scheme alone the bare wall stands beside it.
             kept = ids[1:][:MOST] if len(ids) > 2 else ids
         self._picked = kept
-        while len(self.picks) < len(options):
-            self.picks.append(QCheckBox(self))
-            self.picks[-1].toggled.connect(self._on_picked)
-        while self._pick_box.count():
-            self._pick_box.takeAt(0)
-        # However many there are, the row is no wider than the pictures.
-        room_px = max(min(220, self.picture.width() * 2 // 3 // len(options) - _BOX_PX), 40)
-        for pick, (key, name) in zip(self.picks, options, strict=False):
-            with QSignalBlocker(pick):
-                pick.setChecked(key in kept)
-            text = tr(name)
-            pick.setText(pick.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, room_px).replace("&", "&&"))
-            pick.setToolTip(text)
-            pick.setProperty("scheme", key)
-            pick.setEnabled(key in kept or len(kept) < MOST)
-            pick.show()
-            self._pick_box.addWidget(pick)
-        for pick in self.picks[len(options) :]:
-            pick.hide()
-        self._pick_box.addStretch(1)
+        self.picks.offer(options, kept, self.picture.width() * 2 // 3)
 
     def _on_picked(self) -> None:
-        ids = [key for key, _ in choices(self._session.committed, self._session.wall_id)]
-        ticked = [key for key, pick in zip(ids, self.picks, strict=False) if pick.isChecked()]
-        self._picked = ticked
+        self._picked = self.picks.ticked
         self.begin()
 
     # -- working out -------------------------------------------------------------------
@@ -250,32 +209,31 @@ class Schemes(QDialog):
             return
         self._offer()
         room, wall, ids, trade = self._session.committed, self._session.wall_id, self.picked, self._session.trade
-        cloth = self.cloth.key
-        view = View(panels="open" if cloth == "open" else "closed" if cloth == "closed" else "drawn", stack=False)
+        view = self._view()
 
         def job(cancelled: Event) -> object:
-            compared = compare(room, wall, ids, trade, is_cancelled=cancelled.is_set)
-            return _Made(compared, _drawn(compared, trade, view))
+            return made_of(room, wall, ids, trade, view, cancelled.is_set)
 
         self._generation = self._session.worker.submit(_KIND, job, self._done.emit)
 
+    def _view(self) -> View:
+        cloth = self.cloth.key
+        return View(panels="open" if cloth == "open" else "closed" if cloth == "closed" else "drawn", stack=False)
+
     def _take(self, done: Done) -> None:
-        if done.kind == _PROPOSED:
-            self._take_proposals(done)
-            return
         if done.generation != self._generation:
             return
         if isinstance(done.error, ElevationError):
             self.alike.setText(tr_whole_error(done.error))
         elif done.error is not None:
             raise done.error
-        elif isinstance(done.result, _Made):
+        elif isinstance(done.result, Made):
             self._show(done.result)
         elif isinstance(done.result, Path):
             self._window.tell(tr(msg("Drawn to {name}.", name=str(done.result))))
         self.ready.emit()
 
-    def _show(self, made: _Made) -> None:
+    def _show(self, made: Made) -> None:
         self.compared = made.compared
         ids = [one.id for one in made.compared.schemes]
         here = self._session.scheme_id
@@ -310,10 +268,11 @@ class Schemes(QDialog):
         self._settle_buttons()
 
     def _settle_buttons(self) -> None:
-        key = self.current_id()
-        has_other = len(wall_of(self._session.committed, self._session.wall_id).schemes) > 1
-        self.show_button.setEnabled(key is not None and not self.picture.is_before_after)
-        self.keep_button.setEnabled(key is not None and has_other and not self.picture.is_before_after)
+        schemes = [scheme.id for scheme in wall_of(self._session.committed, self._session.wall_id).schemes]
+        # What is proposed is no scheme of the wall before the search is over.
+        is_there = self.current_id() in schemes and not self.picture.is_before_after
+        self.show_button.setEnabled(is_there)
+        self.keep_button.setEnabled(is_there and len(schemes) > 1)
         self.export_button.setEnabled(self.compared is not None)
 
     def _turn_before(self, is_on: bool) -> None:
@@ -339,40 +298,32 @@ class Schemes(QDialog):
 
     def propose(self) -> None:
         """Look for schemes that differ in kind, on the worker, from the framed one."""
-        room, wall, trade = self._session.committed, self._session.wall_id, self._session.trade
         key = self.current_id() or self._session.scheme_id
         if key is None:
             return
         self.propose_button.setEnabled(False)
         self.alike.setText(tr(msg("Trying the places that handles stick to…")))
+        self.proposing.begin(self._session.wall_id, key, self._picked, self._view())
 
-        def job(cancelled: Event) -> object:
-            from elevation.handles.proposing import propose
-
-            return _Proposed(room, wall, propose(room, wall, key, trade, cancelled.is_set))
-
-        self._proposing = self._session.worker.submit(_PROPOSED, job, self._done.emit)
+    def _show_better(self, found: Proposed) -> None:
+        """What was found so far, beside what was there: looked at, not put in yet."""
+        if found.made is not None:
+            self._show(found.made)
+            self.alike.setText(tr(so_far_said(len(found.ids))))
 
     def _take_proposals(self, done: Done) -> None:
-        if done.generation != self._proposing:
-            return
         self.propose_button.setEnabled(True)
         if done.error is not None:
             raise done.error
-        made = done.result
-        if not isinstance(made, _Proposed) or made.room is not self._session.committed:
+        found = done.result
+        if not isinstance(found, Proposed) or found.base is not self._session.committed:
             # The room went on in the meantime: what was found is of a room that is no more.
             self.begin()
             return
-        if made.found:
-            from elevation.handles.proposing import put_proposals
-
-            style = style_for(made.room)
-            named = [(tr(one.name, style), one.scheme) for one in made.found]
-            room, ids = put_proposals(made.room, made.wall, named)
-            self._picked = [*[key for key in self._picked if key is not None][: MOST - len(ids)], *ids]
-            self._session.commit(room, msg("Propose schemes"), (made.wall, ids[0]))
-        self._window.tell(tr(_proposed_said(len(made.found))))
+        if found.ids:
+            self._picked = list(found.shown)
+            self._session.commit(found.room, msg("Propose schemes"), (found.wall, found.ids[0]))
+        self._window.tell(tr(proposed_said(len(found.ids))))
         self.begin()
 
     def ask_export(self) -> None:
@@ -394,22 +345,6 @@ class Schemes(QDialog):
             return path
 
         self._generation = self._session.worker.submit(_KIND, job, self._done.emit)
-
-
-def _proposed_said(count: int) -> Message:
-    if not count:
-        return msg("No place of the rod was found that breaks nothing: see the findings for what stands in the way.")
-    if count < _WANTED:
-        return msg_plural(
-            "Only {count} scheme that differs in kind breaks nothing here; undo takes it away.",
-            "Only {count} schemes that differ in kind break nothing here; undo takes them away.",
-            count=count,
-        )
-    return msg("Three schemes are proposed, and none breaks a rule; undo takes them away.")
-
-
-def _drawn(compared: Comparison, trade: Trade, view: View) -> tuple[Drawn, ...]:
-    return tuple(Drawn(tr(one.name), one.set_out, draw_wall(one.set_out, trade, view)) for one in compared.schemes)
 
 
 def open_schemes(window: MainWindow) -> Schemes:

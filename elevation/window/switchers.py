@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
+from elevation.room.called import scheme_title
 from elevation.room.find import wall_of
 from elevation.session.session import Session
 from elevation.window.choice import Choice
@@ -44,7 +45,7 @@ class Switchers(QWidget):
         if not self._session.wall_id:
             return
         schemes = [
-            (scheme.id, scheme.name or tr(msg("Scheme {number}", number=number)))
+            (scheme.id, tr(scheme_title(scheme, number)))
             for number, scheme in enumerate(wall_of(room, self._session.wall_id).schemes, 1)
         ]
         self.scheme.offer(schemes, self._session.scheme_id or "")

@@ -7,6 +7,7 @@ from itertools import pairwise
 import pytest
 from msgspec.structs import replace
 
+from elevation.commands.draw import picture_of
 from elevation.errors import BadInput
 from elevation.findings.model import Finding, Weight
 from elevation.room.style import style_for
@@ -343,3 +344,17 @@ def test_the_screen_shows_the_same_drawing_without_a_page() -> None:
 
     assert drawn(picture.groups) == drawn(on_paper.groups)
     assert {step.split(":")[0] for step in annotation.rungs.values()} <= set(RUNGS)
+
+
+@pytest.mark.parametrize("sheet", ["elevation", "plan", "unfolded"])
+def test_a_scheme_without_a_name_has_a_number_and_never_its_id(sheet: str) -> None:
+    room, set_out, _ = demo_case("bedroom")
+    second = set_out.scheme
+    schemes = tuple(
+        replace(scheme, name="", id="k7") if scheme.id == second else scheme for scheme in room.walls[0].schemes
+    )
+    bare = replace(room, walls=(replace(room.walls[0], schemes=schemes), *room.walls[1:]))
+    number = next(number for number, scheme in enumerate(schemes, 1) if scheme.id == "k7")
+    picture = picture_of(bare, bare.walls[0], schemes[number - 1], trade(), sheet=sheet)
+    assert f"Scheme {number}" in _texts(picture)
+    assert "k7" not in _said(picture)
