@@ -34,9 +34,11 @@ class Notices:
         self._orphans: tuple[Orphan, ...] = ()
         self._asked_about: object = None
         self._is_trouble_said = False
+        self._crash_report: Path | None = None
 
     def say_start(self, crash_report: Path | None) -> None:
-        """What has to be said at the start: a crash before, or work that a crash left."""
+        """What has to be said at the start, one after the other: work that a crash left, then where its report is."""
+        self._crash_report = crash_report
         if self._offer():
             return
         if self._session.storage.is_read_only and self._session.path is not None:
@@ -44,9 +46,15 @@ class Notices:
             self._window.notice.say(
                 tr(msg("{name} is open in another window: here it can be looked at and saved as another.", name=name))
             )
-        elif crash_report is not None:
+            return
+        self._say_report()
+
+    def _say_report(self) -> None:
+        """Say once where the report of the last run's crash is."""
+        report, self._crash_report = self._crash_report, None
+        if report is not None:
             self._window.notice.say(
-                tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(crash_report)))
+                tr(msg("The last run ended by a fault of ours. A report is in {path}.", path=str(report)))
             )
 
     def _offer(self) -> bool:
@@ -101,6 +109,8 @@ class Notices:
             self._offer()
         elif key == "reread":
             self._window.files.revert(is_asked=False)
+        if self._window.notice.isHidden():
+            self._say_report()
 
     def say_crash(self, report: Path | None) -> None:
         """A bug: say where its report is, and that the room is safe."""

@@ -140,6 +140,26 @@ def test_what_two_crashes_left_is_offered_one_by_one(qtbot, trade, demo_room, tm
     window.close()
 
 
+def test_where_the_report_is_comes_after_the_work_that_the_same_crash_left(qtbot, trade, demo_room, tmp_path):
+    """A crash in the window leaves both: the offer stands first, and its answer does not swallow the report."""
+    state = tmp_path / "state"
+    crashed(tmp_path / "a.room.json", state, trade, demo_room, "Nearly lost")
+    window = MainWindow(Session(demo_room(), trade, None, state=state), Settings(tmp_path / "window.ini"))
+    qtbot.addWidget(window)
+    window.notices.say_start(tmp_path / "crash-1.txt")
+    assert "crash-1.txt" not in window.notice.text.text()
+    window.files.may_leave = lambda: False
+    window.notice.buttons["recover"].click()
+    assert set(window.notice.buttons) == {"recover", "drop"}
+    window.files.may_leave = lambda: True
+    window.notice.buttons["recover"].click()
+    assert not window.notice.isHidden()
+    assert "crash-1.txt" in window.notice.text.text()
+    window.notice.put_away()
+    assert window.notice.isHidden()
+    window.close()
+
+
 def test_it_is_said_once_that_edits_cannot_be_kept(window):
     said = []
     window.notice.say = lambda text, _acts=None: said.append(text)
