@@ -26,8 +26,11 @@ class _Pairs(dict[str, Any]):
     doubled: tuple[str, ...] = ()
 
 
-class _NotANumber(ValueError):
-    """``NaN`` or ``Infinity`` was written where JSON knows neither."""
+class _Refused:
+    """What stands where a number should and is none: carried to where its path is known."""
+
+    def __init__(self, wrong: str) -> None:
+        self.wrong = wrong
 
 
 def _pairs(pairs: list[tuple[str, Any]]) -> _Pairs:
@@ -38,8 +41,16 @@ def _pairs(pairs: list[tuple[str, Any]]) -> _Pairs:
     return made
 
 
-def _constant(word: str) -> Any:
-    raise _NotANumber(word)
+def _constant(word: str) -> _Refused:
+    # ``NaN`` and ``Infinity``: Python's reader takes them, JSON knows neither.
+    return _Refused(said("is {word} where a number should be", word=word))
+
+
+def _whole(digits: str) -> int | _Refused:
+    try:
+        return int(digits)
+    except ValueError:  # Python reads no whole number of thousands of digits.
+        return _Refused(said("is a number that is far too long"))
 
 
 def decode_text(data: bytes, name: str) -> str:
@@ -81,7 +92,7 @@ def parse_json(text: str, name: str) -> Any:
         Not JSON, too deeply nested, a number that JSON does not know, or a key given twice.
     """
     try:
-        value = json.loads(text, object_pairs_hook=_pairs, parse_constant=_constant)
+        value = json.loads(text, object_pairs_hook=_pairs, parse_constant=_constant, parse_int=_whole)
     except RecursionError:
         raise BadInput(name, "", said("is nested too deeply"), said("choose a room file")) from None
     except json.JSONDecodeError as error:
@@ -90,12 +101,6 @@ def parse_json(text: str, name: str) -> Any:
         raise BadInput(
             name, where, said("is not JSON here ({reason})", reason=_reason(error.msg)), said("mend it or take a copy")
         ) from None
-    except _NotANumber as error:
-        raise BadInput(
-            name, "", said("has {error} where a number should be", error=str(error)), said("write a plain number")
-        ) from None
-    except ValueError:  # a whole number of thousands of digits
-        raise BadInput(name, "", said("has a number that is far too long"), said("write a plain number")) from None
     for path, key in _doubled(value, "", 0, name):
         raise BadInput(name, join(path, key), said("is given twice"), said("keep one of the two"))
     return value
@@ -123,6 +128,8 @@ def _reason(found: str) -> str:
 def _doubled(value: Any, path: str, depth: int, name: str) -> Iterator[tuple[str, str]]:
     if depth > MOST_DEPTH:
         raise BadInput(name, "", said("is nested too deeply"), said("choose a room file"))
+    if isinstance(value, _Refused):
+        raise BadInput(name, path, value.wrong, said("write a plain number"))
     if isinstance(value, _Pairs):
         for key in value.doubled:
             yield path, key

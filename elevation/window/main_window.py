@@ -54,6 +54,8 @@ QUIET_MS = 100
 USUAL_SHARE = 2
 _SHARES = {"findings": 4, "glass": 6}
 """Where there is much to show, findings get more of the height than what else is open; a curve is nothing in a slit."""
+_BESIDE = 36
+"""Pixels of the line at the foot that no text has: its margins, and the gaps beside what stands at its right."""
 
 
 class MainWindow(QMainWindow):
@@ -348,8 +350,17 @@ class MainWindow(QMainWindow):
         self.scale.setText(tr(msg("on the screen 1 : {scale}", scale=Ratio(scale, 0 if scale >= 10 else 1))))
 
     def tell(self, text: str) -> None:
-        """Say something quietly."""
-        self.statusBar().showMessage(text)
+        """Say something quietly: in the line at the foot, or over the canvas where that would cut it short.
+
+        An offer that waits for its answer over the canvas is never replaced.
+        """
+        line = self.statusBar()
+        room = line.width() - self.state.width() - self.scale.width() - _BESIDE
+        if line.fontMetrics().horizontalAdvance(text) > room and not self.notice.is_asking:
+            line.clearMessage()
+            self.notice.say(text)
+        else:
+            line.showMessage(text)
 
     def _explain(self, ref: Ref, field: str) -> None:
         """What the field means, in plain words, while it has the keyboard."""

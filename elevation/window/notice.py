@@ -60,6 +60,11 @@ class Notice(QWidget):
         self.setAccessibleName(text)
         self.show()
 
+    @property
+    def is_asking(self) -> bool:
+        """Whether something stands there that waits for an answer."""
+        return bool(self.buttons) and not self.isHidden()
+
     def _press(self) -> None:
         sender = self.sender()
         key = str(sender.property("act")) if sender is not None else ""

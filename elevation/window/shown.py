@@ -53,7 +53,8 @@ class Shown(Struct, frozen=True, gc=False):
         if not self.stack:
             hidden.add("stack")
         if not self.dimensions:
-            hidden.add("dimension")
+            # The mark of what is held stands at its figure: without the figure it marks nothing.
+            hidden |= {"dimension", "held"}
         if not self.clearances:
             hidden.add("clearance")
         if not self.zones:

@@ -69,9 +69,10 @@ WHOLE = [
     (b"[" * 100_000, "nested too deeply"),
     (b'{"a":' * 100_000, "nested too deeply"),
     (b"[" * 500 + b"]" * 500, "nested too deeply"),
-    (b'{"a": NaN}', "has NaN"),
-    (b'{"a": -Infinity}', "has -Infinity"),
+    (b'{"a": NaN}', "a: is NaN where a number should be; write a plain number"),
+    (b'{"a": [1, {"b c": -Infinity}]}', 'a[1]."b c": is -Infinity'),
     (b"9" * 6000, "far too long"),
+    (b'{"a": ' + b"9" * 6000 + b"}", "a: is a number that is far too long"),
     (b" " * (MOST_BYTES + 1), "larger than 4 MB"),
 ]
 

@@ -83,6 +83,21 @@ def test_what_a_person_can_put_right_is_said_quietly_and_a_bug_is_reported(tmp_p
     assert sys.excepthook is before
 
 
+def test_a_sentence_too_long_for_the_foot_stands_whole_over_the_canvas(window):
+    long = "far.room.json: " + "a sentence that names every key that might belong there, " * 6
+    window.tell(long)
+    assert window.notice.text.text() == long
+    assert window.statusBar().currentMessage() == ""
+    window.tell("Saved.")
+    assert window.statusBar().currentMessage() == "Saved."
+    # An offer is not swallowed by it.
+    window.notice.say("Edits are kept.", {"recover": "Go on with them"})
+    window.tell(long)
+    assert window.notice.text.text() == "Edits are kept."
+    assert window.statusBar().currentMessage() == long
+    window.notice.put_away()
+
+
 def test_a_crash_before_is_said_kindly(window, tmp_path):
     window.notices.say_start(tmp_path / "crash.txt")
     assert window.notice.isVisible()

@@ -191,7 +191,7 @@ def test_switches_change_what_is_drawn(window):
     assert "panel-open" in seen[2]
     window.actions_by_name["dimensions"].trigger()
     layers = {group.layer for group in canvas.picture.groups(canvas.viewport, canvas.shown)}
-    assert "dimension" not in layers
+    assert not layers & {"dimension", "held"}
     window.actions_by_name["stack"].trigger()
     layers = {group.layer for group in canvas.picture.groups(canvas.viewport, canvas.shown)}
     assert "stack" in layers
