@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TypeVar
 
 from elevation.commands import choosing
 from elevation.commands.arguments import Draw
@@ -33,6 +34,8 @@ from elevation.sheet.work.whole import TO_CUT, WORK_SHEETS
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
+
+_Page = TypeVar("_Page")
 
 ENDINGS = (".svg", ".pdf", ".png")
 TABLES = (".csv", ".txt")
@@ -73,12 +76,12 @@ def run_draw(given: Draw) -> int:
     if given.sheet in WORK_SHEETS:
         write(_one_page(work_pages(given, room, trade), given), given.out, given.dpi)
         return EXIT_FINE
-    if ending != ".pdf":
-        walls = walls[:1]
     if given.sheet == "section":
         sections = [picture for wall in walls for picture in _sections(room, wall, given, trade)]
         write(_one_page(sections, given), given.out, given.dpi)
         return EXIT_FINE
+    # One wall a page: only the page that is asked for is worked out.
+    walls = _one_page(walls, given)
     pictures = [
         picture_of(
             room,
@@ -96,7 +99,7 @@ def run_draw(given: Draw) -> int:
     return EXIT_FINE
 
 
-def _one_page(pages: Sequence[Picture], given: Draw) -> Sequence[Picture]:
+def _one_page(pages: Sequence[_Page], given: Draw) -> Sequence[_Page]:
     """All pages for a PDF; the page that was asked for where a file holds one."""
     if given.out.suffix.lower() == ".pdf":
         return pages

@@ -28,7 +28,7 @@ from elevation.sheet.records import NARROW, Group, Ink, Line, Page, Pen, Picture
 from elevation.sheet.stops import stop_text_within
 from elevation.trade.model import Trade
 from elevation.units.format import LESS, MORE
-from elevation.words import Style, msg, say
+from elevation.words import Style, msg, msg_plural, say
 
 
 def elevation_sheet(
@@ -105,7 +105,8 @@ def elevation_sheet(
         ),
     )
     description = say(
-        msg(
+        msg_plural(
+            "Elevation of {wall} in {room} at {scale}, {count} finding.",
             "Elevation of {wall} in {room} at {scale}, {count} findings.",
             wall=title.wall,
             room=title.room,

@@ -7,7 +7,7 @@ from PySide6.QtCore import QObject, Signal
 from elevation.findings.model import Finding, Weight
 from elevation.room.model import Ref
 from elevation.window.texts import tr
-from elevation.words import Style, msg
+from elevation.words import Style, msg, msg_plural
 
 MOST = 3
 """More sentences than this at once are not listened to: the rest is counted."""
@@ -52,7 +52,9 @@ class Announcer(QObject):
         if new:
             texts = [tr(one.text, style) for one in new[:MOST]]
             if len(new) > MOST:
-                texts.append(tr(msg("And {count} findings more.", count=len(new) - MOST)))
+                texts.append(
+                    tr(msg_plural("And {count} finding more.", "And {count} findings more.", count=len(new) - MOST))
+                )
             self._say(" ".join(texts))
         elif before and not heavy:
             self._say(tr(msg("Nothing is broken any more.")))

@@ -1,11 +1,14 @@
 """``draw`` and ``sheets``: formats, refusals, and nothing overwritten but what was named."""
 
 import xml.etree.ElementTree as ET
+from pathlib import Path
 
 import pytest
 
 from elevation import places
 from elevation.commands.main import main
+from elevation.room.file import load_room
+from elevation.trade import load_trade
 
 DEMOS = sorted(places.demo_rooms().glob("*.room.json"))
 DEMO = str(DEMOS[0])
@@ -33,6 +36,7 @@ def test_svg_needs_no_qt_and_is_the_same_each_time(tmp_path, monkeypatch):
         ["draw", DEMO, "--out", "x.svg", "--scale", "1:0"],
         ["draw", DEMO, "--out", "x.svg", "--scale", "big"],
         ["draw", DEMO, "--out", "no/such/folder/x.svg"],
+        ["draw", DEMO, "--out", "x.svg", "--page", "2"],
     ],
 )
 def test_what_cannot_be_drawn_is_one_sentence_and_writes_nothing(words, tmp_path, monkeypatch, capsys):
@@ -42,6 +46,18 @@ def test_what_cannot_be_drawn_is_one_sentence_and_writes_nothing(words, tmp_path
     assert told.err.count("\n") == 1
     assert "Traceback" not in told.err
     assert not list(tmp_path.iterdir())
+
+
+def test_a_page_of_a_room_with_several_walls_is_one_of_them(tmp_path):
+    """The PDF has a page for each wall in order; a file of one picture holds the page that was asked for."""
+    demo, out = str(next(one for one in DEMOS if one.name.startswith("2-"))), tmp_path / "x.svg"
+    titles = []
+    for page in ("1", "2", "4"):
+        assert main(["draw", demo, "--out", str(out), "--page", page]) == 0
+        titles.append(next(one.text for one in ET.fromstring(out.read_bytes()) if one.tag.endswith("title")))
+    walls = load_room(Path(demo), load_trade()).walls
+    assert all(walls[index].name in title for index, title in zip((0, 1, 3), titles, strict=True))
+    assert main(["draw", demo, "--out", str(out), "--page", "5"]) == 2
 
 
 @pytest.mark.parametrize("paper", ["a4", "a3", "letter", "tabloid"])
