@@ -81,7 +81,7 @@ def run_draw(given: Draw) -> int:
         write(_one_page(sections, given), given.out, given.dpi)
         return EXIT_FINE
     # One wall a page: only the page that is asked for is worked out.
-    walls = _one_page(walls, given)
+    drawn = _one_page(walls, given)
     pictures = [
         picture_of(
             room,
@@ -93,7 +93,7 @@ def run_draw(given: Draw) -> int:
             scale=given.scale,
             light=light,
         )
-        for wall in walls
+        for wall in drawn
     ]
     write(pictures, given.out, given.dpi)
     return EXIT_FINE

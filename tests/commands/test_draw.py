@@ -1,14 +1,12 @@
 """``draw`` and ``sheets``: formats, refusals, and nothing overwritten but what was named."""
 
 import xml.etree.ElementTree as ET
-from pathlib import Path
 
 import pytest
 
 from elevation import places
 from elevation.commands.main import main
 from elevation.room.file import load_room
-from elevation.trade import load_trade
 
 DEMOS = sorted(places.demo_rooms().glob("*.room.json"))
 DEMO = str(DEMOS[0])
@@ -55,7 +53,7 @@ def test_a_page_of_a_room_with_several_walls_is_one_of_them(tmp_path):
     for page in ("1", "2", "4"):
         assert main(["draw", demo, "--out", str(out), "--page", page]) == 0
         titles.append(next(one.text for one in ET.fromstring(out.read_bytes()) if one.tag.endswith("title")))
-    walls = load_room(Path(demo), load_trade()).walls
+    walls = load_room(demo).walls
     assert all(walls[index].name in title for index, title in zip((0, 1, 3), titles, strict=True))
     assert main(["draw", demo, "--out", str(out), "--page", "5"]) == 2
 
