@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from elevation.room.corners import SIDES, Side
 from elevation.setting_out.model import ObstacleOut, OpeningOut, SetOut
 from elevation.sheet import inks
@@ -11,8 +13,17 @@ from elevation.sheet.plan_leaves import SWING, swing_records
 from elevation.sheet.records import NARROW, Fill, Ink, Line, Pen, Polyline, Record, Text
 from elevation.words import Style, msg, say
 
+Align = Literal["left", "middle", "right"]
+
 LABEL = 2.5
 """Type size, paper mm."""
+
+_IN_WALL = 1.3
+"""How many times its type size a wall is drawn thick where an angle is written in it."""
+
+_LEFT: Align = "left"
+_MIDDLE: Align = "middle"
+_RIGHT: Align = "right"
 
 _CASING_MM = 18.0
 _THIN = Pen(Ink.THIN, NARROW)
@@ -57,9 +68,14 @@ def ground_records(
         corner = 0.0 if side == "left" else set_out.width_mm
         # The angle is written in the wall itself, where the two are joined: before it hang rod and cloth.
         x, z = outer_corner(frame, side, angle)
-        at = frame.at((corner + x) / 2, z / 2)
+        place, align = (corner + x) / 2, _MIDDLE
+        if frame.thick_mm < _IN_WALL * LABEL * mm_per_paper:
+            # A wall drawn thinner than that has no room for it: it stands outside, where the wall would run on.
+            off = 0.5 * LABEL * mm_per_paper
+            place, align = (min(x, 0.0) - off, _RIGHT) if side == "left" else (max(x, corner) + off, _LEFT)
+        at = frame.at(place, z / 2)
         text = say(msg("{angle}°", angle=round(angle, 2)), style)
-        records.append(Text((at[0], at[1] - LABEL * 0.36 * mm_per_paper), text, LABEL, Ink.TEXT, "middle"))
+        records.append(Text((at[0], at[1] - LABEL * 0.36 * mm_per_paper), text, LABEL, Ink.TEXT, align))
     if not is_titled:
         return tuple(records)
     above = frame.top_mm + 1.6 * mm_per_paper

@@ -205,6 +205,9 @@ def _projection(
     middle = (a[1] + b[1]) / 2 - FIGURE * 0.36 * mm_per_paper
     left, pad = x + 1.6 * mm_per_paper, 0.4 * mm_per_paper
     wide, high = text_width(text, FIGURE) * mm_per_paper, FIGURE * 0.72 * mm_per_paper
+    if support.projection_mm < high + 2 * pad:
+        # No room between wall and rod at this scale: the figure stands before the rod.
+        left, middle = x - wide / 2, b[1] - tick - 2 * pad - high
     return [
         # Clear paper under the figure: a radiator or a stool often stands there.
         Fill(rectangle(left - pad, middle - pad, left + wide + pad, middle + high + pad), Ink.PAPER),

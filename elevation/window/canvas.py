@@ -169,10 +169,13 @@ class Canvas(QWidget):
 
     def fit(self) -> None:
         """Show the whole wall with its dimensions."""
-        self._fits = True
         self._fitted = self._size()
-        self._set_viewport(self.picture.fitted(float(self.width()), float(self.height()), self._shown))
-        self._fits = True
+        self._set_viewport(self.picture.fitted(float(self.width()), float(self.height()), self._shown), fits=True)
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether it shows the whole wall: nobody zoomed or shifted since."""
+        return self._fits
 
     def zoom(self, factor: float, x: float | None = None, y: float | None = None) -> None:
         """Zoom about a pixel (the middle by default)."""
@@ -184,8 +187,8 @@ class Canvas(QWidget):
         """Shift the paper by pixels."""
         self._set_viewport(self.viewport.panned(dx, dy))
 
-    def _set_viewport(self, viewport: Viewport) -> None:
-        self._fits = False
+    def _set_viewport(self, viewport: Viewport, *, fits: bool = False) -> None:
+        self._fits = fits
         if viewport != self.viewport:
             self.viewport = viewport
             self.update()

@@ -1,6 +1,11 @@
-"""The plan under the elevation: the same canvas over the wall seen from above, standing right under it."""
+"""The plan under the elevation: the same canvas over the wall seen from above, standing right under it.
+
+A bay that is deeper or wider than the strip is drawn smaller, so that all of it is seen; all else stands in line.
+"""
 
 from __future__ import annotations
+
+from math import ceil
 
 from msgspec.structs import replace
 from PySide6.QtCore import QPointF, QSize, Qt
@@ -20,6 +25,15 @@ from elevation.words import msg
 
 HEIGHT_PX = 124
 BORDER_PX = 9.0
+_EDGE_PX = 6.0
+"""What is kept free around a plan that fills its strip."""
+
+_LEAST = 0.2
+"""Smaller beside the elevation nothing of it could be read."""
+
+_ASIDE = 0.999
+"""As good as the elevation's scale: it is only shifted."""
+
 _AXES = frozenset({"rod-left", "rod-right", "bracket", "lead", "projection", "corner-left", "corner-right"})
 
 
@@ -48,6 +62,7 @@ class PlanCanvas(FollowingCanvas):
 
     def __init__(self, elevation: Canvas, parent: QWidget | None = None) -> None:
         self._down_px = 0.0
+        self._share = 1.0
         self.plan = PlanPicture(elevation.session)
         super().__init__(elevation, self.plan, tr(msg("The wall seen from above, drawn to scale")), parent)
         self.setMinimumSize(240, 90)
@@ -59,13 +74,44 @@ class PlanCanvas(FollowingCanvas):
 
     # -- where it stands -------------------------------------------------------------
 
-    def _in_line(self, lead: Viewport) -> Viewport:
+    def wanted_px(self) -> int:
+        """How high the strip has to be that all of the plan is seen at the elevation's scale."""
+        if not self.session.wall_id:
+            return HEIGHT_PX
+        lead = self._elevation.viewport
         _, bottom, _, top = self.plan.extent(lead.mm_per_paper)
+        return max(HEIGHT_PX, ceil((top - bottom) * lead.px_per_mm + 2 * _EDGE_PX))
+
+    def _in_line(self, lead: Viewport) -> Viewport:
         aside = self._elevation.mapToGlobal(QPointF(0, 0)).x() - self.mapToGlobal(QPointF(0, 0)).x()
+        lead = PlanViewport(lead.px_per_mm, lead.x + aside, 0.0)
+        if self._elevation.is_whole:
+            self._share = self._share_of(lead)
+        scale = lead.px_per_mm * self._share
+        left, bottom, right, top = self.plan.extent(PX_PER_PAPER_MM / scale)
         # Right under the elevation; a strip that is higher than it needs to be leaves the rest of itself free.
-        free = max(self.height() - (top - bottom) * lead.px_per_mm, 0.0)
-        start = min(BORDER_PX + MARGIN_MM / 2 * PX_PER_PAPER_MM, free / 2) + top * lead.px_per_mm
-        return PlanViewport(lead.px_per_mm, lead.x + aside, start + self._down_px)
+        free = max(self.height() - (top - bottom) * scale, 0.0)
+        start = min(BORDER_PX + MARGIN_MM / 2 * PX_PER_PAPER_MM, free / 2) + top * scale
+        x = lead.x
+        if self._share < 1.0:
+            # The wall's middle under its middle above, as far as the others of the bay leave room for that.
+            middle = self.plan.set_out().width_mm / 2
+            x += middle * (lead.px_per_mm - scale)
+            if self._elevation.is_whole:
+                x = max(min(x, self.width() - _EDGE_PX - right * scale), _EDGE_PX - left * scale)
+        return PlanViewport(scale, x, start + self._down_px)
+
+    def _share_of(self, lead: Viewport) -> float:
+        """How large the plan stands beside the elevation, 1 at most, that all of it is in the strip."""
+        left, bottom, right, top = self.plan.extent(lead.mm_per_paper)
+        wide, high = (right - left) * lead.px_per_mm, (top - bottom) * lead.px_per_mm
+        room = self.width() - 2 * _EDGE_PX, self.height() - 2 * _EDGE_PX
+        out = lead.x + left * lead.px_per_mm < 0.0 or lead.x + right * lead.px_per_mm > self.width()
+        share = min(1.0, room[1] / max(high, 1.0))
+        if out:
+            # Beside the elevation there is less room than under all of the desk.
+            share = min(share, room[0] / max(wide, 1.0), _ASIDE)
+        return max(share, _LEAST)
 
     def fit(self) -> None:
         """The elevation decides what is seen; downwards the plan stands right under it."""

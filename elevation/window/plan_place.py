@@ -13,6 +13,9 @@ from elevation.window.theme import Theme
 if TYPE_CHECKING:
     from elevation.window.plan_canvas import PlanCanvas
 
+_MOST = 0.28
+"""The part of the height that the plan takes at most until somebody asks for more."""
+
 NAME = "plan"
 """Its name among the settings, beside the drawers."""
 
@@ -55,7 +58,9 @@ class PlanPlace(QSplitter):
             self.canvas = PlanCanvas(self._elevation)
             self.addWidget(self.canvas)
             self.setStretchFactor(1, 0)
-            self.setSizes([max(self.height() - HEIGHT_PX, HEIGHT_PX), HEIGHT_PX])
+            # A bay takes more than a flat wall, but never most of the window.
+            high = min(self.canvas.wanted_px(), max(round(self.height() * _MOST), HEIGHT_PX))
+            self.setSizes([max(self.height() - high, HEIGHT_PX), high])
         self.canvas.set_theme(self._elevation.theme)
         self.canvas.show()
 

@@ -85,6 +85,37 @@ def test_nothing_is_worked_out_while_it_is_hidden(window):
     assert canvas.plan.kept.drawn == drawn
 
 
+def test_a_bay_deeper_than_the_strip_is_drawn_smaller_and_all_of_it_is_seen(window):
+    window.session.switch_wall("left")
+    QApplication.processEvents()
+    canvas, under = window.canvas, plan(window)
+    window.under.setSizes([window.under.height() - 110, 110])
+    QApplication.processEvents()
+    scale = under.viewport.px_per_mm
+    assert scale < canvas.viewport.px_per_mm
+    left, bottom, right, top = under.plan.extent(under.viewport.mm_per_paper)
+    for x, y in ((left, top), (right, bottom)):
+        at = under.viewport.x + x * scale, under.viewport.y - y * scale
+        assert -1 <= at[0] <= under.width() + 1
+        assert -1 <= at[1] <= under.height() + 1
+    # Zoomed, the plan is zoomed with it and stays under its wall; whole again, it is seen whole.
+    canvas.zoom(2.0)
+    assert under.viewport.px_per_mm == pytest.approx(2 * scale)
+    canvas.fit()
+    assert under.viewport.px_per_mm == pytest.approx(scale, rel=0.02)
+
+
+def test_the_strip_of_a_bay_is_made_higher_when_it_is_first_shown(make_window, demo_room):
+    heights = []
+    for room in ("9-bay.room.json", "1-bedroom.room.json"):
+        made = make_window(demo_room(room))
+        made.actions_by_name["plan"].trigger()
+        QApplication.processEvents()
+        heights.append(made.under.canvas.height())
+        assert made.under.canvas.height() < made.under.height() / 3
+    assert heights[0] > heights[1] + 20
+
+
 # --- unfolded ------------------------------------------------------------------------------------------------------------
 
 
