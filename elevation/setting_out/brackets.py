@@ -55,6 +55,7 @@ def brackets_of(
                 kit=bracket.kit,
                 on=kit.mount,
                 is_there=bracket.there,
+                out_mm=kit.out_mm if kit.mount == "wall" else 0.0,
             )
         )
     found.sort(key=lambda bracket: (bracket.x_mm, bracket.ref))

@@ -131,6 +131,7 @@ class BracketOut(Struct, frozen=True, gc=False):
     ``is_there``: it hung there before, nothing is drilled for it.
     ``load_n`` is the most that hangs on it, ``uplift_n`` the most that the rod lifts on it (0: never), in N, with panels
     where that is worst; ``droop_mm`` is how far its arm gives under what hangs on it with the panels as drawn.
+    ``out_mm`` is how far out its kit holds a rod (0: as one likes).
     ``fixing`` is the row of what holds it, ``holds_times`` how many times the worst load that holds, ``held`` the rest.
     """
 
@@ -145,6 +146,7 @@ class BracketOut(Struct, frozen=True, gc=False):
     on: str = "wall"
     shift_mm: float = 0.0
     is_there: bool = False
+    out_mm: float = 0.0
     load_n: float | None = None
     uplift_n: float | None = None
     droop_mm: float = 0.0

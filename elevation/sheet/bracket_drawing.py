@@ -11,12 +11,14 @@ from elevation.trade.model import BracketRow
 
 ROD_MM = 25.0
 OUT_MM = 89.0
-"""The rod and its projection that a kit is drawn with; both belong to the rod, not to the kit."""
+"""The rod that a kit is drawn with, and its projection where the kit is made to any."""
 _PLATE_MM = 3.175
 _METAL = Pen(inks.METAL_DARK, NARROW)
 _CENTRE = Pen(Ink.THIN, 0.18, (3.0, 0.7, 0.5, 0.7))
 _HOLE_MM = 5.0
 _APART_MM = 45.0
+_RING_MM = 19.0
+"""Radius of the ring that is drawn on the rod where rings pass the bracket."""
 
 
 def bracket_group(row: BracketRow) -> Group:
@@ -31,7 +33,12 @@ def extent(row: BracketRow) -> tuple[float, float, float, float]:
     if row.mount == "ceiling":
         return -half - ROD_MM, -ROD_MM, half + ROD_MM, row.drop_mm + 12.0
     left = -_APART_MM - 2 * max(half, ROD_MM) - 10.0
-    return left, -row.plate_below_mm - 12.0, OUT_MM + ROD_MM, row.plate_above_mm + 12.0
+    bottom = min(-row.plate_below_mm, -2 * _RING_MM if row.rings_pass else 0.0)
+    return left, bottom - 12.0, _out(row) + ROD_MM, row.plate_above_mm + 12.0
+
+
+def _out(row: BracketRow) -> float:
+    return row.out_mm if row.out_mm > 0 else OUT_MM
 
 
 def _front(row: BracketRow) -> list[Record]:
@@ -54,13 +61,14 @@ def _side(row: BracketRow) -> list[Record]:
     deep = row.arm_deep_mm if row.arm_deep_mm > 0 else 8.0
     under = -radius - 2.0
     foot = max(-row.plate_below_mm + deep, under - 20.0)
-    arm = polygon(((_PLATE_MM, foot), (_PLATE_MM, foot - deep), (OUT_MM, under - deep), (OUT_MM, under)))
+    out = _out(row)
+    arm = polygon(((_PLATE_MM, foot), (_PLATE_MM, foot - deep), (out, under - deep), (out, under)))
     return [
         Fill(arm, inks.METAL_LIGHT),
         Path(arm, _METAL),
         Fill(plate, inks.METAL_MIDDLE),
         Path(plate, _METAL),
-        *_rod(OUT_MM, row),
+        *_rod(out, row),
     ]
 
 
@@ -69,6 +77,14 @@ def _rod(x: float, row: BracketRow) -> list[Record]:
     reach = radius + 2.2
     start, end = (math.pi * 1.05, math.pi * 1.95) if not row.holds_down else (math.pi * 0.5, math.pi * 2.5)
     disc = circle(x, 0.0, radius)
+    ring: tuple[Record, ...] = ()
+    if row.rings_pass:
+        # An open ring over the rod: its gap lets the arm through.
+        gap = math.radians(40)
+        middle = ROD_MM / 2 + 1.5 - _RING_MM
+        low, high = -math.pi / 2 + gap, 3 * math.pi / 2 - gap
+        first = ("M", x + _RING_MM * math.cos(low), middle + _RING_MM * math.sin(low))
+        ring = (Path((first, *arc(x, middle, _RING_MM, low, high)), Pen(inks.METAL_DARK, 0.5)),)
     steps = (("M", x + reach * math.cos(start), reach * math.sin(start)), *arc(x, 0.0, reach, start, end))
     axes = (*segment(x - radius - 8.0, 0.0, x + radius + 8.0, 0.0), *segment(x, -radius - 8.0, x, radius + 8.0))
     return [
@@ -76,6 +92,7 @@ def _rod(x: float, row: BracketRow) -> list[Record]:
         Path(disc, _METAL),
         Path(steps, Pen(inks.METAL_MIDDLE, 0.7)),
         Path(axes, _CENTRE),
+        *ring,
     ]
 
 

@@ -103,7 +103,8 @@ class BracketRow(Struct, frozen=True, gc=False):
     are zero. ``holes_mm`` are its screws: over (negative: below) the rod's axis, under a ceiling along the rod from its
     middle.
     Its arm is a bar of steel, ``arm_wide_mm`` along the rod and ``arm_deep_mm`` high (0: not known, or no bar).
-    ``holds_down``: the rod cannot be lifted out of it.
+    ``holds_down``: the rod cannot be lifted out of it. ``out_mm`` is how far from the wall it holds the rod's axis (0: made
+    to measure, or not known).
     """
 
     id: str
@@ -121,6 +122,7 @@ class BracketRow(Struct, frozen=True, gc=False):
     arm_wide_mm: float = 0.0
     arm_deep_mm: float = 0.0
     holds_down: bool = True
+    out_mm: float = 0.0
 
 
 class FixingRow(Struct, frozen=True, gc=False):

@@ -137,6 +137,7 @@ BRACKETS = _columns(
     Column("arm wide", "arm_wide_mm", cells.length),
     Column("arm deep", "arm_deep_mm", cells.length),
     Column("holds down", "holds_down", cells.yes),
+    Column("projection", "out_mm", cells.length),
 )
 ENDS = _columns(
     Column("extra tube", "extra_tube_mm", cells.length),

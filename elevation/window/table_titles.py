@@ -68,6 +68,7 @@ _TITLES: dict[str, Message] = {
     "holes": msg("holes from the axis"),
     "arm wide": msg("arm, along the rod"),
     "arm deep": msg("arm, high"),
+    "projection": msg("wall to the rod's axis"),
     "holds down": msg("rod held down"),
     "extra tube": msg("extra tube"),
     "diameter": msg("diameter"),

@@ -71,14 +71,15 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
     # matter of what hangs; level hems over these floors, back rods and ways past brackets drawn by lot are past one
     # change, and furniture under a window stands mostly between others: those that are not have their cases in
     # test_remedies_work.
-    assert set(seen) == {rule.id for rule in RULES}
+    # No kit of the program's says how far out it holds a rod: brackets of her own have their tests in test_bracket_out.
+    assert set(seen) == {rule.id for rule in RULES} - {"bracket-out"}
     # Rods round corners by lot have their brackets near enough, and end on the mitre whatever else is in the way there.
     # A bracket drilled near a reveal's edge comes up about once in these rooms: whether it can be moved there is chance.
     none = {
         "readings-differ", "out-of-square", "hem-varies", "double-bracket", "near-edge", "cannot-pass", "child-climb",
         "corner-bracket",
     }  # fmt: skip
-    assert {rule.id for rule in RULES} - set(offered) <= none
+    assert {rule.id for rule in RULES} - set(offered) <= none | {"bracket-out"}
 
 
 def test_findings_are_well_formed_in_random_rooms() -> None:
