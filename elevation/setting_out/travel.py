@@ -357,13 +357,13 @@ def _keep_apart(groups: list[_Group], panels: Sequence[Mover], ways: dict[int, W
             continue
         left, right = ways[a.members[-1]], ways[b.members[-1]]
         stacks = [sum(_stack(panels[index]) for index in group.members) for group in (a, b)]
-        if left.drawn[1] > right.drawn[0] + overlap:
+        if left.drawn[1] > right.drawn[0] + overlap + TOUCH_MM:
             middle = _middle(left.drawn[1], right.drawn[0], a.x, b.x, stacks)
             for group in (a, b):
                 laid = _laid([panels[index] for index in group.members], _wish, abs(middle - group.x))
                 for index, span in zip(group.members, laid, strict=True):
                     ways[index].drawn = _span(group, *span)
-        if left.open[1] > right.open[0]:
+        if left.open[1] > right.open[0] + TOUCH_MM:
             middle = _middle(left.open[1], right.open[0], a.x, b.x, stacks)
             for group in (a, b):
                 laid = _laid([panels[index] for index in group.members], _stack, abs(middle - group.x))
