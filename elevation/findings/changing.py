@@ -14,7 +14,7 @@ from elevation.findings.looking import bracket_at, layer_at, noun_at
 from elevation.findings.model import Change, Scene
 from elevation.findings.naming import bracket_place
 from elevation.room.corners import AROUND, lead_ref
-from elevation.room.edits import put_bracket, replace_at, replace_rod
+from elevation.room.edits import move_bracket, put_bracket, replace_at, replace_rod
 from elevation.room.find import bracket_of, layer_of
 from elevation.room.model import Bracket, Held, Ref, Room
 from elevation.room.supports import is_clip
@@ -254,20 +254,23 @@ def bracket_to(
     if abs(wanted_mm - bracket_at(scene, ref).x_mm) > most_mm:
         return
     held = bracket_of(scene.room, ref).place
-    # What is held is the planned place; where a bracket was read to stand it is moved by hand.
-    now = bracket_at(scene, ref).x_mm - bracket_at(scene, ref).shift_mm
+    # What is held is the planned place; what it was read to stand beside that goes with the move.
+    shift_mm = bracket_at(scene, ref).shift_mm
+    now = bracket_at(scene, ref).x_mm - shift_mm
     sign = -1 if held.hold == "from-right-end" else 1
     new = _moved(scene, held, (wanted_mm - now) * sign, slack_mm)
     if new is None:
         return
-    moved_mm = (new.at.mm - held.at.mm) * sign
+    moved_mm = (new.at.mm - held.at.mm) * sign - shift_mm
     by = Mm(abs(moved_mm))
     name = bracket_name(scene, ref)
     if moved_mm < 0:
         label = msg("Move {bracket} {by} to the left", bracket=name, by=by)
     else:
         label = msg("Move {bracket} {by} to the right", bracket=name, by=by)
-    yield Change(label, lambda room: replace_at(room, ref, place=new), _can_hold(new))
+    ordered = sorted(layer_at(scene, ref).brackets, key=lambda bracket: bracket.x_mm)
+    is_end = ref in (ordered[0].ref, ordered[-1].ref)
+    yield Change(label, lambda room: move_bracket(room, ref, new, is_end=is_end), _can_hold(new))
 
 
 def _kits_like(scene: Scene, ref: Ref) -> list[BracketRow]:

@@ -11,7 +11,7 @@ from elevation.handles.context import Context, Dressed, Family, HoldFigure, Scal
 from elevation.handles.model import Handle
 from elevation.handles.neat_span import neat_places
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
-from elevation.room.edits import changed, edit_at, replace_at
+from elevation.room.edits import move_bracket
 from elevation.room.model import Held, Ref, Room
 from elevation.setting_out.model import BracketOut
 from elevation.units import Length
@@ -32,14 +32,11 @@ def sign_of(hold: str) -> int:
     return -1 if hold == "from-right-end" else 1
 
 
-def hold_place(ref: Ref, hold: str, is_read: bool = False) -> HoldFigure:
-    """Writes the place of the bracket at ``ref``; the reading that put it elsewhere (``is_read``) goes."""
+def hold_place(ref: Ref, hold: str, is_end: bool) -> HoldFigure:
+    """Writes the place of the bracket at ``ref``; where it is the first or last (``is_end``) their reading goes."""
 
     def write(room: Room, figure: Length, _alone: bool) -> Room:
-        made = replace_at(room, ref, place=Held(hold, figure))  # type: ignore[arg-type]
-        if not is_read:
-            return made
-        return edit_at(made, ref[:4], lambda layer: changed(layer, built=changed(layer.built, bracket_to_bracket=None)))
+        return move_bracket(room, ref, Held(hold, figure), is_end=is_end)  # type: ignore[arg-type]
 
     return write
 
@@ -61,7 +58,7 @@ def _handles(context: Context) -> Iterable[Handle]:
                 (support.left_mm, support.right_mm),
                 Scale(bracket.x_mm - bracket.shift_mm - sign * held.at.mm, sign),
                 held.at,
-                hold_place(bracket.ref, held.hold, bracket.shift_mm != 0.0),
+                hold_place(bracket.ref, held.hold, order in (0, len(in_order) - 1)),
                 msg(
                     "{bracket}, {where}", bracket=bracket_place(order, len(in_order)), where=where(dressed.landed_treatment)
                 ),

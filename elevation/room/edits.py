@@ -20,6 +20,7 @@ from elevation.room.keep_places import keep_places
 from elevation.room.model import (
     Bracket,
     Built,
+    Held,
     Layer,
     Obstacle,
     Opening,
@@ -163,6 +164,31 @@ def replace_rod(room: Room, ref: Ref, **fields: object) -> Room:
     # Only level rods meet at a corner.
     level = tuple(changed(one, rod=changed(one.rod, tilt="level")) for one in treatment.layers)
     return replace_at(room, ref[:3], layers=level)
+
+
+def move_bracket(room: Room, ref: Ref, place: Held, *, is_end: bool) -> Room:
+    """A room in which the bracket at ``ref`` is held at ``place``.
+
+    The reading from end bracket to end bracket goes with a move of either, also where it is just what was planned: kept, it
+    would share the move out between both.
+
+    Parameters
+    ----------
+    room : Room
+    ref : Ref
+    place : Held
+    is_end : bool
+        Whether it is the first or the last bracket of its rod as they stand.
+
+    Raises
+    ------
+    NoSuch
+        There is no such bracket.
+    """
+    made = replace_at(room, ref, place=place)
+    if not is_end:
+        return made
+    return edit_at(made, ref[:4], lambda layer: changed(layer, built=changed(layer.built, bracket_to_bracket=None)))
 
 
 def put_opening(room: Room, wall_id: str, opening: Opening, at: int | None = None) -> tuple[Room, Ref]:

@@ -48,13 +48,16 @@ def test_a_bracket_is_moved_as_far_as_it_may_be_and_no_farther() -> None:
     assert said_all(bracket_to(here, LEFT_BRACKET, far, most_mm=far - x_mm - 0.01)) == []
 
 
-def test_what_was_read_to_stand_apart_is_moved_from_where_it_was_planned() -> None:
+def test_what_was_read_to_stand_apart_is_moved_from_where_it_stands() -> None:
     # Planned 52 in apart, read 53 in: each stands 1/2 in farther out, at 45 1/2 and 98 1/2 in. To bring the left one to
-    # 44 1/2 in its place, planned at 46 in, has to be 1 1/2 in farther out.
+    # 44 1/2 in, somebody moves it 1 in; it lands there, and the reading of where it stood before goes.
     here = scene(at(good_room(), LAYER, built=Built(bracket_to_bracket=inch(53))))
     x_mm = here.set_out.treatments[0].layers[0].brackets[0].x_mm
     assert x_mm == pytest.approx(45.5 * INCH)
-    assert said_all(bracket_to(here, LEFT_BRACKET, 44.5 * INCH)) == ["Move the left end bracket 1¹⁄₂ in to the left"]
+    (change,) = bracket_to(here, LEFT_BRACKET, 44.5 * INCH)
+    assert said(change.label) == "Move the left end bracket 1 in to the left"
+    moved = scene(change.edit(here.room)).set_out.treatments[0].layers[0].brackets[0]
+    assert moved.x_mm == pytest.approx(44.5 * INCH)
 
 
 def test_the_label_says_the_way_that_the_bracket_really_goes() -> None:

@@ -11,7 +11,7 @@ from elevation.handles.model import Handle
 from elevation.handles.sticking import candidates
 from elevation.room.edits import replace_at
 from elevation.room.find import layer_of, opening_of, wall_of
-from elevation.room.model import Hem, Opening, Room, WallEnd
+from elevation.room.model import Built, Hem, Opening, Room, WallEnd
 from elevation.setting_out.model import SetOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade.tables import load_trade
@@ -143,6 +143,15 @@ def test_a_rod_raised_two_inches_keeps_what_holds_it(hold: str, at: float, text:
     now = drag(start, "rod-height", 90)
     assert layer_of(now, LAYER).rod.height == held(hold, text.removesuffix(" in"))
     assert landed(now).treatments[0].layers[0].support.height_mm == pytest.approx(90 * INCH)
+
+
+@pytest.mark.parametrize("read", [55, 56])
+def test_an_end_bracket_lands_where_it_is_dragged_whatever_was_read_before(read: int) -> None:
+    """Planned 55 in apart and read so, or an inch more: kept, the reading would share each move between both brackets."""
+    before = room(layer=with_layer(built=Built(bracket_to_bracket=inch(read))))
+    now = drag(before, "bracket", 45, (*LAYER, "b1"))
+    assert landed(now).treatments[0].layers[0].brackets[0].x_mm == pytest.approx(45 * INCH)
+    assert layer_of(now, LAYER).built.bracket_to_bracket is None
 
 
 @pytest.mark.parametrize(
