@@ -247,7 +247,10 @@ class Schemes(QDialog):
         rows = compared.differing
         self.table.setColumnCount(len(compared.schemes))
         self.table.setRowCount(len(rows))
-        self.table.setHorizontalHeaderLabels([tr(one.name) for one in compared.schemes])
+        for column, one in enumerate(compared.schemes):
+            head = QTableWidgetItem(tr(one.name))
+            head.setToolTip(tr(one.name))
+            self.table.setHorizontalHeaderItem(column, head)
         self.table.setVerticalHeaderLabels([tr(row.label) for row in rows])
         for at, row in enumerate(rows):
             for column, value in enumerate(row.values):

@@ -91,21 +91,44 @@ class SchemesPicture(QWidget):
         """Pixels for one mm of wall: the same for all that is shown."""
         if not self.schemes:
             return 0.0
-        count = 1 if self.is_before_after else len(self.schemes)
-        wide = (self.width() - 2 * _EDGE - (count - 1) * _GAP) / count
-        high = self.height() - 2 * _EDGE - _TITLE
+        return self._scale_in(self.columns())
+
+    def columns(self) -> int:
+        """How many walls stand in a row: as many as give the largest drawing; wide walls stand over one another."""
+        ways = range(self._count(), 0, -1)
+        return max(ways, key=self._scale_in, default=1)
+
+    def _count(self) -> int:
+        return 1 if self.is_before_after else len(self.schemes)
+
+    def _scale_in(self, columns: int) -> float:
+        rows = -(-self._count() // columns)
+        wide = (self.width() - 2 * _EDGE - (columns - 1) * _GAP) / columns
+        high = (self.height() - 2 * _EDGE - (rows - 1) * _GAP) / rows - self._title_px()
         across, tall = _size(self.schemes[0].set_out)
         return max(min(wide / across, high / tall), 0.001)
+
+    def _title_px(self) -> float:
+        """Room for a name of two lines over each wall: what is proposed says in its name what it trades."""
+        return max(_TITLE, 2.0 * QFontMetricsF(self._bold()).lineSpacing() + 6.0)
+
+    def _bold(self) -> QFont:
+        font = QFont(self.font())
+        font.setWeight(QFont.Weight.DemiBold)
+        return font
 
     def tiles(self) -> tuple[QRectF, ...]:
         """Where each wall stands, in pixels; one tile for before and after."""
         if not self.schemes:
             return ()
-        count, scale = 1 if self.is_before_after else len(self.schemes), self.scale()
+        count, columns, title = self._count(), self.columns(), self._title_px()
+        rows, scale = -(-count // columns), self._scale_in(columns)
         across, tall = (part * scale for part in _size(self.schemes[0].set_out))
-        whole = count * across + (count - 1) * _GAP
-        left, top = (self.width() - whole) / 2, _TITLE + (self.height() - _TITLE - tall) / 2
-        return tuple(QRectF(left + at * (across + _GAP), top, across, tall) for at in range(count))
+        step = title + tall + _GAP
+        left = (self.width() - columns * across - (columns - 1) * _GAP) / 2
+        top = (self.height() - rows * step + _GAP) / 2 + title
+        places = (divmod(at, columns) for at in range(count))
+        return tuple(QRectF(left + column * (across + _GAP), top + row * step, across, tall) for row, column in places)
 
     # -- painting ----------------------------------------------------------------------
 
@@ -121,7 +144,8 @@ class SchemesPicture(QWidget):
         else:
             for index, (tile, one) in enumerate(zip(tiles, self.schemes, strict=False)):
                 self._paint_wall(painter, tile, one)
-                self._name(painter, QRectF(tile.left(), tile.top() - _TITLE, tile.width(), _TITLE), one.name, "middle")
+                high = self._title_px()
+                self._name(painter, QRectF(tile.left(), tile.top() - high, tile.width(), high - 6.0), one.name, "middle")
                 if index == self.current and len(self.schemes) > 1:
                     painter.setPen(QPen(QColor(self.theme.held), 3 if self.hasFocus() else 2))
                     painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -138,8 +162,9 @@ class SchemesPicture(QWidget):
             self._paint_wall(painter, tile, one)
             painter.restore()
         half = tile.width() / 2 - _GAP / 2
-        self._name(painter, QRectF(tile.left(), tile.top() - _TITLE, half, _TITLE), before.name, "left")
-        self._name(painter, QRectF(tile.right() - half, tile.top() - _TITLE, half, _TITLE), after.name, "right")
+        high = self._title_px()
+        self._name(painter, QRectF(tile.left(), tile.top() - high, half, high - 6.0), before.name, "left")
+        self._name(painter, QRectF(tile.right() - half, tile.top() - high, half, high - 6.0), after.name, "right")
         painter.setPen(QPen(QColor(colour(Ink.PAPER)), 4))
         painter.drawLine(round(line), round(tile.top()), round(line), round(tile.bottom()))
         painter.setPen(QPen(QColor(self.theme.held), 2))
@@ -158,15 +183,14 @@ class SchemesPicture(QWidget):
         painter.restore()
 
     def _name(self, painter: QPainter, place: QRectF, text: str, align: str) -> None:
-        font = QFont(self.font())
-        font.setWeight(QFont.Weight.DemiBold)
-        painter.setFont(font)
+        painter.setFont(self._bold())
         painter.setPen(QColor(self.theme.ink))
-        text = QFontMetricsF(font).elidedText(text, Qt.TextElideMode.ElideRight, place.width())
+        # Two lines hold a little less than twice the width: a word is not parted.
+        text = QFontMetricsF(self._bold()).elidedText(text, Qt.TextElideMode.ElideRight, place.width() * 1.7)
         flag = {"left": Qt.AlignmentFlag.AlignLeft, "middle": Qt.AlignmentFlag.AlignHCenter}.get(
             align, Qt.AlignmentFlag.AlignRight
         )
-        painter.drawText(place, int(flag | Qt.AlignmentFlag.AlignVCenter), text)
+        painter.drawText(place, int(flag | Qt.AlignmentFlag.AlignBottom) | int(Qt.TextFlag.TextWordWrap), text)
 
     # -- hands -------------------------------------------------------------------------
 
@@ -177,7 +201,7 @@ class SchemesPicture(QWidget):
             self._pull(event.position().x())
             return
         for index, tile in enumerate(self.tiles()):
-            if tile.adjusted(-5, -_TITLE, 5, 5).contains(event.position()):
+            if tile.adjusted(-5, -self._title_px(), 5, 5).contains(event.position()):
                 self._choose(index)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
@@ -197,7 +221,9 @@ class SchemesPicture(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows choose the next wall, or move the line."""
-        way = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}.get(Qt.Key(event.key()))
+        row = 0 if self.is_before_after else self.columns()
+        ways = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Down: row, Qt.Key.Key_Up: -row}
+        way = ways.get(Qt.Key(event.key()))
         if way is None:
             super().keyPressEvent(event)
         elif self.is_before_after:

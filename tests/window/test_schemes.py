@@ -44,6 +44,25 @@ def test_all_walls_have_one_scale_and_stand_side_by_side(schemes):
     assert first.bottom() <= schemes.picture.height()
 
 
+def test_wide_walls_stand_over_one_another_where_they_are_larger_so(make_window, demo_room, qtbot):
+    window = make_window(demo_room("6-hall.room.json"))
+    dialog = open_schemes(window)
+    qtbot.waitUntil(lambda: dialog.compared is not None, timeout=20_000)
+    dialog.picture.resize(800, 320)
+    first, second = dialog.picture.tiles()
+    assert first.bottom() < second.top()
+    assert first.left() == second.left()
+    assert first.width() > 400
+    dialog.picture._choose(0)
+    QTest.keyClick(dialog.picture, Qt.Key.Key_Down)
+    assert dialog.picture.current == 1
+    # Where there is far more room across than up they stand side by side again.
+    dialog.picture.resize(3000, 200)
+    first, second = dialog.picture.tiles()
+    assert first.right() < second.left()
+    dialog.close()
+
+
 def test_the_bare_wall_can_be_ticked_and_schemes_unticked(schemes, qtbot):
     again(schemes, qtbot, lambda: schemes.picks.boxes[0].setChecked(True))
     assert len(names(schemes)) == 3
