@@ -2,8 +2,8 @@
 
 From one scheme the rod's height and both its ends (mirrored) are tried at every place where their handles would stick, each
 treatment for itself, on whatever it is fixed to; inside an opening the rod stays as high as it is. Only rooms count in
-which the treatment breaks no rule (no *stop*, no *broken*) and closed leaves no more of the glass clear than it did. Of
-those the least is taken by, in this order:
+which the treatment breaks no rule (no *stop*, no *broken*), its rod spans the openings, and closed it leaves no more of the
+glass clear than it did. Of those the least is taken by, in this order:
 
 - *modest*: advice raised, length of the rod, height over the casing;
 - *tall and wide*: glass covered when open (in whole per cent), how far from two thirds up to the ceiling, advice raised;
@@ -13,7 +13,7 @@ those the least is taken by, in this order:
 Then the half-inch (or centimetre) grid of the ends at that height, and of the height with those ends, is tried as well: a
 place between those that have a name may be better.
 
-A kind that no place satisfies is left out, and so is one that comes to the same rod as one before it.
+A kind that no place satisfies is left out, and so is one that comes to the same rod as one before it, or to what hangs.
 """
 
 from __future__ import annotations
@@ -40,6 +40,7 @@ from elevation.setting_out.model import SetOut, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
+from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
 
 Kind = Literal["modest", "tall", "ready"]
@@ -97,6 +98,7 @@ def proposals(
     """
     kinds: tuple[tuple[Kind, Callable[[_Tried], Key]], ...] = (("modest", _modest), ("tall", _tall), ("ready", _ready))
     rods: list[list[tuple[float, float]]] = []
+    start = scheme_of(room, wall_id, scheme_id)
     for kind, key in kinds:
         made = room
         lengths: set[float] = set()
@@ -112,7 +114,8 @@ def proposals(
             if laid.treatments and not any(_same(rod, other) for other in rods) and not _breaks(made, laid, trade):
                 rods.append(rod)
                 scheme = scheme_of(made, wall_id, scheme_id)
-                if scheme is not None:  # pragma: no branch - what was just set out is there
+                # What hangs there already is no proposal.
+                if scheme is not None and start is not None and scheme.treatments != start.treatments:
                     yield Proposal(kind, _name(kind, lengths), scheme)
         if is_cancelled():
             return
@@ -148,12 +151,12 @@ def _best(
     """The best place of one treatment's front rod, and the length of panel that it is for."""
     best: tuple[Key, _Tried, float | None] | None = None
     now = next(one for one in set_out(room, ref[0], ref[1], trade).treatments if one.ref == ref)
-    is_inside, least = now.mount in INSIDE, now.glass.clear_closed
+    is_inside = now.mount in INSIDE
     without = _HEMS if kind == "ready" else frozenset()
     for start, length in _starts(room, ref, trade, kind):
         heights = (start,) if is_inside else _moved(start, ref, rod_height.AXIS, trade)
         rooms = (made for high in heights for made in _moved(high, ref, rod_ends.RIGHT, trade))
-        for tried in _tries(rooms, ref, trade, is_cancelled, without, least):
+        for tried in _tries(rooms, ref, trade, is_cancelled, without, now):
             rank = key(tried)
             if best is None or rank < best[0]:
                 best = (rank, tried, length)
@@ -161,7 +164,7 @@ def _best(
         return None, None
     axes = (rod_ends.RIGHT,) if is_inside else (rod_ends.RIGHT, rod_height.AXIS)
     for axis in axes:
-        for tried in _tries(_gridded(best[1].room, ref, axis, trade), ref, trade, is_cancelled, without, least):
+        for tried in _tries(_gridded(best[1].room, ref, axis, trade), ref, trade, is_cancelled, without, now):
             rank = key(tried)
             if rank < best[0]:
                 best = (rank, tried, best[2])
@@ -207,19 +210,30 @@ def _tries(
     trade: Trade,
     is_cancelled: Callable[[], bool],
     without: frozenset[str],
-    most_clear: float,
+    now: TreatmentOut,
 ) -> Iterable[_Tried]:
-    """Those of some rooms in which the treatment breaks nothing and, closed, leaves no more than so much glass clear."""
+    """Those of some rooms in which the treatment breaks nothing and covers what it covers ``now``."""
     for made in rooms:
         if is_cancelled():
             return
         wall = set_out(made, ref[0], ref[1], trade)
         laid = next(one for one in wall.treatments if one.ref == ref)
-        if laid.glass.clear_closed > most_clear + _SHARE:
+        if not _covers(laid, now):
             continue
         findings = [one for one in find(Scene(made, wall, trade)) if one.subject[: len(ref)] == ref]
         if all(one.weight is Weight.CONSIDER and one.rule not in without for one in findings):
             yield _Tried(made, laid, wall, len(findings))
+
+
+def _covers(laid: TreatmentOut, now: TreatmentOut) -> bool:
+    """Whether closed cloth leaves no more glass clear than now, and the rod spans the openings, or as much as now."""
+    here, before = laid.clearances, now.clearances
+    reaches = (
+        (here.left_of_opening_mm, before.left_of_opening_mm),
+        (here.right_of_opening_mm, before.right_of_opening_mm),
+    )
+    spans = all(reach >= min(old, 0.0) - TOUCH_MM for reach, old in reaches)
+    return spans and laid.glass.clear_closed <= now.glass.clear_closed + _SHARE
 
 
 def _moved(room: Room, ref: Ref, axis: str, trade: Trade) -> Iterable[Room]:

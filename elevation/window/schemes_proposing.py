@@ -129,7 +129,7 @@ def _put(room: Room, wall: str, found: Sequence[Proposal], beside: Sequence[str 
 def proposed_said(count: int) -> Message:
     """How many were found, and what to do where there are none."""
     if not count:
-        return msg("No place of the rod was found that breaks nothing: see the findings for what stands in the way.")
+        return msg("No other place of the rod was found that breaks nothing: see the findings for what stands in the way.")
     if count < _WANTED:
         return msg_plural(
             "Only {count} scheme that differs in kind breaks nothing here; undo takes it away.",

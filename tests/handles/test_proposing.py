@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
+from msgspec.structs import replace
 
 from elevation import places
 from elevation.findings.all_rules import find
@@ -127,24 +128,36 @@ def test_each_is_told_as_soon_as_it_is_found() -> None:
     assert looked > early > 10
 
 
-@pytest.mark.parametrize(
-    ("scheme", "mounts"), [("ceiling", {"ceiling"}), ("no-holes", {"reveal"})], ids=["on the ceiling", "in the reveal"]
-)
-def test_other_mounts_are_proposed_for_as_well(scheme: str, mounts: set[str]) -> None:
+def test_a_rod_on_the_ceiling_is_proposed_for_as_well() -> None:
     guest = load_room(places.demo_rooms() / "7-guest-room.room.json")
-    wall = next(wall.id for wall in guest.walls if any(one.id == scheme for one in wall.schemes))
-    before = set_out(guest, wall, scheme, TRADE)
-    found = propose(guest, wall, scheme, TRADE)
+    before = set_out(guest, "north", "ceiling", TRADE)
+    found = propose(guest, "north", "ceiling", TRADE)
     assert found
     for one in found:
-        made, laid = landed(guest, one, wall)
-        assert {treatment.mount for treatment in laid.treatments} == mounts
+        made, laid = landed(guest, one, "north")
+        assert {treatment.mount for treatment in laid.treatments} == {"ceiling"}
         assert all(finding.weight is Weight.CONSIDER for finding in find(Scene(made, laid, TRADE)))
         for old, new in zip(before.treatments, laid.treatments, strict=True):
             assert new.glass.clear_closed <= old.glass.clear_closed + 0.005
-            if old.mount == "reveal":
-                # Inside an opening its height is hers, not found by how much glass is clear.
-                assert new.layers[0].support.height_mm == pytest.approx(old.layers[0].support.height_mm)
+
+
+def test_a_tension_rod_between_the_jambs_has_its_place_already() -> None:
+    # As wide as the opening and as high as she wants it: what hangs there is no proposal.
+    guest = load_room(places.demo_rooms() / "7-guest-room.room.json")
+    assert propose(guest, "street", "no-holes", TRADE) == ()
+
+
+def test_panels_that_are_tied_for_good_get_no_rod_shorter_than_their_opening() -> None:
+    # Nothing of them closes, so no rule asks how wide their rod is: a rod of a hand's breadth would break none.
+    living = load_room(places.demo_rooms() / "2-living-room.room.json")
+    wall = living.walls[0]
+    alone = replace(wall.schemes[1], treatments=wall.schemes[1].treatments[:1])
+    living = replace(living, walls=(replace(wall, schemes=(alone,)), *living.walls[1:]))
+    for one in propose(living, wall.id, alone.id, TRADE):
+        _, laid = landed(living, one, wall.id)
+        for treatment in laid.treatments:
+            assert treatment.clearances.left_of_opening_mm >= 0
+            assert treatment.clearances.right_of_opening_mm >= 0
 
 
 def test_fewer_where_fewer_exist_and_none_where_nothing_can_be() -> None:
