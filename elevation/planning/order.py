@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from elevation.planning.dressed import Dressed
-from elevation.planning.hanging import TWO_MM, HangStep
+from elevation.planning.hang_step import HangStep
+from elevation.planning.hanging import TWO_MM
 from elevation.setting_out.model import TreatmentOut
 from elevation.words import Message, msg
 

@@ -5,7 +5,7 @@ Common practice, no source.
 
 from __future__ import annotations
 
-from elevation.planning.hanging import HangStep
+from elevation.planning.hang_step import HangStep
 from elevation.setting_out.model import LayerOut, PanelOut, SetOut, TreatmentOut
 from elevation.setting_out.profile import height_at
 from elevation.setting_out.tilt import axis_at

@@ -13,7 +13,7 @@ from elevation.places import demo_rooms
 from elevation.planning.dressed import dress
 from elevation.planning.drilling import drill_places, mirrored
 from elevation.room.file import load_room
-from elevation.sheet.work.drilling import allowed_off, bar_lengths
+from elevation.sheet.work.true_size import allowed_off, bar_lengths
 from elevation.sheet.work.whole import drilling_pages
 from elevation.trade.tables import load_trade
 from tests.cross.vectors import MM_PER_POINT, pdf_strokes

@@ -15,8 +15,9 @@ from elevation.room.edits import replace_at
 from elevation.room.file import load_room
 from elevation.room.style import style_for
 from elevation.sheet.records import Text
-from elevation.sheet.work.drilling import sides_figures
+from elevation.sheet.work.drilling_figures import sides_figures
 from elevation.sheet.work.hanging import hanging_sheet
+from elevation.sheet.work.page import Sheet
 from elevation.trade.tables import load_trade
 from elevation.words import Style, say
 from tests.strategies import SUBSTRATES, random_room
@@ -128,7 +129,7 @@ def test_a_planted_inch_is_found_from_the_sheet_alone():
 def test_pages_hold_every_step_and_number_them(seed):
     room = random_room(seed)
     for _, _, steps in all_steps(room):
-        pages = hanging_sheet(steps, room.name, "", style_for(room), date="2026-03-01")
+        pages = hanging_sheet(steps, Sheet(room.name, style_for(room), date="2026-03-01"))
         texts = [
             record.text for page in pages for group in page.groups for record in group.records if isinstance(record, Text)
         ]

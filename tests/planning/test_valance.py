@@ -13,6 +13,7 @@ from elevation.planning.sewing.said import piece_mark, table_rows
 from elevation.planning.sewing.valances import valance_steps
 from elevation.planning.sewing.whole import sewing_of
 from elevation.room.model import Fabric, Hem, Making, Pelmet, Room
+from elevation.sheet.work.sewing_valance import valance_flat
 from elevation.sheet.work.whole import sewing_pages
 from elevation.words import say
 from tests.findings.rooms import INCH, INCHES, LAYER, at, good_room, inch, panels, trade
@@ -54,6 +55,59 @@ def test_by_hand() -> None:
     assert valance.cloth.face.total_mm == pytest.approx(widths * 21 * INCH)
     # Its ends are turned in 3 in each, each seam takes 1/2 in of both pieces.
     assert valance.cloth.hemmed_mm == pytest.approx((widths * 54 - 6 - (widths - 1)) * INCH)
+
+
+@pytest.mark.parametrize(
+    ("rule", "flat"),
+    # 72 in front, 6 in at each end, 2.5 times: all; the front alone, returns and end hems after; a fixed sum of 40 cm.
+    [("all", 84 * 2.5), ("rod", 72 * 2.5 + 12 + 6), ("fixed", 72 * 2.5 + 400 / 25.4), ("narrower", 84 * 2.5)],
+)
+def test_by_each_convention_of_fullness(rule: str, flat: float) -> None:
+    room = room_with()
+    one, _ = sewn(room)
+    room = room_with(more=72 - front(one))
+    _, sewing = sewn(replace(room, fullness_rule=rule))
+    cloth = sewing.valances[0].cloth
+    assert cloth.flat_mm == pytest.approx(flat * INCH)
+    # Of a width less 3 in, what selvedge and seams take is gone already.
+    hemmed = 5 * 51 - 6 if rule == "narrower" else 4 * 54 - 6 - 3
+    assert cloth.hemmed_mm == pytest.approx(hemmed * INCH)
+
+
+def test_its_steps_have_its_figures() -> None:
+    one, _ = sewn(room_with())
+    _, sewing = sewn(room_with(more=72 - front(one)))
+    steps = valance_steps(sewing.valances[0], trade())
+    said = [say(text, replace(INCHES, plain=True)) for step in steps for text in (step.text, *step.details)]
+    assert said[:2] == [
+        "Join the widths in the order of their numbers, 1 at the left end.",
+        "Seam allowance 1/2 in on each piece; pin, so that any pattern meets; press the seams open.",
+    ]
+    assert said[2].startswith("Turn both ends over twice, 1 1/2 in each time")
+    assert said[3].startswith("Turn its lower edge up twice, 2 in each time")
+    assert said[4].startswith("Turn its top 3 in down")
+    # 4 x 54 - 6 - 3 = 207 in for 84.
+    assert said[6] == "Gather it to 84 in by the cords of the tape, 2.46 times the width, and knot them."
+
+
+def test_its_seams_are_drawn_where_they_are_sewn() -> None:
+    one, _ = sewn(room_with())
+    _, sewing = sewn(room_with(more=72 - front(one)))
+    flat = valance_flat(sewing.valances[0], 0.5 * INCH, INCHES)
+    # The first width loses 3 in of end hem and 1/2 in of seam, those between 1/2 in at both edges.
+    assert [seam / INCH for seam in flat.seams_mm] == pytest.approx([50.5, 103.5, 156.5])
+    assert flat.width_mm == pytest.approx(207 * INCH)
+    assert flat.pieces == ("1", "2", "3", "4")
+    assert flat.titles[1:] == ("207 in wide flat, 84 in finished", "21 in long with heading and hem")
+
+
+def test_one_width_is_joined_to_nothing() -> None:
+    _, sewing = sewn(room_with(replace(PLAIN, width=inch(118 * 2))))
+    (valance,) = sewing.valances
+    assert valance.cloth.widths == 1
+    assert valance.cloth.hemmed_mm == pytest.approx((236 - 6) * INCH)
+    assert not any("Join" in say(step.text, INCHES) for step in valance_steps(valance, trade()))
+    assert valance_flat(valance, 12.7, INCHES).pieces == ()
 
 
 @pytest.mark.parametrize(("beyond", "widths"), [(-0.01, 4), (0.0, 4), (0.01, 5)])

@@ -13,6 +13,7 @@ from elevation.room.style import style_for
 from elevation.sheet.records import Text
 from elevation.sheet.type_metrics import text_width
 from elevation.sheet.work.bench import bench_sheet
+from elevation.sheet.work.page import Sheet
 from elevation.trade.tables import load_trade
 from elevation.words import Mm, msg, say
 from tests.strategies import random_room
@@ -35,7 +36,7 @@ def test_every_piece_and_every_running_mark_of_a_demo_room_is_said(path):
     room = load_room(path)
     style = style_for(room)
     pieces, cuts = made(room)
-    pages = bench_sheet(cuts, TRADE.saws["hacksaw"], room.name, style, date="2026-03-01")
+    pages = bench_sheet(cuts, TRADE.saws["hacksaw"], Sheet(room.name, style, date="2026-03-01"))
     said = [record.text for record in texts(pages)]
     for piece in pieces:
         assert piece.mark in said or any(text.startswith(f"{piece.mark}  ") for text in said)
@@ -50,7 +51,7 @@ def test_every_piece_and_every_running_mark_of_a_demo_room_is_said(path):
 def test_no_text_leaves_the_page(seed):
     room = random_room(seed)
     _, cuts = made(room)
-    for page in bench_sheet(cuts, TRADE.saws["hacksaw"], room.name, style_for(room), date="2026-03-01"):
+    for page in bench_sheet(cuts, TRADE.saws["hacksaw"], Sheet(room.name, style_for(room), date="2026-03-01")):
         assert page.page is not None
         for text in texts([page]):
             wide = text_width(text.text, text.height, text.weight)

@@ -13,6 +13,7 @@ from elevation.planning.rod_pieces import rod_pieces
 from elevation.room.file import load_room
 from elevation.room.style import style_for
 from elevation.sheet.work.buying import buying_sheet
+from elevation.sheet.work.page import Sheet
 from elevation.trade.tables import load_trade
 from tests.sheet.pages import check_inside, texts
 from tests.strategies import random_room
@@ -24,7 +25,7 @@ def pages_of(room):
     dressed = (dress(room, TRADE),)
     cuts = cut_list(rod_pieces(dressed, TRADE), TRADE.saws["hacksaw"], TRADE, seconds=0.0)
     found = buying_list(dressed, cuts, TRADE)
-    return found, buying_sheet(found, room.name, style_for(room), date="2026-03-01")
+    return found, buying_sheet(found, Sheet(room.name, style_for(room), date="2026-03-01"))
 
 
 @pytest.mark.parametrize("seed", range(40))

@@ -15,7 +15,7 @@ from elevation.planning.dressed import dress
 from elevation.planning.sewing.whole import sewing_of
 from elevation.room.file import load_room
 from elevation.room.style import style_for
-from elevation.sheet.work.page import upright, width_of
+from elevation.sheet.work.page import Sheet, upright, width_of
 from elevation.sheet.work.sewing import cutting_sheet
 from elevation.sheet.work.sewing_bolt import scale_of
 from elevation.sheet.work.whole import sewing_pages, sewing_rows
@@ -36,7 +36,7 @@ RECTANGLE = re.compile(
 def drawn(room, trade=TRADE):
     """Bolts, the page's SVG, and every rectangle of it: (colour, left, right, low, high) in mm on paper."""
     sewing = sewing_of(dress(room, trade), trade)
-    pages = cutting_sheet(sewing.bolts, "", style_for(room), date="2026-03-01")
+    pages = cutting_sheet(sewing.bolts, Sheet("", style_for(room), date="2026-03-01"))
     check_inside(pages)
     svg = "".join(to_svg(page).decode() for page in pages)
     found = [(colour, float(x1), float(x2), float(y1), float(y2)) for x1, y1, x2, y2, colour in RECTANGLE.findall(svg)]

@@ -17,6 +17,7 @@ from elevation.room.file import load_room
 from elevation.room.style import style_for
 from elevation.sheet.paths import bounds
 from elevation.sheet.records import Ink, Line, Path
+from elevation.sheet.work.page import Sheet
 from elevation.sheet.work.tiles import tile_sheets
 from elevation.sheet.work.whole import tile_pages
 from elevation.trade.tables import load_trade
@@ -65,7 +66,7 @@ def test_every_hole_stands_as_far_from_the_corner_as_at_the_wall(name: str) -> N
     for wall in dress(room, TRADE).walls:
         for laid in wall.treatments:
             for tiling in tilings(laid, drill_places(wall, laid, TRADE)):
-                pages = tile_sheets([tiling], "x", style_for(room))
+                pages = tile_sheets([tiling], Sheet("x", style_for(room), date=""))
                 check_inside(pages)
                 page = pages[0].page
                 assert page is not None

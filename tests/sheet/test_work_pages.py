@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from elevation.sheet.work.page import Head, Part, height_of, lay, together, upright, width_of
-from elevation.sheet.work.parts import TableColumn, heading, table
-from elevation.words import Style
+from elevation.sheet.work.page import Head, Part, Sheet, height_of, lay, together, upright, width_of
+from elevation.sheet.work.parts import TableColumn, heading, paragraph, table
+from elevation.words import Style, msg
 from tests.sheet.pages import check_inside, texts
 
 STYLE = Style()
@@ -52,3 +52,40 @@ def test_what_is_kept_together_is_one_part_where_a_page_holds_it() -> None:
     (one,) = together([Part(10.0, ()), Part(20.0, ())], PAGE)
     assert one.height == 30.0
     assert together([], PAGE) == ()
+
+
+def test_parts_kept_together_stand_under_each_other_where_they_stood() -> None:
+    width = width_of(PAGE)
+    parts = [heading("A", width), paragraph("B", width), paragraph("C", width)]
+    one = together(parts, PAGE)
+
+    def places(given):
+        pages = lay(given, Head("Test", ""), PAGE, STYLE, date="2026-03-01")
+        return [(text.text, *(round(at, 6) for at in text.at)) for text in texts(pages)]
+
+    assert places(one) == places(parts)
+    # As high as a page is still one part; a hair more is not.
+    full = height_of(PAGE)
+    assert len(together([Part(full / 2, ()), Part(full / 2, ())], PAGE)) == 1
+    assert len(together([Part(full / 2, ()), Part(full / 2 + 0.01, ())], PAGE)) == 2
+
+
+def test_the_date_that_is_given_stands_on_the_page(monkeypatch) -> None:
+    def dates(date):
+        said = [text.text for text in texts(Sheet("x", STYLE, date=date).lay(msg("Labels"), []))]
+        return [text for text in said if text.startswith("20")]
+
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1700000000")
+    assert dates("2026-03-01") == ["2026-03-01"]
+    assert dates(None) == ["2023-11-14"]
+
+
+def test_a_band_stands_over_the_parts_of_every_page() -> None:
+    sheet = Sheet("x", STYLE, band="STOP: not this", date="")
+    width = sheet.width
+    pages = sheet.lay(msg("Labels"), [paragraph(f"line {number}", width) for number in range(60)])
+    assert len(pages) > 1
+    check_inside(pages)
+    for page in pages:
+        said = {text.text: text.at[1] for text in texts([page])}
+        assert said["STOP: not this"] > max(at for text, at in said.items() if text.startswith("line"))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from elevation.planning.hanging import HangStep
+from elevation.planning.hang_step import HangStep
 from elevation.planning.ready_words import Ready
 from elevation.planning.sewing.model import Alteration
 from elevation.planning.sewing.steps import HANG_FIRST, said_once

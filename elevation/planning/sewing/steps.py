@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from elevation.planning.hanging import HangStep
+from elevation.planning.hang_step import HangStep
 from elevation.planning.sewing.model import BoltPlan, SewnPanel
 from elevation.planning.sewing.whole import SewnLayer
 from elevation.planning.sewing.words import IRON, PINS, SHEARS

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from elevation.planning.dressed import Dressed
-from elevation.planning.hanging import HangStep
+from elevation.planning.hang_step import HangStep
 from elevation.planning.piece_names import PanelName
 from elevation.planning.sewing.words import IRON, PINS
 from elevation.room.find import layer_of

@@ -13,7 +13,7 @@ from elevation.planning.rod_pieces import RodPiece
 from elevation.sheet.paths import rectangle
 from elevation.sheet.records import Fill, Ink, Line, Page, Pen, Picture, Polyline, Record, Text
 from elevation.sheet.type_metrics import shorten, text_width
-from elevation.sheet.work.page import Head, Part, lay, upright, width_of
+from elevation.sheet.work.page import Part, Sheet
 from elevation.sheet.work.parts import BODY, SMALL, TableColumn, gap, heading, paragraph, step, table
 from elevation.trade.model import SawRow
 from elevation.units.tolerance import TOUCH_MM
@@ -29,10 +29,7 @@ _CUT = Pen(Ink.OUTLINE, 0.35)
 def bench_sheet(
     cuts: Sequence[SectionCut],
     saw: SawRow,
-    subject: str,
-    style: Style,
-    page: Page | None = None,
-    date: str | None = None,
+    sheet: Sheet,
     brackets: Callable[[Page], Sequence[Part]] = lambda _: (),
 ) -> tuple[Picture, ...]:
     """The pages for the bench.
@@ -42,13 +39,7 @@ def bench_sheet(
     cuts : sequence of SectionCut
     saw : SawRow
         What was reckoned with.
-    subject : str
-        The rooms.
-    style : Style
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str or None
-        None: today.
+    sheet : Sheet
     brackets : callable
         From the page to its parts about brackets that are made.
 
@@ -56,8 +47,7 @@ def bench_sheet(
     -------
     tuple of Picture
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
+    style, width = sheet.style, sheet.width
     parts: list[Part] = [
         paragraph(
             say(
@@ -79,9 +69,8 @@ def bench_sheet(
         parts.extend(_section(one, width, style))
     if cuts:
         parts.extend(_work(cuts, width, style))
-    parts.extend(brackets(page))
-    head = Head(say(msg("Bench sheet"), style), subject)
-    return lay(parts, head, page, style, date=date, notice=msg("Cut after the tape trial: what is cut cannot go back."))
+    parts.extend(brackets(sheet.page))
+    return sheet.lay(msg("Bench sheet"), parts, msg("Cut after the tape trial: what is cut cannot go back."))
 
 
 def _section(one: SectionCut, width: float, style: Style) -> list[Part]:

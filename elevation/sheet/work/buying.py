@@ -21,10 +21,10 @@ from elevation.planning.buying.said import (
     unpriced_said,
     unpriced_short,
 )
-from elevation.sheet.records import Ink, Page, Pen, Picture, Record, Text
+from elevation.sheet.records import Ink, Pen, Picture, Record, Text
 from elevation.sheet.records import Line as Stroke
 from elevation.sheet.type_metrics import shorten, text_width, wrap
-from elevation.sheet.work.page import Head, Part, box, lay, together, upright, width_of
+from elevation.sheet.work.page import Part, Sheet, box, together
 from elevation.sheet.work.parts import BODY, HEADING, SMALL, TableColumn, gap, heading, paragraph, table
 from elevation.words import Message, Style, msg, say
 
@@ -37,24 +37,15 @@ _SHORT = ("tools", "consumables")
 """Groups that are ticked off, one of each."""
 
 
-def buying_sheet(
-    bought: BuyingList, subject: str, style: Style, page: Page | None = None, date: str | None = None
-) -> tuple[Picture, ...]:
+def buying_sheet(bought: BuyingList, sheet: Sheet) -> tuple[Picture, ...]:
     """The pages of the buying list.
 
     Parameters
     ----------
     bought : BuyingList
-    subject : str
-        The rooms.
-    style : Style
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str or None
-        None: today.
+    sheet : Sheet
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
+    style, width = sheet.style, sheet.width
     parts: list[Part] = [
         paragraph(
             say(
@@ -81,11 +72,11 @@ def buying_sheet(
             group = line.group
         parts.append(replace(_row(line, lefts, width, style), head=titles))
     for short in _SHORT:
-        parts.extend(together(_ticked([line for line in bought.lines if line.group == short], width, style), page))
+        parts.extend(together(_ticked([line for line in bought.lines if line.group == short], width, style), sheet.page))
     if bought.lines:
-        parts.extend(together(_sums(bought, width, style), page))
+        parts.extend(together(_sums(bought, width, style), sheet.page))
     notice = msg("Buy what cannot go back once it is cut only after the tape trial.")
-    return lay(parts, Head(say(msg("Buying list"), style), subject), page, style, date=date, notice=notice)
+    return sheet.lay(msg("Buying list"), parts, notice)
 
 
 def _lefts(width: float) -> list[float]:

@@ -5,44 +5,29 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.planning.drilling import DrillPlace
-from elevation.planning.hanging import MISHAPS, HangStep
-from elevation.sheet.records import Page, Picture
-from elevation.sheet.work.drilling import beside_line, first_figure, sides_figures, sides_lines
-from elevation.sheet.work.page import Head, Part, lay, upright, width_of
+from elevation.planning.hang_step import HangStep
+from elevation.planning.mishaps import MISHAPS
+from elevation.sheet.records import Picture
+from elevation.sheet.work.drilling_figures import beside_line, first_figure, sides_figures, sides_lines
+from elevation.sheet.work.page import Part, Sheet
 from elevation.sheet.work.parts import SMALL, TableColumn, heading, paragraph, step, table
 from elevation.words import Style, msg, say
 
 
-def hanging_sheet(
-    steps: Sequence[HangStep],
-    subject: str,
-    state: str,
-    style: Style,
-    page: Page | None = None,
-    *,
-    band: str = "",
-    date: str | None = None,
-) -> tuple[Picture, ...]:
+def hanging_sheet(steps: Sequence[HangStep], sheet: Sheet) -> tuple[Picture, ...]:
     """The pages for the ladder.
 
     Parameters
     ----------
     steps : sequence of HangStep
-    subject, state : str
-        Room, wall, treatment; PLANNED or AS BUILT.
-    style : Style
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    band : str
-        What a *stop* says across the pages; empty for none.
-    date : str or None
+    sheet : Sheet
+        With its state, and its band where there is a *stop*.
 
     Returns
     -------
     tuple of Picture
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
+    style, width = sheet.style, sheet.width
     parts = step_parts(steps, width, style)
     parts.append(heading(say(msg("It went wrong"), style), width))
     rows = [
@@ -60,8 +45,7 @@ def hanging_sheet(
             SMALL,
         )
     )
-    head = Head(say(msg("Hanging sheet"), style), subject, state)
-    return lay(parts, head, page, style, band=band, date=date)
+    return sheet.lay(msg("Hanging sheet"), parts)
 
 
 def step_parts(steps: Sequence[HangStep], width: float, style: Style) -> list[Part]:

@@ -20,10 +20,10 @@ from elevation.sheet.facts import digest_of
 from elevation.sheet.layouts import BEYOND
 from elevation.sheet.paper import scale_name, scales_for
 from elevation.sheet.paths import rectangle
-from elevation.sheet.records import Fill, Ink, Page, Picture, Record, Text
+from elevation.sheet.records import Fill, Ink, Picture, Record, Text
 from elevation.sheet.type_metrics import CAP, text_width, wrap
 from elevation.sheet.work.moved import moved, reduced
-from elevation.sheet.work.page import WHITE, Head, Part, lay, together, upright, width_of
+from elevation.sheet.work.page import WHITE, Part, Sheet, together
 from elevation.sheet.work.parts import SMALL, TableColumn, gap, heading, paragraph, table
 from elevation.trade.model import Trade
 from elevation.words import Message, Mm, Ratio, Style, msg, msg_plural, say
@@ -47,14 +47,7 @@ class _Tile(Struct, frozen=True):
     records: tuple[Record, ...]
 
 
-def house_sheet(
-    rooms: Sequence[Dressed],
-    trade: Trade,
-    subject: str,
-    style: Style,
-    page: Page | None = None,
-    date: str | None = None,
-) -> tuple[Picture, ...]:
+def house_sheet(rooms: Sequence[Dressed], trade: Trade, sheet: Sheet) -> tuple[Picture, ...]:
     """The pages of the house sheet.
 
     Parameters
@@ -62,17 +55,9 @@ def house_sheet(
     rooms : sequence of Dressed
         In each the lengths are said as its own tape has them.
     trade : Trade
-    subject : str
-        The rooms.
-    style : Style
-        Of the words.
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str or None
-        None: today.
+    sheet : Sheet
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
+    style, width = sheet.style, sheet.width
     schedule = house_schedule(rooms, trade)
     parts: list[Part] = []
     walls = [(at, wall) for at, dressed in enumerate(rooms) for wall in dressed.walls]
@@ -85,8 +70,8 @@ def house_sheet(
     if schedule.rows:
         parts += [gap(1.0), heading(say(msg("Schedule of windows"), style), width)]
         parts.extend(_schedule(rooms, schedule, width, style))
-    parts.extend(together([heading(say(msg("In all"), style), width), *_totals(schedule, width, style)], page))
-    return lay(parts, Head(say(msg("House sheet"), style), subject), page, style, date=date)
+    parts.extend(together([heading(say(msg("In all"), style), width), *_totals(schedule, width, style)], sheet.page))
+    return sheet.lay(msg("House sheet"), parts)
 
 
 def _scale(walls: Sequence[SetOut], width: float, unit: str) -> float:

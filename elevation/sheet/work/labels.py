@@ -10,12 +10,11 @@ from elevation.errors import Missing, said
 from elevation.planning.dressed import Dressed
 from elevation.planning.labels import HEADS, Label, label_cells, labels_of
 from elevation.room.style import style_for
-from elevation.sheet.dates import sheet_date
 from elevation.sheet.paths import polygon
 from elevation.sheet.records import Fill, Ink, Line, Page, Pen, Picture, Record, Text
 from elevation.sheet.type_metrics import shorten, text_width, wrap
 from elevation.sheet.work.naming import names_of
-from elevation.sheet.work.page import Head, Part, lay, upright, width_of
+from elevation.sheet.work.page import Part, Sheet
 from elevation.sheet.work.parts import SMALL, paragraph
 from elevation.trade.model import Trade
 from elevation.words import Style, msg, say
@@ -28,27 +27,18 @@ _MARK, _NAME, _LINE = 7.6, 3.9, 3.2
 _CUT = Pen(Ink.OUTLINE, 0.2, (2.0, 1.2))
 
 
-def labels_sheet(
-    labels: Sequence[tuple[Label, Style]], subject: str, style: Style, page: Page | None = None, date: str | None = None
-) -> tuple[Picture, ...]:
+def labels_sheet(labels: Sequence[tuple[Label, Style]], sheet: Sheet) -> tuple[Picture, ...]:
     """The pages of labels.
 
     Parameters
     ----------
     labels : sequence of (Label, Style)
         Each said as its own room is.
-    subject : str
-        The rooms.
-    style : Style
-        For the words about the labels.
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str or None
+    sheet : Sheet
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
+    width = sheet.width
     words = msg("Cut along the lines; pin or tape each label on at once, before the next piece is cut.")
-    parts = [paragraph(say(words, style), width, SMALL)]
+    parts = [paragraph(say(words, sheet.style), width, SMALL)]
     wide = width / ACROSS
     rows = [labels[at : at + ACROSS] for at in range(0, len(labels), ACROSS)]
     for row in rows:
@@ -60,7 +50,7 @@ def labels_sheet(
         records.extend(Line((0.0, y), (right, y), _CUT) for y in (0.0, -HIGH))
         records.extend(Line((nth * wide, 0.0), (nth * wide, -HIGH), _CUT) for nth in range(len(row) + 1))
         parts.append(Part(HIGH, tuple(records)))
-    return lay(parts, Head(say(msg("Labels"), style), subject), page, style, date=date)
+    return sheet.lay(msg("Labels"), parts)
 
 
 def _label(label: Label, left: float, wide: float, style: Style) -> list[Record]:
@@ -125,7 +115,7 @@ def labels_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = No
     labels = [(label, styles[label.at]) for label in labels_of(rooms, trade)]
     if not labels:
         raise Missing(names_of(rooms), "", said("has nothing to hang"), said("add a treatment, or name another wall"))
-    return labels_sheet(labels, names_of(rooms), styles[0], paper, sheet_date())
+    return labels_sheet(labels, Sheet(names_of(rooms), styles[0], paper))
 
 
 def labels_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...], ...]:

@@ -26,6 +26,7 @@ from elevation.sheet.work.bench import bench_sheet
 from elevation.sheet.work.buying import buying_sheet
 from elevation.sheet.work.house import house_sheet
 from elevation.sheet.work.naming import names_of, nothing_to_drill, withheld_of
+from elevation.sheet.work.page import Sheet
 from elevation.sheet.work.plate import plate_sheet
 from elevation.sheet.work.shop_made import made_parts
 from elevation.sheet.work.story_stick import stick_sheet
@@ -33,31 +34,34 @@ from elevation.sheet.work.trial import order_sheet
 from elevation.trade.model import Trade
 
 
+def _sheet(rooms: Sequence[Dressed], paper: Page | None) -> Sheet:
+    """One sheet over all rooms, said as the first of them is."""
+    return Sheet(names_of(rooms), style_for(rooms[0].room), paper)
+
+
 def house_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """All walls, all windows and the totals over rooms, said as the first of them is."""
-    return house_sheet(rooms, trade, names_of(rooms), style_for(rooms[0].room), paper)
+    return house_sheet(rooms, trade, _sheet(rooms, paper))
 
 
 def order_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """The order of work over rooms, said as the first of them is."""
-    return order_sheet(days_of(rooms), names_of(rooms), style_for(rooms[0].room), paper)
+    return order_sheet(days_of(rooms), _sheet(rooms, paper))
 
 
 def buying_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """The buying list over rooms, said as the first of them is."""
-    return buying_sheet(_bought(rooms, trade), names_of(rooms), style_for(rooms[0].room), paper)
+    return buying_sheet(_bought(rooms, trade), _sheet(rooms, paper))
 
 
 def bench_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
     """The bench sheet over rooms, said as the first of them is."""
     saw = saw_of(trade)
     cuts = cut_list(rod_pieces(rooms, trade), saw, trade)
-    style = style_for(rooms[0].room)
+    sheet = _sheet(rooms, paper)
     made = made_brackets(rooms, trade)
     flats = flat_cuts(made, saw, trade)
-    return bench_sheet(
-        cuts, saw, names_of(rooms), style, paper, brackets=lambda page: made_parts(made, flats, trade, page, style)
-    )
+    return bench_sheet(cuts, saw, sheet, brackets=lambda page: made_parts(made, flats, trade, page, sheet.style))
 
 
 def plate_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
@@ -71,7 +75,7 @@ def plate_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = Non
     found, held = plates(rooms, trade), withheld_of(rooms)
     if not found and not held:
         raise nothing_to_drill(rooms)
-    return plate_sheet(found, held, names_of(rooms), style_for(rooms[0].room), paper)
+    return plate_sheet(found, held, _sheet(rooms, paper))
 
 
 def stick_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
@@ -86,7 +90,7 @@ def stick_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = Non
     if not found.sticks:
         right = said("the drilling sheets have the figures of each")
         raise Missing(names_of(rooms), "", said("has no two windows alike that one stick would serve"), right)
-    return stick_sheet(found, withheld_of(rooms), names_of(rooms), style_for(rooms[0].room), paper)
+    return stick_sheet(found, withheld_of(rooms), _sheet(rooms, paper))
 
 
 def plates_to_cut(rooms: Sequence[Dressed], trade: Trade) -> tuple[Plate, ...]:

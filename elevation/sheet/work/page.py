@@ -143,6 +143,52 @@ def lay(
     )
 
 
+class Sheet(Struct, frozen=True):
+    """What a sheet to work by is about, how it is said and on what it is printed: what all their makers share.
+
+    Attributes
+    ----------
+    subject : str
+        Room, wall and treatment, or the rooms.
+    style : Style
+    paper : Page or None
+        None: the small sheet of the unit, upright.
+    state : str
+        PLANNED or AS BUILT; empty where neither is meant.
+    band : str
+        What a *stop* says across every page; empty for none.
+    date : str or None
+        None: today, or the day of SOURCE_DATE_EPOCH.
+    """
+
+    subject: str
+    style: Style
+    paper: Page | None = None
+    state: str = ""
+    band: str = ""
+    date: str | None = None
+
+    @property
+    def page(self) -> Page:
+        """The paper that it is laid on."""
+        return self.paper or upright(self.style.unit)
+
+    @property
+    def width(self) -> float:
+        """Room for parts from left to right."""
+        return width_of(self.page)
+
+    @property
+    def day(self) -> str:
+        """The date that stands on it."""
+        return sheet_date() if self.date is None else self.date
+
+    def lay(self, title: Message, parts: Sequence[Part], notice: Message | None = None) -> tuple[Picture, ...]:
+        """The parts under this title, on as many pages as they need; ``notice`` stands at the foot of each."""
+        head = Head(say(title, self.style), self.subject, self.state)
+        return lay(parts, head, self.page, self.style, band=self.band, date=self.date, notice=notice)
+
+
 def _page(
     placed: Sequence[tuple[float, Part]],
     head: Head,

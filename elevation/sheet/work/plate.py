@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.planning.plate import HOLE_MM, NOTCH_MM, Plate, size_of
-from elevation.sheet.records import Ink, Line, Page, Path, Pen, Picture, Polyline, Record
-from elevation.sheet.work.drilling import circle
+from elevation.sheet.paths import circle
+from elevation.sheet.records import Ink, Line, Path, Pen, Picture, Polyline, Record
 from elevation.sheet.work.moved import moved
-from elevation.sheet.work.page import Head, Part, lay, together, upright, width_of
+from elevation.sheet.work.page import Part, Sheet, together
 from elevation.sheet.work.parts import BODY, SMALL, gap, heading, paragraph, step
 from elevation.words import Message, Mm, Style, msg, say, term
 
@@ -16,14 +16,7 @@ _CUT = Pen(Ink.OUTLINE, 0.35)
 _MARK = Pen(Ink.THIN, 0.18, (2.0, 1.2))
 
 
-def plate_sheet(
-    found: Sequence[Plate],
-    withheld: Sequence[str],
-    subject: str,
-    style: Style,
-    page: Page | None = None,
-    date: str | None = None,
-) -> tuple[Picture, ...]:
+def plate_sheet(found: Sequence[Plate], withheld: Sequence[str], sheet: Sheet) -> tuple[Picture, ...]:
     """The pages of drilling plates.
 
     Parameters
@@ -31,15 +24,9 @@ def plate_sheet(
     found : sequence of Plate
     withheld : sequence of str
         Treatments that must not be drilled for.
-    subject : str
-        The rooms.
-    style : Style
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str or None
+    sheet : Sheet
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
+    style, width = sheet.style, sheet.width
     parts: list[Part] = [paragraph(say(_ABOUT, style), width, SMALL)]
     parts.extend(
         step(str(number), say(text, style), width, cautions=[say(one, style) for one in cautions])
@@ -50,8 +37,8 @@ def plate_sheet(
         parts.append(paragraph(say(text, style), width, BODY))
     for plate in found:
         parts.append(gap(2.0))
-        parts.extend(together(_plate(plate, width, style), page))
-    return lay(parts, Head(say(msg("Drilling plates"), style), subject), page, style, date=date)
+        parts.extend(together(_plate(plate, width, style), sheet.page))
+    return sheet.lay(msg("Drilling plates"), parts)
 
 
 _ABOUT = msg(

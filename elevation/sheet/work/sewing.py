@@ -12,9 +12,9 @@ from elevation.planning.sewing.said import mark_rows
 from elevation.planning.sewing.steps import cutting_steps, making_steps
 from elevation.planning.sewing.valances import HungValance
 from elevation.planning.sewing.whole import SewnLayer
-from elevation.sheet.records import Page, Picture
+from elevation.sheet.records import Picture
 from elevation.sheet.work.hanging import step_parts
-from elevation.sheet.work.page import Head, Part, lay, upright, width_of
+from elevation.sheet.work.page import Part, Sheet
 from elevation.sheet.work.parts import SMALL, gap, heading, paragraph
 from elevation.sheet.work.sewing_bolt import bolt_parts, piece_table
 from elevation.sheet.work.sewing_marks import Fit, marks_parts
@@ -27,24 +27,15 @@ from elevation.words import Message, Mm, Style, msg, say, term
 _NOTICE = msg("Cut and hem only by what was measured; the last hem is sewn on the hung panel.")
 
 
-def cutting_sheet(
-    bolts: Sequence[BoltPlan], subject: str, style: Style, page: Page | None = None, date: str | None = None
-) -> tuple[Picture, ...]:
+def cutting_sheet(bolts: Sequence[BoltPlan], sheet: Sheet) -> tuple[Picture, ...]:
     """The pages for the cutting table: every bolt of a room.
 
     Parameters
     ----------
     bolts : sequence of BoltPlan
-    subject : str
-        The room.
-    style : Style
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str or None
+    sheet : Sheet
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
-    head = Head(say(msg("Sewing sheet: cloth on the bolt"), style), subject)
+    style, width = sheet.style, sheet.width
 
     def made(fit: Fit) -> tuple[Picture, ...]:
         parts: list[Part] = []
@@ -55,7 +46,7 @@ def cutting_sheet(
             parts.extend(piece_table(bolt, width, style, is_tight=fit.is_small))
         parts.append(heading(say(msg("At the table"), style), width))
         parts.extend(step_parts(cutting_steps(bolts), width, style))
-        return lay(parts, head, page, style, date=date, notice=_NOTICE)
+        return sheet.lay(msg("Sewing sheet: cloth on the bolt"), parts, _NOTICE)
 
     return _fewest(made)
 
@@ -111,14 +102,8 @@ def window_sheet(
     layers: Sequence[SewnLayer],
     ready: Sequence[Ready | None],
     valance: HungValance | None,
-    subject: str,
-    state: str,
-    style: Style,
+    sheet: Sheet,
     trade: Trade,
-    page: Page | None = None,
-    *,
-    band: str = "",
-    date: str | None = None,
 ) -> tuple[Picture, ...]:
     """The pages of one window, its layers front to back.
 
@@ -128,19 +113,11 @@ def window_sheet(
     ready : sequence of Ready or None
         What the shops have, for each layer.
     valance : HungValance or None
-    subject, state : str
-        Room, wall, treatment; PLANNED or AS BUILT.
-    style : Style
+    sheet : Sheet
+        With its state, and its band where there is a *stop*.
     trade : Trade
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    band : str
-        What a *stop* says across the pages; empty for none.
-    date : str or None
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
-    head = Head(say(msg("Sewing sheet"), style), subject, state)
+    style, width = sheet.style, sheet.width
 
     def made(fit: Fit) -> tuple[Picture, ...]:
         parts: list[Part] = []
@@ -148,7 +125,7 @@ def window_sheet(
             parts.extend(_layer(layer, shops, len(layers), width, style, trade, fit))
         if valance is not None:
             parts.extend(valance_parts(valance, width, style, trade, fit))
-        return lay(parts, head, page, style, band=band, date=date, notice=_NOTICE)
+        return sheet.lay(msg("Sewing sheet"), parts, _NOTICE)
 
     return _fewest(made)
 

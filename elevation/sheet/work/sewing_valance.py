@@ -26,14 +26,14 @@ def valance_parts(one: HungValance, width: float, style: Style, trade: Trade, fi
     """
     return [
         heading(say(msg("Valance to sew"), style), width),
-        *panel_parts([_flat(one, trade.allowances["seam"].length_mm, style)], width, style, fit.high),
+        *panel_parts([valance_flat(one, trade.allowances["seam"].length_mm, style)], width, style, fit.high),
         gap(1.0),
         *step_parts(valance_steps(one, trade), width, style),
     ]
 
 
-def _flat(one: HungValance, seam_mm: float, style: Style) -> Flat:
-    """As it lies joined and hemmed at its ends, not yet turned at top and lower edge; piece 1 at the left."""
+def valance_flat(one: HungValance, seam_mm: float, style: Style) -> Flat:
+    """A valance as it lies joined and hemmed at its ends, not yet turned at top and lower edge; piece 1 at the left."""
     cloth = one.cloth
     bands = (
         Band(cloth.turned_mm, cloth.turned_mm, "turned", "fold"),

@@ -9,8 +9,8 @@ from msgspec.structs import replace
 from elevation.planning.story_stick import Mark, Stick, Sticks
 from elevation.sheet.annotation.figures import figure
 from elevation.sheet.paths import rectangle
-from elevation.sheet.records import Fill, Ink, Line, Page, Pen, Picture, Polyline, Record, Text
-from elevation.sheet.work.page import Head, Part, lay, together, upright, width_of
+from elevation.sheet.records import Fill, Ink, Line, Pen, Picture, Polyline, Record, Text
+from elevation.sheet.work.page import Part, Sheet, together
 from elevation.sheet.work.parts import BODY, SMALL, TableColumn, gap, heading, paragraph, table
 from elevation.words import Message, Style, msg, msg_plural, say
 
@@ -20,9 +20,7 @@ _EDGE = Pen(Ink.OUTLINE, 0.5)
 _MARK = Pen(Ink.OUTLINE, 0.35)
 
 
-def stick_sheet(
-    found: Sticks, withheld: Sequence[str], subject: str, style: Style, page: Page | None = None, date: str | None = None
-) -> tuple[Picture, ...]:
+def stick_sheet(found: Sticks, withheld: Sequence[str], sheet: Sheet) -> tuple[Picture, ...]:
     """The pages of story sticks.
 
     Parameters
@@ -30,22 +28,16 @@ def stick_sheet(
     found : Sticks
     withheld : sequence of str
         Treatments that must not be drilled for.
-    subject : str
-        The rooms.
-    style : Style
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str or None
+    sheet : Sheet
     """
-    page = page or upright(style.unit)
-    width = width_of(page)
+    style, width = sheet.style, sheet.width
     parts: list[Part] = [paragraph(say(_ABOUT, style), width, SMALL)]
     for number, stick in enumerate(found.sticks, start=1):
         parts.append(gap(1.5))
-        parts.extend(together(_stick(number, stick, width, style), page))
+        parts.extend(together(_stick(number, stick, width, style), sheet.page))
     parts.extend(_others(found, withheld, width, style))
     notice = msg("Check the first window with the tape, from both sides, before the stick goes on to the next.")
-    return lay(parts, Head(say(msg("Story sticks"), style), subject), page, style, date=date, notice=notice)
+    return sheet.lay(msg("Story sticks"), parts, notice)
 
 
 _ABOUT = msg(

@@ -9,54 +9,42 @@ from collections.abc import Iterator, Sequence
 
 from elevation.planning.tiles import MOST_SHEETS, OVERLAP_MM, Box, Tiling, tiles_of
 from elevation.setting_out.model import Point
-from elevation.sheet.paths import rectangle
-from elevation.sheet.records import Fill, Group, Ink, Line, Page, Path, Pen, Picture, Record, Text
+from elevation.sheet.paths import circle, rectangle
+from elevation.sheet.records import Fill, Group, Ink, Line, Path, Pen, Picture, Record, Text
 from elevation.sheet.type_metrics import shorten, text_width, wrap
-from elevation.sheet.work.drilling import bar_lengths, check_bar, circle, figure_lines
-from elevation.sheet.work.page import MARGIN, WHITE, Head, head_records, lay, upright, width_of
+from elevation.sheet.work.drilling_figures import figure_lines
+from elevation.sheet.work.page import MARGIN, WHITE, Head, Sheet, head_records
 from elevation.sheet.work.parts import SMALL, paragraph
+from elevation.sheet.work.true_size import AXIS, CROSS, LINE, PLATE, WIDE, bar_along
 from elevation.words import Message, Style, msg, msg_plural, say, term
 
-_LINE = Pen(Ink.OUTLINE, 0.25)
-_WIDE = Pen(Ink.OUTLINE, 0.5)
 _CASING = Pen(Ink.ACCENT, 0.5)
-_AXIS = Pen(Ink.THIN, 0.25, (6.0, 1.0, 1.0, 1.0))
-_PLATE = Pen(Ink.THIN, 0.25, (2.0, 1.2))
 _EDGE = Pen(Ink.THIN, 0.18, (1.0, 1.6))
-_CROSS = 7.0
 _HEAD, _FOOT = 46.0, 30.0
-_BAR_BASE = 19.0
 
 
-def tile_sheets(
-    tilings: Sequence[Tiling], subject: str, style: Style, page: Page | None = None, date: str = ""
-) -> tuple[Picture, ...]:
+def tile_sheets(tilings: Sequence[Tiling], sheet: Sheet) -> tuple[Picture, ...]:
     """The sheets of one treatment.
 
     Parameters
     ----------
     tilings : sequence of Tiling
-    subject : str
-        Room, wall, treatment.
-    style : Style
-    page : Page or None
-        None: the small sheet of the unit, upright.
-    date : str
+    sheet : Sheet
 
     Returns
     -------
     tuple of Picture
         True size; a page that says so in place of a bracket that stands too far from the corner.
     """
-    page = page or upright(style.unit)
-    return tuple(sheet for tiling in tilings for sheet in _of_bracket(tiling, subject, style, page, date))
+    return tuple(one for tiling in tilings for one in _of_bracket(tiling, sheet))
 
 
-def _of_bracket(tiling: Tiling, subject: str, style: Style, page: Page, date: str) -> Iterator[Picture]:
-    wide, high = width_of(page), page.height_mm - _HEAD - _FOOT
+def _of_bracket(tiling: Tiling, sheet: Sheet) -> Iterator[Picture]:
+    style = sheet.style
+    wide, high = sheet.width, sheet.page.height_mm - _HEAD - _FOOT
     # The bracket's plate is whole on one sheet: it stands at the end away from the corner.
     tiles = tiles_of(tiling.box, wide, high, from_right=tiling.place.x_mm > tiling.corner[0])
-    title = say(msg("Drilling tiles: bracket {mark}", mark=tiling.place.mark), style)
+    title = msg("Drilling tiles: bracket {mark}", mark=tiling.place.mark)
     if len(tiles) > MOST_SHEETS:
         text = say(
             msg(
@@ -68,38 +56,28 @@ def _of_bracket(tiling: Tiling, subject: str, style: Style, page: Page, date: st
             style,
         )
         parts = [paragraph(text, wide), *(paragraph(line, wide) for line in figure_lines(tiling.place, style))]
-        yield from lay(parts, Head(title, subject), page, style, date=date)
+        yield from sheet.lay(title, parts)
         return
     for name, box in tiles:
-        yield _sheet(tiling, name, box, tiles, title, subject, style, page, date)
+        yield _sheet(tiling, name, box, tiles, say(title, style), sheet)
 
 
-def _sheet(
-    tiling: Tiling,
-    name: str,
-    box: Box,
-    tiles: Sequence[tuple[str, Box]],
-    title: str,
-    subject: str,
-    style: Style,
-    page: Page,
-    date: str,
-) -> Picture:
+def _sheet(tiling: Tiling, name: str, box: Box, tiles: Sequence[tuple[str, Box]], title: str, sheet: Sheet) -> Picture:
+    style, page = sheet.style, sheet.page
     left, right = MARGIN, page.width_mm - MARGIN
     count = msg_plural("sheet {name} of {count}", "sheet {name} of {count}", count=len(tiles), name=name)
     head = f"{title} · {say(count, style)}"
     records: list[Record] = [
         Fill(rectangle(0.0, 0.0, page.width_mm, page.height_mm), WHITE),
-        *head_records(Head(head, subject), left, right, page.height_mm - 14.0, date),
+        *head_records(Head(head, sheet.subject), left, right, page.height_mm - 14.0, sheet.day),
     ]
     how = say(_how(tiling, len(tiles)), style)
     for number, line in enumerate(wrap(how, SMALL, right - left)[:3]):
         records.append(Text((left, page.height_mm - 31.5 - SMALL - number * SMALL * 1.25), line, SMALL))
     records.extend(_drawn(tiling, box, (left - box[0], _FOOT - box[1]), style))
     records.extend(_seams(name, box, tiles, (left, _FOOT)))
-    along, _ = bar_lengths(style.unit)
-    records.extend(check_bar(tiling.place, along, left, _BAR_BASE, style))
-    label = shorten(f"{head} · {subject}", 3.0, right - left)
+    records.extend(bar_along(tiling.place, left, style))
+    label = shorten(f"{head} · {sheet.subject}", 3.0, right - left)
     group = Group(tiling.place.ref, "sheet", title, tuple(records), "paper")
     return Picture((group,), 1.0, (0.0, 0.0), page, label, f"{head}. {how}")
 
@@ -128,12 +106,12 @@ def _drawn(tiling: Tiling, box: Box, move: Point, style: Style) -> Iterator[Reco
     low, high = y - place.kit.plate_below_mm, y + place.kit.plate_above_mm
     left, bottom, right, top = tiling.box
     lines = [
-        ((left, y), (right, y), _WIDE),
-        ((x, bottom), (x, top), _AXIS),
-        ((x - half, low), (x + half, low), _PLATE),
-        ((x + half, low), (x + half, high), _PLATE),
-        ((x - half, high), (x + half, high), _PLATE),
-        ((x - half, low), (x - half, high), _PLATE),
+        ((left, y), (right, y), WIDE),
+        ((x, bottom), (x, top), AXIS),
+        ((x - half, low), (x + half, low), PLATE),
+        ((x + half, low), (x + half, high), PLATE),
+        ((x - half, high), (x + half, high), PLATE),
+        ((x - half, low), (x - half, high), PLATE),
         # The casing goes on from its corner along its head and down its side.
         ((corner_x, corner_y), (right if tiling.inward > 0 else left, corner_y), _CASING),
         ((corner_x, bottom), (corner_x, corner_y), _CASING),
@@ -143,11 +121,11 @@ def _drawn(tiling: Tiling, box: Box, move: Point, style: Style) -> Iterator[Reco
         if cut is not None:
             yield Line(_moved(cut[0], move), _moved(cut[1], move), pen)
     for hole in place.holes:
-        if _is_inside(hole, box, _CROSS):
+        if _is_inside(hole, box, CROSS):
             at_x, at_y = _moved(hole, move)
-            yield Line((at_x - _CROSS, at_y), (at_x + _CROSS, at_y), _LINE)
-            yield Line((at_x, at_y - _CROSS), (at_x, at_y + _CROSS), _LINE)
-            yield Path(circle(at_x, at_y, 2.5), _LINE)
+            yield Line((at_x - CROSS, at_y), (at_x + CROSS, at_y), LINE)
+            yield Line((at_x, at_y - CROSS), (at_x, at_y + CROSS), LINE)
+            yield Path(circle(at_x, at_y, 2.5), LINE)
     word = say(msg("level"), style)
     wide = text_width(word, SMALL, "semibold")
     # Clear of the plate: before it, or beyond it.
@@ -177,8 +155,8 @@ def _seams(name: str, box: Box, tiles: Sequence[tuple[str, Box]], at: Point) -> 
     marks = [(x, bottom + part * high) for x in xs for part in (0.2, 0.8)]
     marks += [(left + part * wide, y) for y in ys for part in (0.2, 0.8)]
     for x, y in marks:
-        yield Line((x - 3.0, y), (x + 3.0, y), _LINE)
-        yield Line((x, y - 3.0), (x, y + 3.0), _LINE)
+        yield Line((x - 3.0, y), (x + 3.0, y), LINE)
+        yield Line((x, y - 3.0), (x, y + 3.0), LINE)
 
 
 def _moved(at: Point, move: Point) -> Point:

@@ -21,8 +21,7 @@ from elevation.planning.stops import stopped
 from elevation.planning.tiles import tilings
 from elevation.planning.trial import trial_steps
 from elevation.room.style import style_for
-from elevation.setting_out.model import TreatmentOut
-from elevation.sheet.dates import sheet_date
+from elevation.setting_out.model import SetOut, TreatmentOut
 from elevation.sheet.facts import state_of
 from elevation.sheet.records import Page, Picture
 from elevation.sheet.work.drilling import drilling_sheets, waiting, withheld
@@ -40,11 +39,12 @@ from elevation.sheet.work.lists import (
     stick_pages,
 )
 from elevation.sheet.work.naming import band_of, names_of, nothing_to_drill, subject_of
+from elevation.sheet.work.page import Sheet
 from elevation.sheet.work.sewing import cutting_sheet, window_sheet
 from elevation.sheet.work.tiles import tile_sheets
 from elevation.sheet.work.trial import trial_sheet
 from elevation.trade.model import Trade
-from elevation.words import Message, Style, msg, say
+from elevation.words import Message, msg, say
 
 Maker = Callable[[Sequence[Dressed], Trade, Page | None], tuple[Picture, ...]]
 
@@ -69,14 +69,14 @@ def _drilling(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Pictur
     for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
         stops = stopped(findings)
         for laid in wall.treatments:
-            subject = subject_of(dressed.room, wall, laid, style)
-            held = _held_back(laid, stops.get(laid.ref, ()), subject, style, paper)
+            sheet = Sheet(subject_of(dressed.room, wall, laid, style), style, paper)
+            held = _held_back(laid, stops.get(laid.ref, ()), sheet)
             if held is not None:
                 pages.append(held)
                 continue
             for layer in laid.layers:
                 own = [place for place in drill_places(wall, laid, trade) if place.ref[:-1] == layer.ref]
-                pages.extend(drilling_sheets(own, subject, layer.support.diameter_mm, style, paper, sheet_date()))
+                pages.extend(drilling_sheets(own, layer.support.diameter_mm, sheet))
     return pages
 
 
@@ -94,27 +94,25 @@ def tile_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None
         for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
             stops = stopped(findings)
             for laid in wall.treatments:
-                subject = subject_of(dressed.room, wall, laid, style)
-                held = _held_back(laid, stops.get(laid.ref, ()), subject, style, paper)
+                sheet = Sheet(subject_of(dressed.room, wall, laid, style), style, paper)
+                held = _held_back(laid, stops.get(laid.ref, ()), sheet)
                 if held is not None:
                     pages.append(held)
                     continue
                 found = tilings(laid, drill_places(wall, laid, trade))
-                pages.extend(tile_sheets(found, subject, style, paper, sheet_date()))
+                pages.extend(tile_sheets(found, sheet))
     if not pages:
         right = said("the drilling sheets have the figures of each")
         raise Missing(names_of(rooms), "", said("has no bracket beside a casing with a level head"), right)
     return tuple(pages)
 
 
-def _held_back(
-    laid: TreatmentOut, stops: Sequence[Finding], subject: str, style: Style, paper: Page | None
-) -> Picture | None:
+def _held_back(laid: TreatmentOut, stops: Sequence[Finding], sheet: Sheet) -> Picture | None:
     """The page in place of a drilling sheet that must not be made, or not yet; None where nothing hinders it."""
     if stops:
-        return withheld([say(one.text, style) for one in stops], subject, style, paper, sheet_date())
+        return withheld([say(one.text, sheet.style) for one in stops], sheet)
     reasons = waits_for(laid)
-    return waiting([say(one, style) for one in reasons], subject, style, paper, sheet_date()) if reasons else None
+    return waiting([say(one, sheet.style) for one in reasons], sheet) if reasons else None
 
 
 def hanging_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
@@ -132,24 +130,26 @@ def hanging_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = N
 
 
 def _hanging(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]:
-    style = style_for(dressed.room)
     pages: list[Picture] = []
     for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
         stops = stopped(findings)
         for laid in wall.treatments:
-            state = state_of((laid,))
-            band = band_of(style) if laid.ref in stops else ""
-            pages.extend(
-                hanging_sheet(
-                    hanging_steps(dressed.room, wall, laid, trade),
-                    subject_of(dressed.room, wall, laid, style),
-                    "" if state is None else say(state, style),
-                    style,
-                    paper,
-                    band=band,
-                )
-            )
+            sheet = _told(dressed, wall, laid, paper, is_stopped=laid.ref in stops)
+            pages.extend(hanging_sheet(hanging_steps(dressed.room, wall, laid, trade), sheet))
     return pages
+
+
+def _told(dressed: Dressed, wall: SetOut, laid: TreatmentOut, paper: Page | None, *, is_stopped: bool) -> Sheet:
+    """A sheet of one treatment with its state, and a band across it where it must not be built."""
+    style = style_for(dressed.room)
+    state = state_of((laid,))
+    return Sheet(
+        subject_of(dressed.room, wall, laid, style),
+        style,
+        paper,
+        state="" if state is None else say(state, style),
+        band=band_of(style) if is_stopped else "",
+    )
 
 
 def trial_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
@@ -165,8 +165,8 @@ def trial_pages(rooms: Sequence[Dressed], _trade: Trade, paper: Page | None = No
         style = style_for(dressed.room)
         for wall in dressed.walls:
             for laid in wall.treatments:
-                subject = subject_of(dressed.room, wall, laid, style)
-                pages.extend(trial_sheet(trial_steps(wall, laid), subject, style, paper))
+                sheet = Sheet(subject_of(dressed.room, wall, laid, style), style, paper)
+                pages.extend(trial_sheet(trial_steps(wall, laid), sheet))
     if not pages:
         raise Missing(names_of(rooms), "", said("has nothing to hang"), said("add a treatment, or name another wall"))
     return tuple(pages)
@@ -197,11 +197,10 @@ def sewing_rows(rooms: Sequence[Dressed], trade: Trade) -> tuple[tuple[str, ...]
 
 
 def _sewing(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]:
-    style = style_for(dressed.room)
     whole = sewing_of(dressed, trade)
     pages: list[Picture] = []
     if whole.bolts:
-        pages.extend(cutting_sheet(whole.bolts, dressed.room.name, style, paper, sheet_date()))
+        pages.extend(cutting_sheet(whole.bolts, Sheet(dressed.room.name, style_for(dressed.room), paper)))
     for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
         stops = stopped(findings)
         for laid in wall.treatments:
@@ -209,21 +208,9 @@ def _sewing(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]
             valance = next((one for one in whole.valances if one.laid.ref == laid.ref), None)
             if not own and valance is None:
                 continue
-            state = state_of((laid,))
-            pages.extend(
-                window_sheet(
-                    own,
-                    [ready_for(dressed.room, layer.hung.layer, trade) for layer in own],
-                    valance,
-                    subject_of(dressed.room, wall, laid, style),
-                    "" if state is None else say(state, style),
-                    style,
-                    trade,
-                    paper,
-                    band=band_of(style) if laid.ref in stops else "",
-                    date=sheet_date(),
-                )
-            )
+            ready = [ready_for(dressed.room, layer.hung.layer, trade) for layer in own]
+            sheet = _told(dressed, wall, laid, paper, is_stopped=laid.ref in stops)
+            pages.extend(window_sheet(own, ready, valance, sheet, trade))
     return pages
 
 
