@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from msgspec.structs import replace
 
 from elevation.room.corners import AROUND, beside
@@ -53,6 +55,11 @@ def go_on(room: Room, ref: Ref, before: str | None) -> Room:
     at = length_of(0.0, room.unit, room.graduation_mm)
     room = _ended(room, ref, "left", at)
     return _ended(room, (there.wall.id, ref[1], before), "right", at)
+
+
+def end_here(room: Room, ref: Ref, side: Literal["left", "right"]) -> Room:
+    """A treatment whose rods no longer go round the corner at one end: each reaches beyond its opening."""
+    return _ended(room, ref, side, None)
 
 
 def _ended(room: Room, ref: Ref, side: str, at: Length | None) -> Room:

@@ -62,6 +62,7 @@ COMMANDS = (
     Command("name-scheme", msg("Na&me the scheme…"), ("F2",), "name"),
     Command("delete-scheme", msg("D&elete the scheme"), (), "remove"),
     Command("duplicate-wall", msg("Duplicate the &wall")),
+    Command("delete-wall", msg("De&lete the wall"), (), "remove"),
     Command("duplicate-opening", msg("Duplicate the &opening, with what hangs there"), ("Ctrl+Shift+D",)),
     Command("duplicate-treatment", msg("Hang the &same before the next bare opening")),
     Command("same-as", msg("Make other windows the s&ame…"), ("Ctrl+Shift+A",)),

@@ -19,7 +19,7 @@ from elevation.trade.own import load_with_own
 from elevation.trade.tables import load_trade
 from elevation.window.copying import Copying
 from elevation.window.shown import Shown
-from elevation.window.texts import tr, tr_error
+from elevation.window.texts import tr, tr_error, tr_whole_error
 from elevation.window.theme import MODES, SIZES, theme_for
 from elevation.words import msg
 
@@ -44,6 +44,7 @@ class Commands:
             "measurements": files.ask_measurements, "house": self.open_house,
             "close": self.close, "undo": self._session.undo, "redo": self._session.redo,
             "next-wall": self.next_wall, "previous-wall": self.previous_wall, "add-wall": self.add_wall,
+            "delete-wall": self.delete_wall,
             "duplicate-scheme": self.duplicate_scheme, "name-scheme": self.name_scheme,
             "delete-scheme": self.delete_scheme, "next-scheme": self.next_scheme,
             "schemes": self.open_schemes, "fit": window.canvas.fit,
@@ -210,6 +211,22 @@ class Commands:
         room, ref = put_wall(self._session.committed, wall)
         self._session.commit(room, msg("Add a wall"), ref)
         self._session.switch_wall(ref[0])
+
+    def delete_wall(self) -> None:
+        """Take the wall away with all that hangs on it; undo brings it back."""
+        from elevation.room.taking_down import without_wall
+
+        session, walls = self._session, self._session.committed.walls
+        gone = session.wall_id
+        try:
+            room = without_wall(session.committed, gone)
+        except ElevationError as error:
+            self._window.tell(tr_whole_error(error))
+            return
+        # The next wall to the left is looked at, of the first one the next to the right.
+        number = [wall.id for wall in walls].index(gone)
+        session.commit(room, msg("Delete the wall"), (gone,))
+        session.switch_wall(room.walls[max(number - 1, 0)].id)
 
     def next_scheme(self) -> None:
         """The wall's next scheme."""

@@ -34,8 +34,8 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         "wall",
         msg("&Wall"),
         (
-            "next-wall", "previous-wall", "add-wall", "duplicate-wall", _LINE, "next-scheme", "duplicate-scheme",
-            "name-scheme", "delete-scheme", _LINE, "schemes",
+            "next-wall", "previous-wall", "add-wall", "duplicate-wall", "delete-wall", _LINE, "next-scheme",
+            "duplicate-scheme", "name-scheme", "delete-scheme", _LINE, "schemes",
         ),
     ),
     (

@@ -228,3 +228,21 @@ def test_walls_are_added_and_switched(window):
     assert window.session.wall_id == first
     window.switchers.wall.choose(window.session.committed.walls[-1].id)
     assert window.session.wall_id == window.session.committed.walls[-1].id
+
+
+def test_a_wall_is_deleted_and_comes_back(make_window, demo_room):
+    window = make_window(demo_room("9-bay.room.json"))
+    before = window.session.committed
+    window.session.switch_wall("middle")
+    window.actions_by_name["delete-wall"].trigger()
+    assert [wall.id for wall in window.session.committed.walls] == ["left", "right"]
+    assert window.session.wall_id == "left"
+    window.refresher.now()
+    window.actions_by_name["undo"].trigger()
+    assert window.session.committed == before
+    assert window.session.wall_id == "middle"
+    for _ in range(3):
+        window.actions_by_name["delete-wall"].trigger()
+    # The last one stays, and it is said why.
+    assert [wall.id for wall in window.session.committed.walls] == ["right"]
+    assert "only wall of the room" in window.statusBar().currentMessage()
