@@ -18,7 +18,7 @@ _Row = tuple[tuple[str, ...], Message]
 
 _ROWS: tuple[_Row, ...] = (
     (("gap", "left"), msg("from the casing (or wall end) before it")),
-    (("casing",), msg("width of its casing")),
+    (("casing",), msg("width of its casing, one side")),
     (("width",), msg("width between the jambs")),
     (("sill",), msg("floor to sill")),
     (("height",), msg("sill (or floor) to head")),

@@ -118,7 +118,7 @@ def _along(wall: Wall) -> Iterator[_Unnumbered]:
             yield ref, "gap", msg("opening {number}: left end of the wall to its casing", number=number)
         else:
             yield ref, "gap", msg("opening {number}: casing of opening {before} to its casing", number=number, before=index)
-        yield ref, "casing", msg("opening {number}: width of its casing", number=number)
+        yield ref, "casing", msg("opening {number}: width of its casing, one side", number=number)
         yield ref, "width", msg("opening {number}: width between the jambs", number=number)
     if wall.openings:
         yield here, "gap_right", msg("last casing to the right end of the wall")

@@ -26,11 +26,11 @@ from elevation.words import Message, msg
 _FACTS: tuple[tuple[str, Message, bool], ...] = (
     ("width", msg("wall, left end to right end"), True),
     ("ceiling", msg("floor to ceiling"), True),
-    ("left", msg("left end of the wall to the opening (blank: in the middle)"), False),
-    ("opening_width", msg("width of the opening"), True),
+    ("left", msg("left end of the wall to the opening, inside its casing (blank: in the middle)"), False),
+    ("opening_width", msg("width of the opening, inside its casing"), True),
     ("sill", msg("floor to sill"), True),
     ("opening_height", msg("sill to head"), True),
-    ("casing", msg("width of the casing (0 for none)"), False),
+    ("casing", msg("width of the casing on one side (0 for none)"), False),
 )
 
 _EXPLAINED = {"opening_width": "width", "opening_height": "height"}

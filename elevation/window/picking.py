@@ -135,10 +135,18 @@ def handles_near(handles: Iterable[Handle], viewport: Viewport, x: float, y: flo
     return tuple(handle for _, _, handle in near)
 
 
+_HUNG = 3
+"""Parts of the name of a treatment; what belongs to one has as many or more."""
+
+
 def reading_order(handles: Sequence[Handle]) -> list[Handle]:
-    """Handles as a page is read: from the top, in each row from the left."""
-    # Rows of 50 mm: a rod's ends, brackets and middle belong to one row although they differ by a little.
-    return sorted(handles, key=lambda handle: (-round(handle.at[1] / 50.0), handle.at[0], handle.axis))
+    """What hangs first, then the wall and what stands on it; each as a page is read: from the top, rows from the left."""
+
+    def place(handle: Handle) -> tuple[bool, int, float, str]:
+        # Rows of 50 mm: a rod's ends, brackets and middle belong to one row although they differ by a little.
+        return len(handle.ref) < _HUNG, -round(handle.at[1] / 50.0), handle.at[0], handle.axis
+
+    return sorted(handles, key=place)
 
 
 def dimension_at(groups: Iterable[Group], viewport: Viewport, x: float, y: float) -> Dimension | None:

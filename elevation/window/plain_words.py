@@ -12,7 +12,9 @@ _WORDS: dict[str, Message] = {
     "gap": msg("Between the trim round one opening and the next thing beside it, along the wall."),
     "left": msg("From the wall's left end to where the opening itself begins, inside its trim."),
     "gap_right": msg("From the trim round the last opening to the wall's right end."),
-    "casing": msg("The casing is the wooden trim round a window or door, as seen from the room; 0 where there is none."),
+    "casing": msg(
+        "The casing is the wooden trim round a window or door: how wide one board of it is, seen from the room; 0 for none."
+    ),
     "ceiling": msg("Measure beside the window, from the floor as it will be walked on."),
     "floor": msg("A floor is seldom level: a straight line drawn with a level shows how far it is off there."),
     "crown": msg("The crown is the moulding between wall and ceiling; 0 where there is none."),

@@ -48,9 +48,16 @@ def test_backtab_goes_the_other_way(window):
     assert canvas.keys.current().key == order[-2]
 
 
-def test_reading_order_is_from_the_top_and_from_the_left(window):
+def test_reading_order_is_what_hangs_and_then_the_wall_each_from_the_top_and_from_the_left(window):
     handles = reading_order(window.canvas.handles())
+    # A treatment is named by its wall, its scheme and itself.
+    hung = [len(handle.ref) >= 3 for handle in handles]
+    assert hung[0]
+    assert not hung[-1]
+    assert hung == sorted(hung, reverse=True)
     for one, other in pairwise(handles):
+        if (len(one.ref) >= 3) != (len(other.ref) >= 3):
+            continue
         assert other.at[1] <= one.at[1] + 50
         if abs(one.at[1] - other.at[1]) < 1:
             assert one.at[0] <= other.at[0]
