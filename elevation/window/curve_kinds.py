@@ -144,8 +144,8 @@ def in_words(kind: Kind, session: Session, treatment: TreatmentOut, curve: Curve
 
 
 def mark_text(kind: Kind, session: Session, length_mm: float) -> str:
-    """The figure beside a mark; a bracket has none."""
+    """The figure beside a mark, its unit is the axis's; a bracket has none."""
     if kind is SAG:
         return ""
     room = session.room
-    return format_length(length_mm, room.unit, room.graduation_mm, with_unit=True)
+    return format_length(length_mm, room.unit, room.graduation_mm)

@@ -94,6 +94,8 @@ class CurvePlot(QWidget):
         ys = [value / scale for value in values]
         self._curve.setData(xs, ys)
         self._show_range([*ys, *(value / scale for _, _, value in limits)] if ys else [], is_length=is_length)
+        if xs:
+            self._plot.setXRange(xs[0], xs[-1], padding=0.02)
         self._show_marks([(at / per_unit, value / scale, text) for at, value, text in marks])
         for left, right, value in limits:
             pen = pg.mkPen(self._theme.accent, width=1.2, style=Qt.PenStyle.DashLine)
@@ -101,7 +103,6 @@ class CurvePlot(QWidget):
             self._plot.addItem(item)
             self._marks.append(item)
         if xs:
-            self._plot.setXRange(xs[0], xs[-1], padding=0.02)
             self._line.setBounds((xs[0], xs[-1]))
 
     def _show_range(self, ys: Sequence[float], *, is_length: bool) -> None:
@@ -118,9 +119,14 @@ class CurvePlot(QWidget):
         for old in self._marks:
             self._plot.removeItem(old)
         self._marks = []
+        (left, right), (low, high) = self._plot.getViewBox().viewRange()
         for x, y, text in marks:
             dot = pg.ScatterPlotItem([x], [y], size=8, pen=pg.mkPen(self._theme.ink), brush=pg.mkBrush(self._theme.field))
-            label = pg.TextItem(text, color=self._theme.ink, anchor=(-0.12, 1.0))
+            # Upright and beside the line, away from the nearer edge: marks may stand closer together than their texts are wide.
+            is_low = (y - low) * 2 <= high - low
+            beside = 1.05 if (x - left) * 8 >= right - left else -0.05
+            anchor = (-0.12 if is_low else 1.12, beside)
+            label = pg.TextItem(text, color=self._theme.ink, anchor=anchor, angle=90)
             label.setPos(x, y)
             for item in (dot, label):
                 self._plot.addItem(item)
