@@ -122,7 +122,7 @@ class CurvePlot(QWidget):
         (left, right), (low, high) = self._plot.getViewBox().viewRange()
         for x, y, text in marks:
             dot = pg.ScatterPlotItem([x], [y], size=8, pen=pg.mkPen(self._theme.ink), brush=pg.mkBrush(self._theme.field))
-            # Upright and beside the line, away from the nearer edge: marks may stand closer together than their texts are wide.
+            # Upright beside the line, away from the nearer edge: marks may stand closer together than texts are wide.
             is_low = (y - low) * 2 <= high - low
             beside = 1.05 if (x - left) * 8 >= right - left else -0.05
             anchor = (-0.12 if is_low else 1.12, beside)
