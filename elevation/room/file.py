@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from elevation.errors import BadInput
 from elevation.room.decode import decode_room
 from elevation.room.encode import encode_room
@@ -17,9 +19,13 @@ from elevation.room.model import Room
 from elevation.room.raw_json import MOST_BYTES, decode_text, parse_json, to_bytes
 from elevation.room.validate import check_room
 from elevation.room.versions import FORMAT, VERSION, to_newest
+from elevation.words import style_of, with_lengths_said
 
 ENDING = ".room.json"
 """How the names of room files end."""
+
+_LIMITS = ("low", "high", "most")
+"""What the file may hold at all is round in metric and said so; what is worked out of this room is said in its unit."""
 
 
 def load_bytes(data: bytes, name: str) -> Room:
@@ -38,7 +44,12 @@ def load_bytes(data: bytes, name: str) -> Room:
     """
     value = parse_json(decode_text(data, name), name)
     room = decode_room(to_newest(value, name), name)
-    check_room(room, name)
+    try:
+        check_room(room, name)
+    except BadInput as error:
+        # Who prints the sentence has no room to take the unit from. The graduation may be what is wrong.
+        style = style_of(room.unit, replace(room, graduation=None).graduation_mm, "en", plain=True)
+        raise with_lengths_said(error, style, _LIMITS) from None
     return room
 
 

@@ -2,7 +2,7 @@
 
 from elevation.words.languages import languages
 from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg, msg_plural, term
-from elevation.words.say import say, say_error, say_value
+from elevation.words.say import say, say_error, say_value, with_lengths_said
 from elevation.words.style import style_of
 
 __all__ = [
@@ -19,4 +19,5 @@ __all__ = [
     "say_value",
     "style_of",
     "term",
+    "with_lengths_said",
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import isfinite
+from typing import TypeVar
 
 from elevation.errors import ElevationError, Said
 from elevation.units.format import MINUS, format_length
@@ -11,6 +12,7 @@ from elevation.words.languages import SOURCE_LANGUAGE, catalogue_of
 from elevation.words.message import Message, Mm, Percent, Ratio, Style, msg
 
 _MOST_DECIMALS = 6
+_E = TypeVar("_E", bound=ElevationError)
 
 
 def say(message: Message, style: Style) -> str:
@@ -74,6 +76,33 @@ def say_value(value: object, style: Style) -> str:
 def say_error(error: ElevationError, style: Style) -> str:
     """Say an error as one sentence, in the reader's language wherever it carries its template."""
     return str(ElevationError(*(_said(part, style) for part in (error.what, error.where, error.wrong, error.right))))
+
+
+def with_lengths_said(error: _E, style: Style, but: tuple[str, ...] = ()) -> _E:
+    """The same error with its lengths said in ``style`` already, for who reads it without knowing the room.
+
+    Parameters
+    ----------
+    error : ElevationError
+    style : Style
+    but : tuple of str
+        Places of its templates that stay as they are.
+    """
+    parts = (error.what, error.where, error.wrong, error.right)
+    return type(error)(*(_lengths_said(part, style, but) for part in parts))
+
+
+def _lengths_said(part: str, style: Style, but: tuple[str, ...]) -> str:
+    if not isinstance(part, Said):
+        return part
+    params = part.params.items()
+    return Said(part.template, {name: value if name in but else _length_said(value, style, but) for name, value in params})
+
+
+def _length_said(value: object, style: Style, but: tuple[str, ...]) -> object:
+    if isinstance(value, Said):
+        return _lengths_said(value, style, but)
+    return say_value(_param(value), style) if isinstance(value, Amount) and value else value
 
 
 def _said(part: str, style: Style) -> str:

@@ -82,6 +82,15 @@ def test_bytes_that_are_no_room(data: bytes, part: str) -> None:
     assert part in sentence(data)
 
 
+@pytest.mark.parametrize(("unit", "by"), [("in", "3 15/16 in"), ("mm", "100 mm")])
+def test_what_is_worked_out_is_said_in_the_rooms_own_unit(unit: str, by: str) -> None:
+    # 2200 + 900 mm of a wall of 3000 mm: 100 mm too much, which is 3.937 in, at sixteenths 3 15/16.
+    told = sentence(
+        START + f'"unit": "{unit}", ' + (OPENING % '"casing": "0 mm"')[len(START) :].replace('"500 mm"', '"2200 mm"')
+    )
+    assert f"reaches {by} past the wall's right end at 3000 mm" in told
+
+
 INSIDE = [
     (START + '"walls": []}', "walls: is empty"),
     (START[:-2] + "}", "walls: is empty"),
