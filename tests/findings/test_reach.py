@@ -20,10 +20,11 @@ from elevation.room.model import Held, Obstacle, Room, Scheme, Station, Wall
 from elevation.setting_out import whole
 from elevation.setting_out.hold_facts import hold_facts
 from elevation.setting_out.holding import with_fixings
+from elevation.setting_out.keeper import Keeper
 from elevation.setting_out.model import BandOut, BesideOut, ObstacleOut, Profile, SetOut, TieOut, TreatmentOut, ZoneOut
 from elevation.setting_out.profile import around
 from elevation.setting_out.reach import reach_of
-from elevation.setting_out.whole import Keeper, set_out_afresh
+from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
 from elevation.units import Length
 from tests.bench.rooms import windows

@@ -28,8 +28,9 @@ from elevation.room.model import (
     WallEnd,
 )
 from elevation.setting_out.corners import leaves_of, stretch_of, turned
+from elevation.setting_out.keeper import Keeper
 from elevation.setting_out.model import CornerOut, SetOut
-from elevation.setting_out.whole import Keeper, set_out_afresh
+from elevation.setting_out.whole import set_out_afresh
 from elevation.trade import load_trade
 from elevation.trade.mitres import mitre
 from tests.setting_out.rooms import mm

@@ -12,7 +12,7 @@ from elevation.handles import remembered as handles_remembered
 from elevation.handles.all_handles import handles
 from elevation.places import demo_rooms
 from elevation.room.file import load_room
-from elevation.setting_out import room_rods, whole
+from elevation.setting_out import keeper, room_rods, whole
 from elevation.setting_out.memo import Memo
 from elevation.setting_out.whole import set_out, set_out_afresh
 from elevation.trade import load_trade
@@ -37,7 +37,7 @@ def test_what_is_forgotten_is_worked_out_again(name: str, monkeypatch: pytest.Mo
     places = [(wall.id, scheme.id) for wall in room.walls for scheme in wall.schemes]
     wanted = {place: [one.key for one in handles(room, set_out(room, *place, trade), trade)] for place in places}
     for module, limit in (
-        (whole, "MOST_PARTS"), (whole, "MOST_WALLS"), (room_rods, "_MOST"), (findings_memo, "_MOST"),
+        (keeper, "MOST_PARTS"), (whole, "MOST_WALLS"), (room_rods, "_MOST"), (findings_memo, "_MOST"),
         (handles_remembered, "MOST_TREATMENTS"),
     ):  # fmt: skip
         monkeypatch.setattr(module, limit, 0)

@@ -9,8 +9,9 @@ import pytest
 
 from elevation.errors import NoSuch
 from elevation.room.model import Head, Obstacle, Room, Sash, Scheme, Treatment
+from elevation.setting_out.keeper import Keeper
 from elevation.setting_out.memo import Memo, Same
-from elevation.setting_out.whole import Keeper, set_out, set_out_afresh
+from elevation.setting_out.whole import keeper_of, set_out, set_out_afresh
 from elevation.trade import load_trade
 from tests.setting_out.rooms import INCH, held, inch, mm, room, treatment, window
 
@@ -38,7 +39,7 @@ def raised(made: Room, index: int, by: float) -> Room:
 
 def run(keeper: Keeper, made: Room):
     wall = made.walls[0]
-    return keeper.set_out(made, wall, wall.schemes[0], TRADE)
+    return keeper.set_out(made, wall, wall.schemes[0], TRADE, keeper_of)
 
 
 def test_dragging_one_rod_sets_out_that_treatment_only() -> None:
