@@ -16,7 +16,7 @@ from elevation.output.svg import number, to_svg
 from elevation.room.style import style_for
 from elevation.sheet.elevation import elevation_sheet
 from elevation.sheet.paper import FOOT_INCH, ISO_5455
-from elevation.sheet.records import Fill, Gradient, Group, Line, Page, Path, Pen, Picture, Polyline, Stop, Text
+from elevation.sheet.records import Dimension, Fill, Gradient, Group, Line, Page, Path, Pen, Picture, Polyline, Stop, Text
 from elevation.sheet.type_files import font_path
 from elevation.sheet.type_metrics import text_width
 from tests.sheet.sheet_cases import Case, demo_case, demo_cases, trade
@@ -237,3 +237,23 @@ def test_text_room_in_a_viewer_without_the_type_is_kept() -> None:
     text = root.find(f".//{NS}text")
     assert text is not None
     assert float(text.get("textLength", "0")) == pytest.approx(text_width("To AV 50³⁄₈", 3.8, "semibold"), abs=5e-4)
+
+
+def test_a_picture_without_a_page_reaches_round_every_kind_of_record() -> None:
+    def size(*records: object) -> tuple[str | None, str | None]:
+        root = _tree(Picture((Group((), "wall", "", records),), 10.0))  # type: ignore[arg-type]
+        return root.get("width"), root.get("height")
+
+    steps = (("M", 0.0, 0.0), ("L", 1000.0, 0.0), ("L", 1000.0, 400.0), ("Z",))
+    assert size(Polyline(((0.0, 0.0), (1000.0, 400.0)), Pen())) == ("110mm", "50mm")
+    assert size(Path(steps, Pen())) == ("110mm", "50mm")
+    assert size(Fill(steps, "#000000")) == ("110mm", "50mm")
+    # Nothing at all is a sheet of 10 mm; a dimension reaches past its ends by its lines.
+    assert size() == ("10mm", "10mm")
+    measured = Dimension((), "", (0.0, 0.0), (1000.0, 0.0), "x", 200.0, "40 in", (500.0, 210.0), "between")
+    wide, high = (float(length[:-2]) for length in size(measured) if length is not None)
+    assert 110 < wide < 125
+    assert high > 30
+    # Text is kept in by its whole width to either side.
+    word = Text((0.0, 0.0), "wide", 3.0)
+    assert float(str(size(word)[0])[:-2]) == pytest.approx(2 * text_width("wide", 3.0) + 10, abs=0.01)

@@ -41,3 +41,7 @@ def test_text_stands_in_columns():
     assert lines[2][at:] == "2"
     assert lines[3][at:] == "12"
     assert max(map(len, lines)) <= 44 + 2 + len("How many")
+
+
+def test_a_table_without_a_row_is_an_empty_file() -> None:
+    assert to_text([]) == b""

@@ -11,13 +11,13 @@ import pytest
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
 from elevation.findings.rules.fullness import RULE
-from elevation.planning.ready_words import Ready, ready_for, ready_lines
+from elevation.planning.ready_words import Ready, _fitting, ready_for, ready_lines
 from elevation.room.find import layer_of
 from elevation.room.model import Held, Hem, Room, Station
 from elevation.setting_out.model import LayerOut
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade.model import ReadyWidthRow
-from elevation.trade.ready import best, best_width, fits, next_longer, width_fits
+from elevation.trade.ready import Fit, best, best_width, fits, next_longer, width_fits
 from elevation.units import Length
 from tests.findings.rooms import HALF, INCH, LAYER, at, good_room, inch, mm, panels, rod, said, trade
 
@@ -172,3 +172,9 @@ def test_the_width_is_said_and_hung_by_one_click() -> None:
     assert {panel.count for panel in layer_of(hung, LAYER).panels} == {made.width.count}
     assert after.panels[0].flat_width_mm == pytest.approx(made.width.count * made.width.row.width_mm)
     assert not any(one.rule == "fullness" for one in find(Scene(hung, set_out_afresh(hung, "w1", "s1", trade()), trade())))
+
+
+@pytest.mark.parametrize(("over", "said_of"), [(0.0, "hangs just as wished"), (25.4, "1 in lower"), (-25.4, "1 in higher")])
+def test_how_a_ready_made_panel_would_hang(over: float, said_of: str) -> None:
+    row = next(iter(trade().ready_made.values()))
+    assert said_of in said(_fitting(Fit(row, over, 2000.0)))

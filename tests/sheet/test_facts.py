@@ -46,3 +46,11 @@ def test_fullness_is_said_only_where_the_cloth_has_room_to_close() -> None:
     out = set_out_afresh(room(None, [short]), "a", "s", TRADE).treatments[0].layers[0]
     assert [panel.fullness for panel in out.panels] == [None, None]
     assert facts(short)["Panels"].endswith("no fullness: no room to close")
+
+
+@pytest.mark.parametrize(
+    ("height", "said"), [(8, "8 in above the sill"), (0, "0 in above the sill"), (-2, "2 in below the sill")]
+)
+def test_inside_an_opening_a_height_is_told_from_the_sill(height: float, said: str) -> None:
+    made = replace(with_rod(treatment(brackets=()), height=held("above-sill", height)), mount="reveal")
+    assert f", {said}" in facts(made)["Height"]
