@@ -58,14 +58,14 @@ def screw_strength(
     Returns
     -------
     Strength or None
-        None for a screw that is too short.
+        None for a screw that is too short, or of no thickness.
     """
     thread = row.length_mm - before_mm
     if wood_mm is not None:
         thread = min(thread, wood_mm)
     elif thread < LEAST_THREADS * row.diameter_mm:
         return None
-    if thread <= 0:
+    if thread <= 0 or row.diameter_mm <= 0:
         return None
     part = min(thread / (FULL_THREADS * row.diameter_mm), 1.0)
     shear = row.shear_n if is_flush else row.through_n

@@ -44,7 +44,7 @@ def on_paper(pages: object) -> str:
 
 @pytest.mark.parametrize("make", [drilling_pages, hanging_pages, trial_pages], ids=lambda make: make.__name__)
 def test_a_room_where_nothing_hangs_has_no_page_to_hang_by(make) -> None:
-    with pytest.raises(Missing, match="nothing|no bracket"):
+    with pytest.raises(Missing, match=r"nothing|no bracket"):
         make((dress(BARE, TRADE),), TRADE)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from elevation.trade import load_trade
 from elevation.trade.fixing import Strength, lever_of, on_plate, screw_strength, times_held, withdrawal_n
@@ -90,3 +91,10 @@ def test_anchors_stand_lowest_first_and_masonry_rows_are_empty() -> None:
                 assert row.pull_n <= 77 / 4 * LBF
     pulls = [row.pull_n for row in TRADE.fixings.values() if row.into == "board" and row.pull_n > 0]
     assert pulls == sorted(pulls)
+
+
+def test_a_screw_of_no_thickness_holds_nothing() -> None:
+    # The tables write 0 for what has no size of its own; somebody's own row may write it for a screw.
+    row = replace(TRADE.fixings["screw-8"], diameter_mm=0.0)
+    assert screw_strength(row, 3.0, True, 0.42, 0.9) is None
+    assert screw_strength(row, 3.0, True, 0.42, 0.9, 20.0) is None
