@@ -51,7 +51,7 @@ def test_a_room_where_nothing_hangs_has_no_page_to_hang_by(make) -> None:
 def test_nothing_hangs_so_nothing_is_cut_or_bought() -> None:
     with pytest.raises(Missing):
         plates_to_cut((dress(BARE, TRADE),), TRADE)
-    pages = buying_sheet(BuyingList((), ()), "", style_for(BARE), date="2026-03-01")
+    pages = buying_sheet(BuyingList((), ()), "", style_for(BARE))
     check_inside(pages)
     assert "Nothing has to be bought." in on_paper(pages)
 
@@ -62,9 +62,9 @@ def test_what_lies_on_the_shelf_is_at_hand_and_its_bar_on_the_bench_says_so() ->
     trade = shelved((f"rod:{section}", 2000.0, 1), ("end:ball-finial", 0.0, 2))
     dressed = (dress(room, trade),)
     cuts = cut_list(rod_pieces(dressed, trade), trade.saws["hacksaw"], trade, seconds=0.0)
-    bought = on_paper(buying_sheet(buying_list(dressed, cuts, trade), "", style_for(room), date="2026-03-01"))
+    bought = on_paper(buying_sheet(buying_list(dressed, cuts, trade), "", style_for(room)))
     assert "at hand" in bought
-    bench = on_paper(bench_sheet(cuts, trade.saws["hacksaw"], "", style_for(room), date="2026-03-01"))
+    bench = on_paper(bench_sheet(cuts, trade.saws["hacksaw"], "", style_for(room)))
     assert "lies on your shelf" in bench
 
 
