@@ -27,6 +27,7 @@ from elevation.sheet.unfolded import row_of, unfold
 from elevation.sheet.work.bench import _summary, bench_sheet
 from elevation.sheet.work.buying import buying_sheet
 from elevation.sheet.work.lists import plates_to_cut
+from elevation.sheet.work.page import Sheet
 from elevation.sheet.work.whole import drilling_pages, hanging_pages, trial_pages
 from elevation.trade.tables import load_trade
 from elevation.words import say
@@ -51,7 +52,7 @@ def test_a_room_where_nothing_hangs_has_no_page_to_hang_by(make) -> None:
 def test_nothing_hangs_so_nothing_is_cut_or_bought() -> None:
     with pytest.raises(Missing):
         plates_to_cut((dress(BARE, TRADE),), TRADE)
-    pages = buying_sheet(BuyingList((), ()), "", style_for(BARE))
+    pages = buying_sheet(BuyingList((), ()), Sheet("", style_for(BARE)))
     check_inside(pages)
     assert "Nothing has to be bought." in on_paper(pages)
 
@@ -62,9 +63,9 @@ def test_what_lies_on_the_shelf_is_at_hand_and_its_bar_on_the_bench_says_so() ->
     trade = shelved((f"rod:{section}", 2000.0, 1), ("end:ball-finial", 0.0, 2))
     dressed = (dress(room, trade),)
     cuts = cut_list(rod_pieces(dressed, trade), trade.saws["hacksaw"], trade, seconds=0.0)
-    bought = on_paper(buying_sheet(buying_list(dressed, cuts, trade), "", style_for(room)))
+    bought = on_paper(buying_sheet(buying_list(dressed, cuts, trade), Sheet("", style_for(room))))
     assert "at hand" in bought
-    bench = on_paper(bench_sheet(cuts, trade.saws["hacksaw"], "", style_for(room)))
+    bench = on_paper(bench_sheet(cuts, trade.saws["hacksaw"], Sheet("", style_for(room))))
     assert "lies on your shelf" in bench
 
 
