@@ -103,7 +103,7 @@ def _place(
     else:
         holes = tuple((x, height + hole) for hole in kit.holes_mm)
     beside, edge = _beside(laid, x)
-    inside = _inside(laid, x) if laid.mount in ("reveal", "sash") else None
+    inside = inside_of(laid, x) if laid.mount in ("reveal", "sash") else None
     return DrillPlace(
         ref=bracket.ref,
         mark=mark,
@@ -111,8 +111,8 @@ def _place(
         on=kit.mount,
         x_mm=x,
         height_mm=height,
-        along=_along(wall, x) if inside is None else _between_jambs(inside, x),
-        upright=_upright(wall, x, height) if inside is None else _in_opening(inside, height),
+        along=from_ends(wall, x) if inside is None else between_jambs(inside, x),
+        upright=over_floor(wall, x, height) if inside is None else in_opening(inside, height),
         beside=None if inside is not None else beside,
         edge_mm=None if inside is not None else edge,
         out=_out(laid, layer),
@@ -120,7 +120,8 @@ def _place(
     )
 
 
-def _along(wall: SetOut, x: float) -> Sides:
+def from_ends(wall: SetOut, x: float) -> Sides:
+    """A place between the ends of its wall."""
     return Sides(
         msg("from the wall's left end"),
         x,
@@ -131,7 +132,8 @@ def _along(wall: SetOut, x: float) -> Sides:
     )
 
 
-def _upright(wall: SetOut, x: float, height: float) -> Sides:
+def over_floor(wall: SetOut, x: float, height: float) -> Sides:
+    """A height between floor and ceiling, as they are there."""
     floor, ceiling = height_at(wall.floor, x), height_at(wall.ceiling, x)
     known = wall.ceiling.known
     return Sides(
@@ -144,12 +146,13 @@ def _upright(wall: SetOut, x: float, height: float) -> Sides:
     )
 
 
-def _inside(laid: TreatmentOut, x: float) -> OpeningOut:
+def inside_of(laid: TreatmentOut, x: float) -> OpeningOut:
     """The opening that a bracket inside one stands in; the nearest where figures contradict each other."""
     return min(laid.openings, key=lambda one: max(one.left_mm - x, x - one.right_mm, 0.0))
 
 
-def _between_jambs(opening: OpeningOut, x: float) -> Sides:
+def between_jambs(opening: OpeningOut, x: float) -> Sides:
+    """A place between the jambs of an opening."""
     return Sides(
         msg("from the left jamb"),
         x - opening.left_mm,
@@ -160,7 +163,8 @@ def _between_jambs(opening: OpeningOut, x: float) -> Sides:
     )
 
 
-def _in_opening(opening: OpeningOut, height: float) -> Sides:
+def in_opening(opening: OpeningOut, height: float) -> Sides:
+    """A height between sill and head of an opening."""
     return Sides(
         msg("over the sill"),
         height - opening.bottom_mm,

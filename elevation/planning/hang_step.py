@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from elevation.planning.drilling import DrillPlace
+from elevation.planning.end_places import EndPlace
 from elevation.words import Message
 
 
@@ -13,6 +14,7 @@ class HangStep(Struct, frozen=True):
 
     ``axes`` are places whose rod's axis is told from both sides, ``levels`` those where it is told over the floor alone:
     the sheet rounds these as it does in the table of places, so that one place has one figure.
+    ``ends`` are sockets and bent tubes that are marked in it.
     """
 
     text: Message
@@ -21,3 +23,4 @@ class HangStep(Struct, frozen=True):
     places: tuple[DrillPlace, ...] = ()
     axes: tuple[DrillPlace, ...] = ()
     levels: tuple[DrillPlace, ...] = ()
+    ends: tuple[EndPlace, ...] = ()

@@ -10,10 +10,11 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from elevation.planning.drilling import drill_places
+from elevation.planning.end_places import end_places
 from elevation.planning.fixing_lines import fixing_lines
 from elevation.planning.hang_step import HangStep
 from elevation.planning.hanging_rod import hang
-from elevation.planning.hanging_wall import ceiling_line, detect, drill, inside_marks, level_line, screw_on
+from elevation.planning.hanging_wall import ceiling_line, detect, drill, end_steps, inside_marks, level_line, screw_on
 from elevation.planning.made import runners_of
 from elevation.planning.pelmet_words import pelmet_lines
 from elevation.planning.piece_names import names_of_layer
@@ -56,6 +57,10 @@ def hanging_steps(room: Room, wall: SetOut, laid: TreatmentOut, trade: Trade) ->
         holes = drill(laid, substrate, places)
         steps.append(replace(holes, details=(*holes.details, *fixing_lines(laid, places, trade, room.unit))))
         steps.append(screw_on())
+    ends = end_places(wall, laid, trade)
+    if ends:
+        mark, fix = end_steps(ends)
+        steps.extend((mark, fix) if places else (mark, detect(laid, substrate), fix))
     names = {ref: name.name for layer in laid.layers for ref, name in names_of_layer(laid, layer, 0).items()}
     for layer in laid.layers:
         runners = runners_of(room, layer_of(room, layer.ref), layer, trade)

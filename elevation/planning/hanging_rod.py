@@ -64,21 +64,49 @@ def hang(layer: LayerOut, names: Mapping[Ref, Message], runners: Mapping[Ref, in
             details.append(
                 msg("No ring passes a closed bracket: share them out between the brackets before the rod goes in.")
             )
-        details.append(msg("One ring of each panel stays outside the end bracket: it parks the edge."))
+        if layer.brackets:
+            details.append(msg("One ring of each panel stays outside the end bracket: it parks the edge."))
         details.extend(_straps(layer, trade))
-        steps.append(
-            HangStep(msg("Thread the rings on the rod, then lay it in its brackets and lock it."), tuple(details), (_HOLD,))
-        )
+        texts = {
+            "brackets": msg("Thread the rings on the rod, then lay it in its brackets and lock it."),
+            "sockets": msg(
+                "Thread the rings on the rod, then set one end into its socket and lower the other into the open one."
+            ),
+            "bent": msg(
+                "Thread the rings on the rod, then hold it up, in its brackets if it has any, and screw its ends on."
+            ),
+        }
+        steps.append(HangStep(texts[_held_by(layer, trade)], tuple(details), (_HOLD,)))
     else:
-        steps.append(
-            HangStep(
-                msg("Thread the cloth itself on the rod, panel by panel, then lay the rod in its brackets and lock it."),
-                (),
-                (_HOLD,),
-            )
-        )
-    steps.append(HangStep(msg("Put on the end pieces; push the rod in both directions: it stays.")))
+        texts = {
+            "brackets": msg(
+                "Thread the cloth itself on the rod, panel by panel, then lay the rod in its brackets and lock it."
+            ),
+            "sockets": msg(
+                "Thread the cloth itself on the rod, panel by panel, then set one end into its socket and lower the other "
+                "into the open one."
+            ),
+            "bent": msg(
+                "Thread the cloth itself on the rod, panel by panel, then hold the rod up, in its brackets if it has any, "
+                "and screw its ends on."
+            ),
+        }
+        steps.append(HangStep(texts[_held_by(layer, trade)], (), (_HOLD,)))
+    if all(support.carried):
+        steps.append(HangStep(msg("Push the rod in both directions and pull it down lightly: it stays.")))
+    else:
+        steps.append(HangStep(msg("Put on the end pieces; push the rod in both directions: it stays.")))
     return [*steps, *_panels(layer, names)]
+
+
+def _held_by(layer: LayerOut, trade: Trade) -> str:
+    """What the rod is laid in: ``brackets`` that carry it, ``sockets`` alone, or its own ends ``bent`` back to the wall."""
+    support = layer.support
+    ends = (support.left_ends, support.right_ends)
+    held = [trade.ends[end] for end, carries in zip(ends, support.carried, strict=True) if carries and end in trade.ends]
+    if any(row.shape == "return" for row in held):
+        return "bent"
+    return "brackets" if layer.brackets else "sockets"
 
 
 def _straps(layer: LayerOut, trade: Trade) -> tuple[Message, ...]:
@@ -96,7 +124,7 @@ def _straps(layer: LayerOut, trade: Trade) -> tuple[Message, ...]:
     )
 
 
-_HOLD = msg("One holds each end of the rod until both brackets are locked; nobody stands under it.")
+_HOLD = msg("One holds each end of the rod until both are locked; nobody stands under it.")
 
 
 def _rings_of(layer: LayerOut, names: Mapping[Ref, Message], runners: Mapping[Ref, int]) -> tuple[Message, ...]:

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from elevation.planning.drilling import DrillPlace
+from elevation.planning.end_places import EndPlace
 from elevation.planning.hang_step import HangStep
 from elevation.setting_out.model import TreatmentOut
 from elevation.trade.model import SubstrateRow
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg, term
+
+_EYES = msg("Glasses and dust mask; a cup or a folded note under the hole; stop if anything but dust comes out.")
 
 
 def level_line(places: Sequence[DrillPlace]) -> list[HangStep]:
@@ -96,14 +99,13 @@ def detect(laid: TreatmentOut, substrate: SubstrateRow) -> HangStep:
 def drill(laid: TreatmentOut, substrate: SubstrateRow, places: Sequence[DrillPlace]) -> HangStep:
     """The holes that this kind of wall asks for, bracket by bracket."""
     order = ", ".join(place.mark for place in places)
-    eyes = msg("Glasses and dust mask; a cup or a folded note under the hole; stop if anything but dust comes out.")
     if laid.mount == "ceiling":
         return HangStep(
             msg(
                 "Prick through the crosses and drill pilot holes into the joists, bracket by bracket: {order}.", order=order
             ),
             (msg("Screws must go into the joist by the length that their packet says."),),
-            (eyes, msg("Never a plug in board over your head.")),
+            (_EYES, msg("Never a plug in board over your head.")),
         )
     if laid.mount == "sash":
         return HangStep(
@@ -123,7 +125,7 @@ def drill(laid: TreatmentOut, substrate: SubstrateRow, places: Sequence[DrillPla
     fix = msg("What holds here: {fix}.", fix=term(substrate.fix))
     if substrate.build == "unknown":
         fix = msg("What holds here is not known until the wall is tested.")
-    return HangStep(Message(text.template, {"order": order}), (fix,), (eyes,))
+    return HangStep(Message(text.template, {"order": order}), (fix,), (_EYES,))
 
 
 def screw_on() -> HangStep:
@@ -135,3 +137,33 @@ def screw_on() -> HangStep:
             msg("Pull down on each bracket with the weight of your forearm: nothing moves, nothing creaks."),
         ),
     )
+
+
+def end_steps(ends: Sequence[EndPlace]) -> list[HangStep]:
+    """Sockets and tubes bent back: mark them, then drill for them and screw them on."""
+    holes = dict.fromkeys(tuple(sorted(end.holes_mm, reverse=True)) for end in ends if end.holes_mm)
+    where = tuple(
+        msg("its screws {over} over and {under} under that middle", over=Mm(max(one)), under=Mm(-min(one)))
+        for one in holes
+        if max(one) > 0 > min(one)
+    )
+    mark = (
+        msg("Mark the middle of each socket on its side wall: its height from two sides, and how far it stands out.")
+        if all(end.is_socket for end in ends)
+        else msg("Mark where the rod's ends are screwed on: each height from two sides.")
+    )
+    return [
+        HangStep(mark, where, ends=tuple(ends)),
+        HangStep(
+            msg("Hold each plate on its mark, prick its holes, drill what that wall asks for and screw it on.")
+            if all(end.is_socket for end in ends)
+            else msg(
+                "Hold the rod's ends on their marks, prick and drill; they are screwed on once the rings are on the rod."
+            ),
+            (
+                msg("Wood takes pilot holes and screws; masonry an anchor by its packet; board alone holds no rod."),
+                msg("Lay a level from one mark to the other before the second is drilled."),
+            ),
+            (_EYES,),
+        ),
+    ]

@@ -10,8 +10,9 @@ from msgspec.structs import replace
 from elevation.places import demo_rooms
 from elevation.planning.dressed import dress
 from elevation.planning.drilling import drill_places
+from elevation.planning.end_places import end_places
 from elevation.planning.hanging import hanging_steps
-from elevation.room.edits import replace_at
+from elevation.room.edits import replace_at, replace_rod
 from elevation.room.file import load_room
 from elevation.room.style import style_for
 from elevation.sheet.records import Text
@@ -20,6 +21,7 @@ from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.page import Sheet
 from elevation.trade.tables import load_trade
 from elevation.words import Style, say
+from tests.sheet.pages import texts
 from tests.strategies import SUBSTRATES, random_room
 
 TRADE = load_trade()
@@ -145,3 +147,47 @@ def test_a_closed_strap_is_loaded_from_above(kit, told):
         room = replace_at(room, bracket.ref, kit=kit)
     for _, _, steps in all_steps(room):
         assert any("needs room to load" in text for text in said(steps)) is told
+
+
+def street_in_sockets():
+    room = load_room(demo_rooms() / "7-guest-room.room.json")
+    return next((wall, laid, steps) for wall, laid, steps in all_steps(room) if laid.mount == "reveal")
+
+
+def test_sockets_are_marked_from_two_sides_and_screwed_on_before_the_rod():
+    wall, laid, steps = street_in_sockets()
+    assert not drill_places(wall, laid, TRADE)
+    texts = said(steps)
+    assert at(texts, "middle of each socket") < at(texts, "look for cables") < at(texts, "screw it on")
+    assert at(texts, "screw it on") < at(texts, "set one end into its socket") < at(texts, "Hang the panels")
+    assert not any("bracket" in text for text in texts)
+    for end in end_places(wall, laid, TRADE):
+        up = end.upright
+        # From the room file: head 48 in over the sill, the axis 1 1/2 in under the head, 2 in out from the sash.
+        assert (up.first_mm, up.second_mm, up.whole_mm) == pytest.approx((46.5 * 25.4, 1.5 * 25.4, 48 * 25.4))
+        assert end.out is not None
+        assert end.out[1] == pytest.approx(2 * 25.4)
+        assert end.along is None
+
+
+def test_the_sheet_says_where_the_sockets_go():
+    _, _, steps = street_in_sockets()
+    pages = hanging_sheet(steps, Sheet("", Style("in", 25.4 / 16), date=""))
+    lines = [record.text for record in texts(pages)]
+    assert "left socket: 46¹⁄₂ over the sill + 1¹⁄₂ under the head = 48 in; 2 in out from the sash" in lines
+    assert "right socket: 46¹⁄₂ over the sill + 1¹⁄₂ under the head = 48 in; 2 in out from the sash" in lines
+
+
+@pytest.mark.parametrize("ends", ["return", "elbow"])
+def test_bent_ends_are_screwed_on_only_with_the_rings_on_the_rod(ends):
+    room = load_room(demo_rooms() / "1-bedroom.room.json")
+    ref = dress(room, TRADE).walls[0].treatments[0].layers[0].ref
+    ((wall, laid, steps),) = all_steps(replace_rod(room, ref, ends=ends))
+    spoken = said(steps)
+    assert at(spoken, "once the rings are on the rod") < at(spoken, "Thread the rings on the rod, then hold it up")
+    assert not any("end pieces" in text for text in spoken)
+    width = wall.width_mm
+    for end in end_places(wall, laid, TRADE):
+        assert not end.is_socket
+        assert end.out is None
+        assert end.along.first_mm + end.along.second_mm == pytest.approx(width)

@@ -11,7 +11,7 @@ from elevation.sheet.records import Picture
 from elevation.sheet.work.drilling_figures import beside_line, first_figure, sides_figures, sides_lines
 from elevation.sheet.work.page import Part, Sheet
 from elevation.sheet.work.parts import SMALL, TableColumn, heading, paragraph, step, table
-from elevation.words import Style, msg, say
+from elevation.words import Mm, Style, msg, say
 
 
 def hanging_sheet(steps: Sequence[HangStep], sheet: Sheet) -> tuple[Picture, ...]:
@@ -57,7 +57,7 @@ def step_parts(steps: Sequence[HangStep], width: float, style: Style) -> list[Pa
                 str(number),
                 say(one.text, style),
                 width,
-                details=[*(say(text, style) for text in one.details), *_axes(one, style)],
+                details=[*(say(text, style) for text in one.details), *_axes(one, style), *_ends(one, style)],
                 cautions=[say(text, style) for text in one.cautions],
             )
         )
@@ -76,6 +76,19 @@ def _axes(one: HangStep, style: Style) -> list[str]:
             height=first_figure(place.upright, style),
         )
         lines.append(say(text, style))
+    return lines
+
+
+def _ends(one: HangStep, style: Style) -> list[str]:
+    """Each end that carries the rod: its figures from two sides, how far out it stands."""
+    lines = []
+    for end in one.ends:
+        told = [sides_figures(end.upright, style)]
+        if end.along is not None:
+            told.append(sides_figures(end.along, style))
+        if end.out is not None:
+            told.append(say(msg("{figure} {where}", figure=Mm(end.out[1]), where=end.out[0]), style))
+        lines.append(say(msg("{end}: {figures}", end=end.name, figures="; ".join(told)), style))
     return lines
 
 
