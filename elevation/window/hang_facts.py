@@ -9,13 +9,14 @@ from msgspec.structs import replace
 
 from elevation.findings.naming import side_name
 from elevation.room.corners import lead_ref
-from elevation.room.edits import replace_rod
-from elevation.room.find import layer_of
+from elevation.room.edits import move_bracket, replace_rod
+from elevation.room.find import bracket_of, layer_of
 from elevation.room.model import Layer, Ref, Rod, Room, Wall
 from elevation.room.mounting import INSIDE, mounted
 from elevation.room.supports import hung_on, is_clip
 from elevation.session.session import Session
 from elevation.trade.model import Trade
+from elevation.units import Length
 from elevation.units.mass import read_kg, say_kg
 from elevation.window.board_facts import board_facts
 from elevation.window.built_facts import built_facts
@@ -298,6 +299,16 @@ def _panels(ref: Ref, layer: Layer) -> tuple[Fact, ...]:
     return tuple(facts)
 
 
+def _put_bracket(session: Session, ref: Ref, room: Room, value: Length) -> Room:
+    """The bracket where its figure says, as a drag puts it there: the reading of where both ends stood goes."""
+    laid = next(
+        layer for treatment in session.set_out().treatments for layer in treatment.layers if layer.ref == ref[:4]
+    ).brackets
+    in_order = sorted(laid, key=lambda bracket: bracket.x_mm)
+    place = replace(bracket_of(room, ref).place, at=value)
+    return move_bracket(room, ref, place, is_end=ref in (in_order[0].ref, in_order[-1].ref))
+
+
 def _brackets(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade) -> tuple[Fact, ...]:
     like = {"wall" if mount == "reveal" else mount, "layer"}
     used = {bracket.kit for bracket in layer.brackets}
@@ -312,7 +323,13 @@ def _brackets(session: Session, ref: Ref, layer: Layer, mount: str, trade: Trade
         here = (*ref, bracket.id)
         facts += [
             Fact(here, "", msg("Bracket {number}", number=number), "title"),
-            Fact(here, "place.at", msg("place, {held}", held=_PLACES.get(bracket.place.hold, msg("held"))), needed=True),
+            Fact(
+                here,
+                "place.at",
+                msg("place, {held}", held=_PLACES.get(bracket.place.hold, msg("held"))),
+                needed=True,
+                edit=partial(_put_bracket, session, here),
+            ),
             Fact(here, "place.hold", msg("measured"), "choice", _said(_PLACES)),
             Fact(here, "kit", msg("kit"), "choice", kits),
             *fixing_facts(here, trade),

@@ -8,12 +8,14 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from elevation import places
+from elevation.room.edits import replace_at
 from elevation.room.file import load_room, save_room
 from elevation.room.find import layer_of, opening_of, wall_of
-from elevation.room.model import Room
+from elevation.room.model import Built, Room
 from elevation.units import parse_length
 from elevation.window.house import show_house
 from elevation.window.same_as import SameAs
+from elevation.words import msg
 from tests.window.conftest import demo
 
 LIVING = "2-living-room.room.json"
@@ -161,3 +163,25 @@ def test_a_house_is_shown_in_every_scheme_and_a_tile_opens_its_own(make_window):
     house._choose(house.tiles.item(house.walls.index(second)))
     assert (window.session.wall_id, window.session.scheme_id) == (second.set_out.wall, second.set_out.scheme)
     house.close()
+
+
+@pytest.mark.parametrize("number", [0, -1])
+def test_a_bracket_stands_where_its_place_is_typed_also_after_it_was_read(window, number) -> None:
+    """The reading from bracket to bracket is of another place then: kept, it would halve the move."""
+    session, ref = window.session, window.hang.layer_ref
+    session.commit(
+        replace_at(session.committed, ref, built=Built(bracket_to_bracket=parse_length("56 in"))), msg("Read"), ref
+    )
+    window.refresher.now()
+
+    def brackets():
+        return session.set_out().treatments[0].layers[0].brackets
+
+    before = brackets()[number].x_mm
+    fact = next(one for one in window.hang.form._facts if one.ref == brackets()[number].ref and one.field == "place.at")
+    window.hang.form.enter(fact, parse_length("4 in"))
+    assert layer_of(session.committed, ref).built.bracket_to_bracket is None
+    support = session.set_out().treatments[0].layers[0].support
+    inward = {0: support.left_mm + 4 * 25.4, -1: support.right_mm - 4 * 25.4}[number]
+    assert brackets()[number].x_mm == pytest.approx(inward)
+    assert brackets()[number].x_mm != pytest.approx(before)
