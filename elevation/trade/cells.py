@@ -7,6 +7,8 @@ import re
 from collections.abc import Callable, Mapping
 from datetime import date
 
+from msgspec import Struct
+
 from elevation.errors import BadInput, said
 from elevation.units.parse import parse_length
 
@@ -49,6 +51,54 @@ def pitch(cell: str) -> float:
     if found < LEAST_PITCH_MM:
         raise BadInput("", "", said('"{cell}" is closer than 5 mm', cell=cell), said("write for example 6 in or 15 cm"))
     return found
+
+
+class Bounded(Struct, frozen=True):
+    """Reads what ``read`` reads and refuses what is not from ``least`` to ``most``, in the unit of the field.
+
+    ``is_above``: ``least`` itself is refused as well.
+    """
+
+    read: Callable[[str], float]
+    least: float
+    most: float = math.inf
+    is_above: bool = False
+
+    def __call__(self, cell: str) -> float:
+        """The figure of a cell.
+
+        Raises
+        ------
+        BadInput
+            It is too little or too much.
+        """
+        found = self.read(cell)
+        if self.is_above and not found > self.least:
+            right = said("write more than {least}", least=f"{self.least:g}")
+        elif found < self.least:
+            right = said("write {least} or more", least=f"{self.least:g}")
+        elif found > self.most:
+            right = said("write {most} or less", most=f"{self.most:g}")
+        else:
+            return found
+        raise BadInput("", "", said('"{cell}" cannot be', cell=cell), right)
+
+
+def more_than(least: float, read: Callable[[str], float]) -> Bounded:
+    """A reader that refuses all that is not more than ``least``."""
+    return Bounded(read, least, is_above=True)
+
+
+def between(least: float, most: float, read: Callable[[str], float]) -> Bounded:
+    """A reader that refuses what is not from ``least`` to ``most``."""
+    return Bounded(read, least, most)
+
+
+size = more_than(0.0, length)
+"""A length with its unit, in mm, of something that is there: more than nothing."""
+
+extent = between(0.0, math.inf, length)
+"""A length with its unit, in mm, of what may be missing (0) but never lies on the other side."""
 
 
 def offsets(cell: str) -> tuple[float, ...]:

@@ -80,94 +80,94 @@ HEADINGS = _columns(
     Column("rod", "rod_mm", cells.length),
     Column("pitch", "pitch_mm", cells.pitch),
     Column("carries", "carries", cells.one_of("rings", "sleeve")),
-    Column("fullness low", "fullness_low", cells.ratio),
-    Column("fullness typical", "fullness_typical", cells.ratio),
-    Column("fullness high", "fullness_high", cells.ratio),
-    Column("stack low", "stack_low_mm", cells.length),
-    Column("stack", "stack_mm", cells.length),
-    Column("stack high", "stack_high_mm", cells.length),
-    Column("plus", "stack_plus_mm", cells.length),
+    Column("fullness low", "fullness_low", cells.between(1.0, 6.0, cells.ratio)),
+    Column("fullness typical", "fullness_typical", cells.between(1.0, 6.0, cells.ratio)),
+    Column("fullness high", "fullness_high", cells.between(1.0, 6.0, cells.ratio)),
+    Column("stack low", "stack_low_mm", cells.size),
+    Column("stack", "stack_mm", cells.size),
+    Column("stack high", "stack_high_mm", cells.size),
+    Column("plus", "stack_plus_mm", cells.extent),
     Column("model", "stack_model", cells.one_of("flat-on-rings", "pleated-on-cord")),
     Column("folds", "folds", cells.ratio),
     Column("even", "even", cells.yes),
     Column("parks", "parks_outside", cells.yes),
     Column("datum", "datum", cells.one_of("ring-eye", "rod-top", "cloth-top")),
-    Column("turned", "turned_in_mm", cells.length),
-    Column("pleat low", "pleat_low_mm", cells.length),
-    Column("pleat high", "pleat_high_mm", cells.length),
-    Column("space low", "space_low_mm", cells.length),
-    Column("space high", "space_high_mm", cells.length),
+    Column("turned", "turned_in_mm", cells.extent),
+    Column("pleat low", "pleat_low_mm", cells.extent),
+    Column("pleat high", "pleat_high_mm", cells.extent),
+    Column("space low", "space_low_mm", cells.extent),
+    Column("space high", "space_high_mm", cells.extent),
     Column("draw", "drawing", cells.one_of(*DRAWINGS)),
     Column("common", "is_common", cells.yes),
 )
 SECTIONS = _columns(
     Column("material", "material", cells.text),
-    Column("outer", "outer_mm", cells.length),
-    Column("wall", "wall_mm", cells.length),
-    Column("stock", "stock_mm", cells.length),
+    Column("outer", "outer_mm", cells.size),
+    Column("wall", "wall_mm", cells.extent),
+    Column("stock", "stock_mm", cells.size),
 )
 FIXINGS = _columns(
     Column("into", "into", cells.one_of("wood", "board", "board-steel", "masonry")),
-    Column("diameter", "diameter_mm", cells.length),
-    Column("length", "length_mm", cells.length),
+    Column("diameter", "diameter_mm", cells.extent),
+    Column("length", "length_mm", cells.extent),
     Column("pull", "pull_n", cells.force),
     Column("shear", "shear_n", cells.force),
     Column("shear through", "through_n", cells.force),
-    Column("factor", "factor", cells.ratio),
+    Column("factor", "factor", cells.more_than(0.0, cells.ratio)),
     Column("friction", "friction", cells.yes),
     Column("drill", "drill", cells.text),
 )
 MATERIALS = _columns(
-    Column("elastic", "elastic", cells.stress),
-    Column("density", "density", cells.density),
-    Column("yields", "yields", cells.stress),
-    Column("bends to", "bends_to", cells.stress),
-    Column("creep", "creep", cells.ratio),
+    Column("elastic", "elastic", cells.more_than(0.0, cells.stress)),
+    Column("density", "density", cells.more_than(0.0, cells.density)),
+    Column("yields", "yields", cells.more_than(0.0, cells.stress)),
+    Column("bends to", "bends_to", cells.more_than(0.0, cells.stress)),
+    Column("creep", "creep", cells.more_than(0.0, cells.ratio)),
     Column("looks", "looks", cells.text),
 )
 BRACKETS = _columns(
-    Column("plate width", "plate_width_mm", cells.length),
-    Column("plate above", "plate_above_mm", cells.length),
-    Column("plate below", "plate_below_mm", cells.length),
-    Column("width", "width_mm", cells.length),
+    Column("plate width", "plate_width_mm", cells.extent),
+    Column("plate above", "plate_above_mm", cells.extent),
+    Column("plate below", "plate_below_mm", cells.extent),
+    Column("width", "width_mm", cells.size),
     Column("rings pass", "rings_pass", cells.yes),
     Column("mount", "mount", cells.one_of("wall", "ceiling", "sash", "layer")),
     Column("drop", "drop_mm", cells.length),
     Column("holes", "holes_mm", cells.offsets),
-    Column("arm wide", "arm_wide_mm", cells.length),
-    Column("arm deep", "arm_deep_mm", cells.length),
+    Column("arm wide", "arm_wide_mm", cells.extent),
+    Column("arm deep", "arm_deep_mm", cells.extent),
     Column("holds down", "holds_down", cells.yes),
-    Column("projection", "out_mm", cells.length),
+    Column("projection", "out_mm", cells.extent),
 )
 ENDS = _columns(
-    Column("extra tube", "extra_tube_mm", cells.length),
-    Column("length", "length_mm", cells.length),
-    Column("diameter", "diameter_mm", cells.length),
+    Column("extra tube", "extra_tube_mm", cells.extent),
+    Column("length", "length_mm", cells.extent),
+    Column("diameter", "diameter_mm", cells.extent),
     Column("shape", "shape", cells.one_of("none", "cap", "ball", "spear", "socket", "return")),
-    Column("bend", "bend_mm", cells.length),
+    Column("bend", "bend_mm", cells.extent),
     Column("holes", "holes_mm", cells.offsets),
-    Column("plate below", "plate_below_mm", cells.length),
+    Column("plate below", "plate_below_mm", cells.extent),
 )
 ALLOWANCES = _columns(Column("length", "length_mm", cells.length))
 READY_MADE = _columns(
     Column("market", "market", cells.one_of("in", "mm")),
-    Column("length", "length_mm", cells.length),
+    Column("length", "length_mm", cells.size),
 )
 READY_WIDTHS = _columns(
     Column("market", "market", cells.one_of("in", "mm")),
-    Column("width", "width_mm", cells.length),
+    Column("width", "width_mm", cells.size),
 )
 BODIES = _columns(
-    Column("stack factor", "stack_factor", cells.ratio),
-    Column("pleated factor", "pleated_factor", cells.ratio),
-    Column("grams", "grams", cells.ratio),
+    Column("stack factor", "stack_factor", cells.more_than(0.0, cells.ratio)),
+    Column("pleated factor", "pleated_factor", cells.more_than(0.0, cells.ratio)),
+    Column("grams", "grams", cells.more_than(0.0, cells.ratio)),
 )
 FABRICS = _columns(
     Column("kind", "kind", cells.one_of("face", "lining", "interlining")),
-    Column("grams", "grams", cells.ratio),
-    Column("transmits", "transmits", cells.ratio),
-    Column("width", "width_mm", cells.length),
-    Column("shrinks", "shrinks", cells.ratio),
+    Column("grams", "grams", cells.more_than(0.0, cells.ratio)),
+    Column("transmits", "transmits", cells.between(0.0, 1.0, cells.ratio)),
+    Column("width", "width_mm", cells.size),
+    Column("shrinks", "shrinks", cells.between(0.0, 0.3, cells.ratio)),
     Column("way", "one_way", cells.yes),
     Column("body", "body", cells.one_of("sheer", "light", "medium", "lined", "interlined")),
 )
@@ -179,16 +179,16 @@ SUBSTRATES = _columns(
     Column("fix", "fix", cells.text),
 )
 SAWS = _columns(
-    Column("kerf", "kerf_mm", cells.length),
+    Column("kerf", "kerf_mm", cells.extent),
 )
-RINGS = _columns(Column("bore", "bore_mm", cells.length))
+RINGS = _columns(Column("bore", "bore_mm", cells.size))
 PACKS = _columns(Column("count", "count", cells.ratio))
 TOOLS = _columns(
     Column("kind", "kind", cells.one_of("tool", "consumable")),
     Column("when", "when", cells.one_of("always", "holes", "masonry", "cut", "rod", "metal", "cloth")),
 )
 DRILLS = _columns(
-    Column("diameter", "diameter_mm", cells.length),
+    Column("diameter", "diameter_mm", cells.extent),
     Column("market", "market", cells.one_of("in", "mm")),
 )
 PRICES = (

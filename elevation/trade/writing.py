@@ -47,6 +47,10 @@ _WRITERS: dict[object, Callable[[Any], str]] = {
 """How a value is written that was read so; everything else is text."""
 
 
+def _writer(read: Callable[[str], object]) -> Callable[[Any], str]:
+    return _WRITERS.get(read.read if isinstance(read, cells.Bounded) else read, str)
+
+
 def cells_of(table: Table, row: Any) -> dict[str, str]:
     """A row's cells by their titles, without its id; reading them gives the very row again.
 
@@ -57,9 +61,7 @@ def cells_of(table: Table, row: Any) -> dict[str, str]:
         Of ``table.row``.
     """
     return {
-        column.title: _WRITERS.get(column.read, str)(getattr(row, column.field))
-        for column in table.columns
-        if column.field != "id"
+        column.title: _writer(column.read)(getattr(row, column.field)) for column in table.columns if column.field != "id"
     }
 
 

@@ -56,8 +56,8 @@ def test_every_row_written_as_cells_is_the_same_row_again(table) -> None:
 @given(st.floats(0, 99999, allow_nan=False))
 def test_every_length_survives_to_a_millionth_of_a_millimetre(value: float) -> None:
     table = table_named("sections")
-    row = replace(TUBE, outer_mm=value)
-    assert row_of_cells(table, "my-tube", cells_of(table, row)).outer_mm == pytest.approx(value, abs=6e-7)
+    row = replace(TUBE, wall_mm=value)
+    assert row_of_cells(table, "my-tube", cells_of(table, row)).wall_mm == pytest.approx(value, abs=6e-7)
 
 
 @given(st.floats(1e-9, 1e9, allow_nan=False))

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from elevation.errors import BadInput, Missing
 from elevation.room.edits import replace_at
 from elevation.room.validate import check_rows
-from elevation.trade import own
+from elevation.trade import cells, own
 from elevation.trade.csv_lines import MOST_BYTES, MOST_CELL
 from elevation.trade.own import (
     TABLES,
@@ -214,3 +214,38 @@ def test_a_section_is_of_a_material_that_is_known(tmp_path):
     keep(tmp_path, row, table=sections)
     with pytest.raises(BadInput, match=r"sections\.csv.*my-tube.*unobtainium.*no material"):
         with_own(SHIPPED, tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("name", "title", "cell"),
+    [
+        ("headings", "fullness low", "0"),
+        ("headings", "stack", "0 in"),
+        ("headings", "turned", "-1 in"),
+        ("fabrics", "width", "0 in"),
+        ("fabrics", "grams", "0"),
+        ("fabrics", "shrinks", "1"),
+        ("sections", "outer", "0 in"),
+        ("sections", "wall", "-1 mm"),
+        ("materials", "elastic", "0 GPa"),
+        ("brackets", "projection", "-5 in"),
+        ("ready_made", "length", "0 in"),
+        ("drills", "diameter", "-1 mm"),
+    ],
+)
+def test_no_size_of_nothing_or_less_is_taken(name, title, cell):
+    table = table_named(name)
+    column = table.columns[table.titles.index(title)]
+    with pytest.raises(BadInput) as caught:
+        column.read(cell)
+    assert cell in str(caught.value)
+    assert "write" in str(caught.value)
+
+
+def test_sizes_at_their_limits_are_taken():
+    assert cells.size("0.1 mm") == pytest.approx(0.1)
+    assert cells.extent("0 in") == 0.0
+    assert cells.between(0.0, 0.5, cells.ratio)("0.5") == 0.5
+    for cell, read in (("0.51", cells.between(0.0, 0.5, cells.ratio)), ("0", cells.more_than(0.0, cells.ratio))):
+        with pytest.raises(BadInput):
+            read(cell)
