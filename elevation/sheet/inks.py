@@ -20,7 +20,7 @@ _ROLES: dict[str, str] = {
     Ink.OUTLINE: "#22303d",
     Ink.THIN: "#445361",
     Ink.TEXT: "#1d2935",
-    Ink.QUIET: "#5b6772",
+    Ink.QUIET: "#54606b",
     Ink.METAL: "#39434d",
     Ink.ACCENT: "#ab3218",
     Ink.HELD: "#17656e",

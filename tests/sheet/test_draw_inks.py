@@ -29,7 +29,7 @@ def test_text_reads_on_paper_and_wall(ink, ground):
     assert inks.contrast(ink, ground) >= 4.5
 
 
-@pytest.mark.parametrize("ground", [Ink.PAPER, Ink.WALL])
+@pytest.mark.parametrize("ground", GROUNDS)
 def test_quiet_text_reads(ground):
     assert inks.contrast(Ink.QUIET, ground) >= 4.5
 

@@ -39,6 +39,23 @@ def test_high_contrast_keeps_the_stricter_contrast_of_wcag(theme):
     assert contrast(raised, theme.panel) >= 1.5
 
 
+_PAIRS = (
+    ("WindowText", "Window"), ("Text", "Base"), ("Text", "AlternateBase"), ("ButtonText", "Button"),
+    ("ToolTipText", "ToolTipBase"), ("PlaceholderText", "Base"), ("PlaceholderText", "Window"), ("BrightText", "Base"),
+    ("BrightText", "Window"), ("Link", "Base"), ("Link", "Window"), ("HighlightedText", "Highlight"),
+)  # fmt: skip
+"""Which of the palette's inks stand on which of its grounds."""
+
+
+@pytest.mark.parametrize("pair", _PAIRS, ids=" on ".join)
+@pytest.mark.parametrize("theme", [LIGHT, DARK, CONTRAST_LIGHT, CONTRAST_DARK], ids=["light", "dark", "black", "white"])
+def test_every_ink_of_the_palette_reads_on_its_ground(theme, pair):
+    palette = palette_of(theme)
+    ink, ground = (palette.color(getattr(QPalette.ColorRole, name)).name() for name in pair)
+    # WCAG 2.2, 1.4.3: 4.5 to 1. What cannot be chosen just now is exempt there.
+    assert contrast(ink, ground) >= 4.5
+
+
 def test_a_check_box_is_seen_in_high_contrast(window):
     window.show()
     flag = window.measurements.thrice
