@@ -116,6 +116,7 @@ class TablesDialog(QDialog):
         for table in EVERY:
             self.choice.addItem(tr(_TITLES[table.name]))
         self.view = QTableView(self)
+        self.view.setAccessibleName(tr(msg("Rows of the table")))
         self.view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.view.setTabKeyNavigation(False)
