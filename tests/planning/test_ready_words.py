@@ -7,14 +7,17 @@ Lengths in the shops: 63, 84, 95 ... in (US sellers' guides), 137, 183, 229 cm (
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene
 from elevation.findings.rules.fullness import RULE
 from elevation.planning.ready_words import Ready, _fitting, ready_for, ready_lines
+from elevation.room.edits import edit_at
 from elevation.room.find import layer_of
-from elevation.room.model import Held, Hem, Room, Station
+from elevation.room.model import Held, Hem, Layer, Room, Station
 from elevation.setting_out.model import LayerOut
+from elevation.setting_out.ready_width import ready_width
 from elevation.setting_out.whole import set_out_afresh
 from elevation.trade.model import ReadyWidthRow
 from elevation.trade.ready import Fit, best, best_width, fits, next_longer, width_fits
@@ -178,3 +181,20 @@ def test_the_width_is_said_and_hung_by_one_click() -> None:
 def test_how_a_ready_made_panel_would_hang(over: float, said_of: str) -> None:
     row = next(iter(trade().ready_made.values()))
     assert said_of in said(_fitting(Fit(row, over, 2000.0)))
+
+
+def test_panels_that_stand_still_are_not_asked_for_a_width() -> None:
+    def still(*which: bool) -> Room:
+        def put(one: Layer) -> Layer:
+            pairs = zip(one.panels, which, strict=True)
+            return replace(one, panels=tuple(replace(each, stationary=stays) for each, stays in pairs))
+
+        return edit_at(good_room(), LAYER, put)
+
+    found, wished = ready_width(still(False, False), landed(still(False, False)), trade())
+    assert found is not None
+    assert wished > 1
+    assert ready_width(still(True, False), landed(still(True, False)), trade())[0] is not None
+    assert ready_width(still(True, True), landed(still(True, True)), trade())[0] is None
+    bare = edit_at(good_room(), LAYER, lambda one: replace(one, panels=()))
+    assert ready_width(bare, landed(bare), trade()) == (None, 0.0)

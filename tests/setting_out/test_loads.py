@@ -265,3 +265,7 @@ def test_between_brackets_that_give_the_rod_comes_down_straight() -> None:
             x = one.x_mm + part * (other.x_mm - one.x_mm)
             given = one.droop_mm + part * (other.droop_mm - one.droop_mm)
             assert drop_at(found, x) == pytest.approx(found.loads.line.at(x) + given)
+    # And on beyond the outer ones, as steep as between the two next to them.
+    for one, other, x in ((middle, last, found.support.right_mm), (middle, first, found.support.left_mm)):
+        given = one.droop_mm + (other.droop_mm - one.droop_mm) * (x - one.x_mm) / (other.x_mm - one.x_mm)
+        assert drop_at(found, x) == pytest.approx(found.loads.line.at(x) + given)

@@ -139,6 +139,9 @@ def test_a_joint_between_brackets_hangs_by_what_reaches_over() -> None:
     # the other; the moment over the middle support is -(1/4) (1/2) - (1/2)2 / 2 = -1/4.
     bent = one(Beam(0.0, 2.0, (0.0, 1.0, 2.0), 1.0, (1.5,)), [spread(0, 2)])
     assert bent.moments_nmm[1] == pytest.approx(-0.25, rel=EXACT)
+    turned = one(Beam(0.0, 2.0, (0.0, 1.0, 2.0), 1.0, (0.5,)), [spread(0, 2)])
+    assert turned.reactions_n == pytest.approx([0.25, 1.5, 0.25], rel=EXACT)
+    assert turned.sag_at(0.5) == pytest.approx(bent.sag_at(1.5), rel=EXACT)
     assert bent.reactions_n == pytest.approx([0.25, 1.5, 0.25], rel=EXACT)
 
 

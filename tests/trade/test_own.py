@@ -249,3 +249,12 @@ def test_sizes_at_their_limits_are_taken():
     for cell, read in (("0.51", cells.between(0.0, 0.5, cells.ratio)), ("0", cells.more_than(0.0, cells.ratio))):
         with pytest.raises(BadInput):
             read(cell)
+
+
+def test_a_price_buys_pieces_or_a_length():
+    assert cells.pack("7") == (7.0, False)
+    assert cells.pack("1 yd") == (pytest.approx(914.4), True)
+    assert cells.pack("0.5") == (0.5, False)
+    for nothing in ("0", "0 in"):
+        with pytest.raises(BadInput):
+            cells.pack(nothing)
