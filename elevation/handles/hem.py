@@ -78,7 +78,7 @@ def _where(panel: PanelOut) -> tuple[float, float]:
     for (x0, y0), (x1, y1) in zip(panel.hem, panel.hem[1:], strict=False):  # pragma: no branch
         if x0 <= x_mm <= x1:
             return x_mm, y0 if x1 <= x0 else y0 + (y1 - y0) * (x_mm - x0) / (x1 - x0)
-    return panel.hem[0]
+    return panel.hem[0]  # pragma: no cover - as above
 
 
 def _floor_mm(context: Context, x_mm: float) -> float:

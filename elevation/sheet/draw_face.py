@@ -168,10 +168,3 @@ def _break_line(x: float, low: float, high: float, out: float) -> tuple[Point, .
         (x, middle + reach),
         (x, high),
     )
-
-
-def face_bounds(set_out: SetOut) -> tuple[float, float, float, float]:
-    """Left, bottom, right and top of the drawn wall in mm, with the floor's band."""
-    floor = along(set_out.floor, 0.0, set_out.width_mm)
-    ceiling = along(set_out.ceiling, 0.0, set_out.width_mm)
-    return 0.0, min(y for _, y in floor) - FLOOR_DEEP_MM, set_out.width_mm, max(y for _, y in ceiling)

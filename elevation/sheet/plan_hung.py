@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, isfinite, radians, sin
+from math import cos, radians, sin
 
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Point, Span, SupportOut, TreatmentOut
 from elevation.sheet import inks
@@ -173,8 +173,6 @@ def _panel(panel: PanelOut, layer: LayerOut, frame: Frame, position: str) -> lis
         return []
     out = layer.support.projection_mm
     deep = max(min(panel.fold_depth_mm, 2 * max(abs(out) - 6.0, _LEAST_FOLD_MM / 2)), _LEAST_FOLD_MM) / 2
-    if not isfinite(deep):
-        return []
     count = panel.folds_over(position)
     pitch = wide / count
     steps: list[tuple[str | float, ...]] = [("M", *frame.at(left, out))]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from elevation.room import find
 from elevation.room.model import Room, Treatment
 from elevation.setting_out.model import TreatmentOut
 from elevation.sheet.annotation import marks
@@ -203,12 +204,4 @@ def _extent(sides: tuple[SideOut, ...], box: Box, boxes: list[Box], scale: float
 
 def treatment_of(room: Room, cut: Cut) -> Treatment | None:
     """The treatment of a cut as it was decided."""
-    if cut.treatment is None:
-        return None
-    wall_id, scheme_id, treatment_id = cut.treatment.ref[:3]
-    for wall in room.walls:
-        for scheme in wall.schemes if wall.id == wall_id else ():
-            for treatment in scheme.treatments if scheme.id == scheme_id else ():
-                if treatment.id == treatment_id:
-                    return treatment
-    return None
+    return None if cut.treatment is None else find.treatment_of(room, cut.treatment.ref)

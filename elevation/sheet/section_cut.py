@@ -151,13 +151,10 @@ def treatment_shown(set_out: SetOut, selection: Ref | None) -> TreatmentOut | No
 
 
 def station_of(set_out: SetOut, treatment: TreatmentOut | None) -> float:
-    """Where a wall is cut: in the middle of the treatment's first opening, of its rod, or of the first opening."""
+    """Where a wall is cut: in the middle of the treatment's first opening, else of the first opening, else of the wall."""
     if treatment is not None:
-        if treatment.openings:  # pragma: no branch - a treatment that covers nothing is not set out
-            return (treatment.openings[0].left_mm + treatment.openings[0].right_mm) / 2
-        if treatment.layers:
-            support = treatment.layers[0].support
-            return (support.left_mm + support.right_mm) / 2
+        # A treatment that covers nothing is not set out.
+        return (treatment.openings[0].left_mm + treatment.openings[0].right_mm) / 2
     if set_out.openings:
         return (set_out.openings[0].left_mm + set_out.openings[0].right_mm) / 2
     return set_out.width_mm / 2

@@ -69,14 +69,6 @@ def unfold(room: Room, wall: Wall, scheme_id: str | None, trade: Trade) -> tuple
     return tuple(found)
 
 
-def unfolded_groups(
-    walls: Sequence[Unfolded], trade: Trade, style: Style, mm_per_paper: float, view: View | None = None
-) -> tuple[Group, ...]:
-    """Every wall of the row, the corner lines between them, and what is measured along them."""
-    standing = [group for one in walls for group in wall_groups(one, trade, style, view or View())]
-    return (*standing, *measured_groups(walls, style, mm_per_paper))
-
-
 def measured_groups(walls: Sequence[Unfolded], style: Style, mm_per_paper: float) -> tuple[Group, ...]:
     """What is measured along the walls and the corner lines between them: all that depends on the scale."""
     groups: list[Group] = []

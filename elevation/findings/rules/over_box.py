@@ -166,7 +166,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
             yield Change(msg("Take the mounting board away"), lambda room: with_board(room, finding.subject, None))
             return
         lying = _lying(scene, layer_at(scene, finding.subject))
-        if lying is not None:
+        if lying is not None:  # pragma: no branch - the finding was made of it
             yield from _off_lying(scene, finding, *lying)
         return
     bracket = bracket_at(scene, finding.subject)
@@ -178,7 +178,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
         yield from _aside(scene, finding, bracket, _reach(own[0]) if own else _outline(box))
         if not own:
             yield from rod_height(scene, finding.subject, bracket.height_mm + box.top_mm - bracket.plate[1])
-    elif band is not None:
+    elif band is not None:  # pragma: no branch - the finding was made of one or the other
         yield from _aside(scene, finding, bracket, _reach(band))
 
 

@@ -43,10 +43,11 @@ def reaches(treatment: TreatmentOut) -> Iterator[tuple[LayerOut, str, BracketOut
 
 def reach_at(treatment: TreatmentOut, ref: Ref) -> tuple[str, BracketOut, float] | None:
     """Side, end bracket and reach in mm of the end bracket at ``ref``; None where no panel draws clear to it."""
-    for _layer, side, bracket, _opening, _panel, reach in reaches(treatment):
+    # Asked for brackets that a finding was made of: one of them is it.
+    for _layer, side, bracket, _opening, _panel, reach in reaches(treatment):  # pragma: no branch
         if bracket.ref == ref:
             return side, bracket, reach
-    return None
+    return None  # pragma: no cover - as above
 
 
 def reach_places(treatment: TreatmentOut, limit_mm: float, reason: Message) -> Iterator[Sticking]:

@@ -85,11 +85,6 @@ class Line(Struct, frozen=True):
     notes: tuple[Message, ...]
     windows: tuple[int, ...]
 
-    @property
-    def has_price(self) -> bool:
-        """Whether what it costs is known."""
-        return self.cents is not None
-
 
 class Sum(Struct, frozen=True):
     """What lines cost together, by currency in cents, and how many of them have no price.

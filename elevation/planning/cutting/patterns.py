@@ -54,7 +54,7 @@ def generate(sizes: Sizes, start: Sequence[Packed], until: float, is_cancelled: 
         met.update(dict.fromkeys(fresh))
         if time.monotonic() > until or is_cancelled():
             return Generated(tuple(met), None)
-    return Generated(tuple(met), None)
+    return Generated(tuple(met), None)  # pragma: no cover - as above
 
 
 def rounded_up(cost: float, sizes: Sizes) -> int:

@@ -1,6 +1,6 @@
 """Dimensions, held marks and finding marks around a wall."""
 
 from elevation.sheet.annotation.model import FIGURE, RUNGS, Annotation, KeyLine
-from elevation.sheet.annotation.whole import annotate, lay_annotation
+from elevation.sheet.annotation.whole import lay_annotation
 
-__all__ = ["FIGURE", "RUNGS", "Annotation", "KeyLine", "annotate", "lay_annotation"]
+__all__ = ["FIGURE", "RUNGS", "Annotation", "KeyLine", "lay_annotation"]

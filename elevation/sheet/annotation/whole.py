@@ -26,19 +26,6 @@ HEADER = 2.8
 """Type size of the opening numbers over a column of heights."""
 
 
-def annotate(
-    set_out: SetOut,
-    findings: Sequence[Finding],
-    style: Style,
-    mm_per_paper: float,
-    area: Box | None = None,
-    *,
-    room: Room | None = None,
-) -> tuple[Group, ...]:
-    """The groups of ``lay_annotation``, for those who need nothing else."""
-    return lay_annotation(set_out, findings, style, mm_per_paper, area, room=room).groups
-
-
 def lay_annotation(
     set_out: SetOut,
     findings: Sequence[Finding],
