@@ -1,7 +1,8 @@
 """Story sticks: what is alike at several windows, marked once on a batten and carried from one to the next.
 
-Two sticks serve a rod on wall brackets: one laid along the casing's head with the brackets' middles, one stood on the
-casing with the rod's axis and the holes. Windows share a stick where every mark of theirs falls on the same mark of the
+Three sticks serve a rod on wall brackets: one laid along the casing's head with the brackets' middles, one stood on the
+casing with the rod's axis and the holes, and one stood on the floor with the heights of hem, sill, head and axis, which
+shows what is not alike in a row of windows before anything is drilled. Windows share a stick where every mark of theirs falls on the same mark of the
 tape. Measuring once and carrying the stick keeps one error from becoming many: common practice, no source.
 """
 
@@ -19,12 +20,13 @@ from elevation.planning.drilling_waits import waits_for
 from elevation.planning.stops import stopped
 from elevation.room.model import Ref, Room
 from elevation.setting_out.model import LayerOut, OpeningOut, SetOut, TreatmentOut
+from elevation.setting_out.profile import height_at
 from elevation.trade.model import Trade
 from elevation.units import length_of
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, msg
 
-Way = Literal["along", "up"]
+Way = Literal["along", "up", "floor"]
 
 
 class Mark(Struct, frozen=True):
@@ -41,7 +43,7 @@ class Stick(Struct, frozen=True):
     Attributes
     ----------
     way : str
-        ``along``: its zero end points left; ``up``: it stands on its zero end.
+        ``along``: its zero end points left; ``up``: it stands on its zero end on the casing; ``floor``: on the floor under the window's middle.
     unit, graduation_mm : str, float
         Of the tape that the rooms it serves were measured with.
     marks : tuple of Mark
@@ -82,7 +84,7 @@ def story_sticks(rooms: Sequence[Dressed], trade: Trade) -> Sticks:
     rooms : sequence of Dressed
     trade : Trade
     """
-    wanted: dict[Way, list[_Wanted]] = {"along": [], "up": []}
+    wanted: dict[Way, list[_Wanted]] = {"along": [], "up": [], "floor": []}
     for dressed in rooms:
         for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
             stops = stopped(findings)
@@ -129,6 +131,9 @@ def _of_layer(
     up = _up(room, laid, places)
     if up:
         wanted["up"].append(_Wanted(room.unit, room.graduation_mm, up, name))
+    heights = _over_floor(room, wall, laid, layer)
+    if heights:
+        wanted["floor"].append(_Wanted(room.unit, room.graduation_mm, heights, name))
 
 
 def _hung_before(layer: LayerOut, ref: Ref) -> bool:
@@ -170,6 +175,24 @@ def _up(room: Room, laid: TreatmentOut, places: Sequence[DrillPlace]) -> tuple[M
         (msg("rod's axis"), axis, False),
         *((msg("screw"), axis + hole, False) for hole in holes if axis + hole > 0),
     ]
+    return _marks(room, found)
+
+
+def _over_floor(room: Room, wall: SetOut, laid: TreatmentOut, layer: LayerOut) -> tuple[Mark, ...]:
+    """Heights over the floor under the middle of the first opening; none where the rod does not hang level."""
+    opening, support = laid.openings[0], layer.support
+    if support.line is not None:
+        return ()
+    foot = height_at(wall.floor, (opening.left_mm + opening.right_mm) / 2)
+    found = [(msg("floor"), 0.0, True), (msg("rod's axis"), support.height_mm - foot, False)]
+    if opening.bottom_mm - foot > TOUCH_MM:
+        found.append((msg("sill of the opening"), opening.bottom_mm - foot, False))
+    if abs(opening.left_top_mm - opening.right_top_mm) <= TOUCH_MM:
+        found.append((msg("head of the opening"), opening.top_mm - foot, False))
+    hems = [panel.top_mm - panel.finished_length_mm for panel in layer.panels if panel.finished_length_mm is not None]
+    # Cloth that breaks or lies on the floor has no hem to mark.
+    if hems and len(hems) == len(layer.panels) and max(hems) - min(hems) <= room.graduation_mm / 2 and min(hems) > foot:
+        found.append((msg("hem"), min(hems) - foot, False))
     return _marks(room, found)
 
 

@@ -129,3 +129,39 @@ def test_no_text_leaves_the_page(seed: int) -> None:
     dressed = dress(random_room(seed), TRADE)
     if story_sticks([dressed, dressed], TRADE).sticks:
         check_inside(stick_pages([dressed, dressed], TRADE))
+
+
+BAY = load_room(demo_rooms() / "9-bay.room.json")
+
+
+def test_heights_over_the_floor_by_hand() -> None:
+    """The bay's three windows: sill 26 in, head 56 in over it, rod 7 1/2 in over that, hem 1/2 in clear of the floor."""
+    (stick,) = [one for one in sticks_of(BAY).sticks if one.way == "floor"]
+    assert len(stick.windows) == 3
+    assert [(name, at_mm / 25.4) for name, at_mm in marks(stick)] == [
+        ("floor", 0.0),
+        ("hem", 0.5),
+        ("sill of the opening", pytest.approx(26.0)),
+        ("head of the opening", pytest.approx(82.0)),
+        ("rod's axis", pytest.approx(89.5)),
+    ]
+    assert stick.marks[0].is_held
+
+
+@pytest.mark.parametrize(("off_mm", "served"), [(0.0, 3), (0.7, 3), (1.6, 2)])
+def test_a_sill_that_is_off_by_a_sixteenth_is_found(off_mm: float, served: int) -> None:
+    wall = BAY.walls[0]
+    opening = wall.openings[0]
+    sill = opening.sill.mm + off_mm
+    height = opening.height.mm - off_mm
+    ref = (wall.id, opening.id)
+    off = replace_at(BAY, ref, sill=Length(sill, f"{sill:g} mm"), height=Length(height, f"{height:g} mm"))
+    found = [one for one in sticks_of(off).sticks if one.way == "floor"]
+    assert [len(one.windows) for one in found] == [served]
+
+
+def test_over_a_floor_that_falls_no_two_windows_have_the_same_heights() -> None:
+    """The hall's rods are level, its floor is not: one stick along the wall serves all four, none from the floor does."""
+    found = sticks_of(HALL)
+    assert {one.way for one in found.sticks} == {"along"}
+    assert len([one for one in found.alone if one[0] == "floor"]) == 4

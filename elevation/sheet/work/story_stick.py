@@ -50,13 +50,20 @@ def _stick(number: int, stick: Stick, width: float, style: Style) -> list[Part]:
     count = msg_plural("{count} window", "{count} windows", count=len(stick.windows))
     if stick.way == "along":
         title = msg("Stick {number}, along the wall: {windows}", number=number, windows=count)
-    else:
+    elif stick.way == "up":
         title = msg("Stick {number}, upright: {windows}", number=number, windows=count)
+    else:
+        title = msg("Stick {number}, standing on the floor: {windows}", number=number, windows=count)
     held = next(mark for mark in stick.marks if mark.is_held)
     if stick.way == "along":
         text = msg("Hold the thick mark to the {edge}, zero end left, the stick on the level line.", edge=held.name)
-    else:
+    elif stick.way == "up":
         text = msg("Stand the zero end on the {edge}, plumb, beside each bracket's middle.", edge=held.name)
+    else:
+        text = msg(
+            "Stand the zero end on the floor under each window's middle, plumb: what is not alike shows before a hole is "
+            "drilled, and later where the hems go. Where the floor falls, the level governs."
+        )
     parts = [
         heading(say(title, style), width),
         paragraph(say(text, style), width, sticks=True),
@@ -134,6 +141,7 @@ def _others(found: Sticks, withheld: Sequence[str], width: float, style: Style) 
     for way, text in (
         ("along", msg("Along the wall these are like no other, so each has its own figures: {windows}.")),
         ("up", msg("Upright these are like no other, so each has its own figures: {windows}.")),
+        ("floor", msg("Over the floor these are like no other: {windows}.")),
     ):
         names = "; ".join(say(window, style) for one, window in found.alone if one == way)
         if names:
