@@ -2,8 +2,9 @@
 
 Three sticks serve a rod on wall brackets: one laid along the casing's head with the brackets' middles, one stood on the
 casing with the rod's axis and the holes, and one stood on the floor with the heights of hem, sill, head and axis, which
-shows what is not alike in a row of windows before anything is drilled. Windows share a stick where every mark of theirs falls on the same mark of the
-tape. Measuring once and carrying the stick keeps one error from becoming many: common practice, no source.
+shows what is not alike in a row of windows before anything is drilled. Windows share a stick where every mark of theirs
+falls on the same mark of the tape. Measuring once and carrying the stick keeps one error from becoming many: common
+practice, no source.
 """
 
 from __future__ import annotations
@@ -43,7 +44,8 @@ class Stick(Struct, frozen=True):
     Attributes
     ----------
     way : str
-        ``along``: its zero end points left; ``up``: it stands on its zero end on the casing; ``floor``: on the floor under the window's middle.
+        ``along``: its zero end points left; ``up``: it stands on its zero end on the casing; ``floor``: on the floor, under
+        the window's middle.
     unit, graduation_mm : str, float
         Of the tape that the rooms it serves were measured with.
     marks : tuple of Mark
