@@ -36,8 +36,11 @@ class Notices:
         self._is_trouble_said = False
         self._crash_report: Path | None = None
 
-    def say_start(self, crash_report: Path | None) -> None:
-        """What has to be said at the start, one after the other: work that a crash left, then where its report is."""
+    def say_start(self, crash_report: Path | None, *, is_greeted: bool = False) -> None:
+        """What has to be said at the start, one after the other: work that a crash left, then where its report is.
+
+        ``is_greeted``: where nothing else is, whose room this is and how to begin with one's own.
+        """
         self._crash_report = crash_report
         if self._offer():
             return
@@ -48,6 +51,15 @@ class Notices:
             )
             return
         self._say_report()
+        if is_greeted and crash_report is None:
+            self._window.notice.say(
+                tr(
+                    msg(
+                        "This is a demo room: drag its rod and see what answers. Seven figures from the tape draw your own."
+                    )
+                ),
+                {"new": tr(msg("&Measure my wall")), "open": tr(msg("&Open a room"))},
+            )
 
     def _say_report(self) -> None:
         """Say once where the report of the last run's crash is."""
@@ -107,6 +119,8 @@ class Notices:
             # Only the one that was named: another crash may have left another room.
             self._orphans[0].discard()
             self._offer()
+        elif key in ("new", "open"):
+            self._window.actions_by_name[key].trigger()
         elif key == "reread":
             self._window.files.revert(is_asked=False)
         if self._window.notice.isHidden():

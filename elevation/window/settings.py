@@ -80,6 +80,11 @@ class Settings:
     def figures(self, names: tuple[str, ...]) -> None:
         self._store.setValue("figures", list(names))
 
+    @property
+    def is_first(self) -> bool:
+        """Whether no window was ever closed here before."""
+        return self._store.value("version") is None
+
     def geometry(self) -> QByteArray | None:
         """The window's place, as Qt wrote it."""
         if str(self._store.value("version", "")) != str(_STATE_VERSION):

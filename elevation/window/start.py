@@ -107,7 +107,7 @@ def run(
     guard.stand()
     window.shown_first.connect(collect_again)
     window.show()
-    window.notices.say_start(crash_report)
+    window.notices.say_start(crash_report, is_greeted=is_demo and settings.is_first)
     try:
         return app.exec()
     finally:

@@ -451,3 +451,18 @@ def test_a_new_rooms_sheets_speak_the_language_of_the_window(qtbot, trade):
     finally:
         use_language("en")
     assert (dialog.room.language, dialog.room.walls[0].name) == ("de", "Wand 1")
+
+
+def test_a_first_window_says_whose_room_it_shows_and_how_to_begin_and_no_later_one_does(make_window, monkeypatch):
+    window = make_window()
+    assert window.settings.is_first
+    window.notices.say_start(None, is_greeted=True)
+    assert "demo room" in window.notice.text.text()
+    begun = []
+    window.actions_by_name["new"].triggered.disconnect()
+    window.actions_by_name["new"].triggered.connect(lambda: begun.append(1))
+    window.notice.buttons["new"].click()
+    assert begun == [1]
+    assert window.notice.isHidden()
+    window.close()
+    assert not make_window().settings.is_first
