@@ -15,7 +15,7 @@ from elevation.sheet import inks
 from elevation.sheet.bay import BayWall, bay_extent, bay_frame, bay_group, inner_sides
 from elevation.sheet.paths import polygon
 from elevation.sheet.plan_frame import Frame, overhangs, within
-from elevation.sheet.plan_ground import LABEL, ground_records
+from elevation.sheet.plan_ground import LABEL, angle_room, ground_records
 from elevation.sheet.plan_hung import treatment_records
 from elevation.sheet.plan_leaves import SWING, carried_records
 from elevation.sheet.records import Fill, Group, Ink, Pen, Polyline, Record
@@ -121,7 +121,9 @@ def plan_extent(
     left, right = overhangs(set_out, frame)
     top = frame.top_mm + (1.6 + LABEL) * mm_per_paper
     box = (-left, frame.y0 - frame.depth_mm - 1.0 * mm_per_paper, set_out.width_mm + right, top)
-    return bay_extent(bay, frame.y0, box)
+    left, bottom, right, top = bay_extent(bay, frame.y0, box)
+    more = angle_room(frame, mm_per_paper)
+    return left - more, bottom, right + more, top
 
 
 def under(set_out: SetOut, bottom_mm: float, mm_per_paper: float, bay: Sequence[BayWall] = ()) -> Frame:

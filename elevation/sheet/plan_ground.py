@@ -18,8 +18,9 @@ Align = Literal["left", "middle", "right"]
 LABEL = 2.5
 """Type size, paper mm."""
 
-_IN_WALL = 1.3
+_IN_WALL = 0.9
 """How many times its type size a wall is drawn thick where an angle is written in it."""
+_BESIDE = 3.0
 
 _LEFT: Align = "left"
 _MIDDLE: Align = "middle"
@@ -69,7 +70,7 @@ def ground_records(
         # The angle is written in the wall itself, where the two are joined: before it hang rod and cloth.
         x, z = outer_corner(frame, side, angle)
         place, align = (corner + x) / 2, _MIDDLE
-        if frame.thick_mm < _IN_WALL * LABEL * mm_per_paper:
+        if angle_room(frame, mm_per_paper):
             # A wall drawn thinner than that has no room for it: it stands outside, where the wall would run on.
             off = 0.5 * LABEL * mm_per_paper
             place, align = (min(x, 0.0) - off, _RIGHT) if side == "left" else (max(x, corner) + off, _LEFT)
@@ -81,6 +82,11 @@ def ground_records(
     above = frame.top_mm + 1.6 * mm_per_paper
     records.append(Text((0.0, above), say(msg("Plan, seen from above"), style), LABEL, Ink.QUIET))
     return tuple(records)
+
+
+def angle_room(frame: Frame, mm_per_paper: float) -> float:
+    """How much an angle takes beyond the outer corner, wall mm; 0 where it is written in the wall."""
+    return _BESIDE * LABEL * mm_per_paper if frame.thick_mm < _IN_WALL * LABEL * mm_per_paper else 0.0
 
 
 def opening_records(opening: OpeningOut, frame: Frame) -> list[Record]:
