@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from math import isfinite, radians, sqrt, tan
 
-from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Profile, SetOut, Span, SupportOut, TreatmentOut
+from elevation.setting_out.model import (
+    LayerOut,
+    OpeningOut,
+    PanelOut,
+    PelmetOut,
+    Profile,
+    SetOut,
+    Span,
+    SupportOut,
+    TreatmentOut,
+)
 from elevation.setting_out.tilt import axis_at, over_tops, under_line
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, msg
@@ -151,8 +161,20 @@ def boxes_before(treatment: TreatmentOut) -> tuple[Rect, ...]:
     found = [(blind.left_mm, blind.bottom_mm, blind.right_mm, blind.top_mm) for blind in treatment.blinds]
     pelmet = treatment.pelmet
     if pelmet is not None:
-        found.append((pelmet.left_mm, pelmet.bottom_mm, pelmet.right_mm, pelmet.top_mm))
+        found.append(pelmet_box(pelmet))
     return tuple(found)
+
+
+def pelmet_box(pelmet: PelmetOut) -> Rect:
+    """The smallest upright rectangle around a pelmet's outline on the wall."""
+    up = abs(pelmet.up_at(pelmet.right_mm))
+    return pelmet.left_mm, pelmet.bottom_mm - up, pelmet.right_mm, pelmet.top_mm + up
+
+
+def pelmet_over(pelmet: PelmetOut, left_mm: float, right_mm: float) -> Rect:
+    """The same of that part of it which is between two places along the wall."""
+    ends = [pelmet.up_at(min(max(x, pelmet.left_mm), pelmet.right_mm)) for x in (left_mm, right_mm)]
+    return pelmet.left_mm, pelmet.bottom_mm + min(ends), pelmet.right_mm, pelmet.top_mm + max(ends)
 
 
 def front_of(layer: LayerOut) -> float:

@@ -25,6 +25,7 @@ from elevation.room.edits import replace_at
 from elevation.room.find import treatment_of
 from elevation.room.model import Pelmet, Ref, Room
 from elevation.setting_out.model import PelmetOut, TreatmentOut
+from elevation.setting_out.tilt import lowest
 from elevation.units import Length
 from elevation.words import msg
 
@@ -76,7 +77,7 @@ def _upright(context: Context, treatment: TreatmentOut, pelmet: PelmetOut, own: 
         (middle, pelmet.top_mm),
         "y",
         pelmet.top_mm,
-        (pelmet.over_mm, ceiling_over_mm(context.set_out, pelmet.left_mm, pelmet.right_mm) - context.set_out.crown_mm),
+        (pelmet.over_mm, _ceiling_mm(context, pelmet) - context.set_out.crown_mm),
         Scale(pelmet.over_mm, 1),
         own.above,
         _hold(treatment.ref, "above"),
@@ -85,6 +86,14 @@ def _upright(context: Context, treatment: TreatmentOut, pelmet: PelmetOut, own: 
         low_why=msg("the rod"),
         high_why=msg("the ceiling"),
     )
+
+
+def _ceiling_mm(context: Context, pelmet: PelmetOut) -> float:
+    """How high its top may stand in its middle."""
+    ceiling = context.set_out.ceiling
+    if pelmet.tilt and ceiling.known:
+        return lowest(ceiling, (pelmet.left_mm, pelmet.right_mm), pelmet.tilt)
+    return ceiling_over_mm(context.set_out, pelmet.left_mm, pelmet.right_mm)
 
 
 def _sideways(context: Context, treatment: TreatmentOut, pelmet: PelmetOut, own: Pelmet) -> Iterable[Handle]:
@@ -99,7 +108,7 @@ def _sideways(context: Context, treatment: TreatmentOut, pelmet: PelmetOut, own:
         yield make(
             axis,
             treatment.ref,
-            (x, middle),
+            (x, middle + pelmet.up_at(x)),
             "x",
             x,
             span,

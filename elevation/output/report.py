@@ -235,6 +235,8 @@ def _pelmet(pelmet: PelmetOut) -> Plain:
         "bottom_mm": _mm(pelmet.bottom_mm),
         "top_mm": _mm(pelmet.top_mm),
         "out_mm": _mm(pelmet.out_mm),
+        "top_left_mm": _mm(pelmet.top_mm + pelmet.up_at(pelmet.left_mm)),
+        "top_right_mm": _mm(pelmet.top_mm + pelmet.up_at(pelmet.right_mm)),
         "irons_mm": [_mm(x) for x in pelmet.irons_mm],
     }
 

@@ -27,6 +27,7 @@ from elevation.room.find import layer_of
 from elevation.room.model import Ref, Room
 from elevation.setting_out.clipping import area_of, clipped
 from elevation.setting_out.covers import WIDEST_MM, Cover, box, line_at, tied_covers
+from elevation.setting_out.dress import cover_of
 from elevation.setting_out.model import LayerOut, OpeningOut, PanelOut, Point, SetOut, Span, TreatmentOut
 from elevation.setting_out.mounting import INSIDE
 from elevation.trade.model import Trade
@@ -135,7 +136,7 @@ def _dress(treatment: TreatmentOut, position: Position) -> list[_Screen]:
     found = []
     pelmet = treatment.pelmet
     if pelmet is not None:
-        found.append(_Screen(box(pelmet.left_mm, pelmet.bottom_mm, pelmet.right_mm, pelmet.top_mm), 0.0, 0.0))
+        found.append(_Screen(cover_of(pelmet), 0.0, 0.0))
     for blind in treatment.blinds:
         low = blind.hem_mm if position == "drawn" else blind.bottom_mm
         found.append(_Screen(box(blind.left_mm, low, blind.right_mm, blind.top_mm), 0.0, 0.0))

@@ -113,7 +113,7 @@ def _of_layer(
         yield _board(layer.board, room, place)
     if layer is laid.layers[0] and laid.pelmet is not None and laid.pelmet.kind == "board":
         pelmet = laid.pelmet
-        size = msg("{wide} by {deep}", wide=Mm(pelmet.right_mm - pelmet.left_mm), deep=Mm(pelmet.top_mm - pelmet.bottom_mm))
+        size = msg("{wide} by {deep}", wide=Mm(pelmet.length_mm), deep=Mm(pelmet.top_mm - pelmet.bottom_mm))
         yield Label("pelmet", msg("Pelmet"), msg("pelmet board"), size, msg("this way up"), "up", room, place)
     for valance in sewing.valances:
         if layer is laid.layers[0] and valance.laid.ref == laid.ref:

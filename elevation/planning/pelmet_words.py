@@ -25,7 +25,7 @@ def pelmet_lines(wall: SetOut, pelmet: PelmetOut) -> tuple[Message, tuple[Messag
         msg(
             "{along} from the wall's left end, its upper edge {height} over the floor there",
             along=Mm(x),
-            height=Mm(pelmet.top_mm - height_at(wall.floor, x)),
+            height=Mm(pelmet.top_mm + pelmet.up_at(x) - height_at(wall.floor, x)),
         )
         for x in pelmet.irons_mm
     )

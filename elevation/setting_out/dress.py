@@ -7,10 +7,13 @@ from math import ceil
 
 from elevation.room.model import Blind, Pelmet
 from elevation.setting_out.covers import Cover, box
-from elevation.setting_out.model import BlindOut, LayerOut, OpeningOut, PelmetOut
+from elevation.setting_out.model import BlindOut, LayerOut, OpeningOut, PelmetOut, SupportOut
 
 _IRON_IN_MM = 50.8
 """The outer angle irons of a shelf stand 2 in in from its ends (common practice, no source)."""
+
+_ALIKE = 1e-9
+"""Slopes that only float noise tells apart are one."""
 
 _CORD_IN_MM = 12.0
 """How far in from a blind's end its cord hangs, to draw it (common practice, no source)."""
@@ -29,12 +32,30 @@ def pelmet_of(pelmet: Pelmet, layers: Sequence[LayerOut], irons_mm: float) -> Pe
     """
     left = min(layer.support.left_mm for layer in layers) - pelmet.left.mm
     right = max(layer.support.right_mm for layer in layers) + pelmet.right.mm
-    # Over a rod out of level the pelmet is level all the same, over its higher end.
-    over = max(layer.support.height_mm + abs(layer.support.tilt) * layer.support.length_mm / 2 for layer in layers)
+    # It leans with its rods where all of them lean alike; over rods that do not it is level, over the highest end.
+    tilt, middle = layers[0].support.tilt, (left + right) / 2
+    if any(abs(layer.support.tilt - tilt) > _ALIKE for layer in layers):
+        tilt = 0.0
+    over = max(_over(layer.support, tilt, middle) for layer in layers)
     top = over + pelmet.above.mm
     return PelmetOut(
-        pelmet.kind, left, top - pelmet.depth.mm, right, top, pelmet.projection.mm, over, _irons(left, right, irons_mm)
+        pelmet.kind,
+        left,
+        top - pelmet.depth.mm,
+        right,
+        top,
+        pelmet.projection.mm,
+        over,
+        _irons(left, right, irons_mm),
+        tilt,
     )
+
+
+def _over(support: SupportOut, tilt: float, middle_mm: float) -> float:
+    """The highest that a rod's centre line reaches over a line of that slope, at ``middle_mm``."""
+    own = (support.left_mm + support.right_mm) / 2
+    more = abs(support.tilt - tilt) * (support.right_mm - support.left_mm) / 2
+    return support.height_mm + tilt * (middle_mm - own) + more
 
 
 def _irons(left: float, right: float, apart_mm: float) -> tuple[float, ...]:
@@ -86,8 +107,14 @@ def boxes_of(pelmet: PelmetOut | None, blinds: Sequence[BlindOut]) -> tuple[Cove
     """What always covers the glass behind it."""
     found = [box(blind.left_mm, blind.bottom_mm, blind.right_mm, blind.top_mm) for blind in blinds]
     if pelmet is not None:
-        found.append(box(pelmet.left_mm, pelmet.bottom_mm, pelmet.right_mm, pelmet.top_mm))
+        found.append(cover_of(pelmet))
     return tuple(found)
+
+
+def cover_of(pelmet: PelmetOut) -> Cover:
+    """What a pelmet covers."""
+    ends = [(x, pelmet.up_at(x)) for x in (pelmet.left_mm, pelmet.right_mm)]
+    return Cover(tuple((x, pelmet.bottom_mm + up) for x, up in ends), tuple((x, pelmet.top_mm + up) for x, up in ends))
 
 
 def dropped_of(blinds: Sequence[BlindOut]) -> tuple[Cover, ...]:

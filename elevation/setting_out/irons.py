@@ -16,10 +16,13 @@ _SIDE_BY_SIDE_MM = 50.8
 
 def framing_behind(pelmet: PelmetOut, zones: Sequence[ZoneOut]) -> tuple[ZoneOut, ...]:
     """The framing that stands where a pelmet's shelf is, wherever along the wall."""
-    high = pelmet.top_mm
-    return tuple(
-        zone for zone in zones if zone.kind in FRAMING and zone.bottom_mm - TOUCH_MM <= high <= zone.top_mm + TOUCH_MM
-    )
+    found = []
+    for zone in zones:
+        if zone.kind in FRAMING:
+            high = pelmet.top_mm + pelmet.up_at((zone.left_mm + zone.right_mm) / 2)
+            if zone.bottom_mm - TOUCH_MM <= high <= zone.top_mm + TOUCH_MM:
+                found.append(zone)
+    return tuple(found)
 
 
 def target_in(zone: ZoneOut, x_mm: float) -> float:

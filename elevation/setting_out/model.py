@@ -6,7 +6,10 @@ depends on has not been measured; ``SetOut.missing`` says which.
 
 from __future__ import annotations
 
+from math import sqrt
+
 from msgspec import Struct
+from msgspec.structs import replace
 
 from elevation.room.model import Ref
 from elevation.setting_out.carried import HoldOut, LoadsOut
@@ -344,7 +347,8 @@ class ClearancesOut(Struct, frozen=True, gc=False):
 class PelmetOut(Struct, frozen=True, gc=False):
     """A pelmet or valance: its face, how far that stands out from the wall, and the centre line it is held over.
 
-    ``irons_mm`` is where along the wall angle irons hold its shelf.
+    ``irons_mm`` is where along the wall angle irons hold its shelf. ``tilt`` is how steep it stands, rise to the right over
+    length, along with all its rods; heights are then those in its middle.
     """
 
     kind: str
@@ -355,6 +359,23 @@ class PelmetOut(Struct, frozen=True, gc=False):
     out_mm: float
     over_mm: float
     irons_mm: tuple[float, ...] = ()
+    tilt: float = 0.0
+
+    @property
+    def length_mm(self) -> float:
+        """How long its board is: along its slope."""
+        return (self.right_mm - self.left_mm) * sqrt(1.0 + self.tilt * self.tilt)
+
+    def up_at(self, x_mm: float) -> float:
+        """How much higher it stands at a place along the wall than in its middle."""
+        return self.tilt * (x_mm - (self.left_mm + self.right_mm) / 2)
+
+    def level_at(self, x_mm: float) -> PelmetOut:
+        """A level one as high as it is at a place along the wall."""
+        up = self.up_at(x_mm)
+        if not up:
+            return self
+        return replace(self, bottom_mm=self.bottom_mm + up, top_mm=self.top_mm + up, over_mm=self.over_mm + up, tilt=0.0)
 
 
 class BlindOut(Struct, frozen=True, gc=False):

@@ -75,7 +75,7 @@ def valance_cloth(room: Room, front: Layer, pelmet: PelmetOut, trade: Trade) -> 
     more = trade.allowances
     # A valance is short, and hemmed as short panels are, whatever the hem of the panels under it.
     side, hem = more["side-hem"].length_mm, more["hem-short"].length_mm
-    wide, depth = pelmet.right_mm - pelmet.left_mm, pelmet.top_mm - pelmet.bottom_mm
+    wide, depth = pelmet.length_mm, pelmet.top_mm - pelmet.bottom_mm
     flat = flat_width(
         room.fullness_rule,
         wide,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from elevation.setting_out.model import BlindOut, PelmetOut, TreatmentOut
+from elevation.setting_out.model import BlindOut, PelmetOut, Profile, TreatmentOut
 from elevation.sheet import inks
 from elevation.sheet.cloth import depth_share, key_of, tones
 from elevation.sheet.draw_titles import blind_title, pelmet_title
+from elevation.sheet.leaning import lean
 from elevation.sheet.paths import Step, circle, rectangle, segment
 from elevation.sheet.records import NARROW, Fill, Gradient, Group, Ink, Path, Pen, Record, Stop
 from elevation.words import Style
@@ -34,6 +35,9 @@ def pelmet_group(treatment: TreatmentOut, pelmet: PelmetOut, style: Style) -> Gr
     for x in pelmet.irons_mm:
         low = max(pelmet.top_mm - _IRON_MM, bottom)
         records.append(Path(rectangle(x - _IRON_WIDE_MM / 2, low, x + _IRON_WIDE_MM / 2, pelmet.top_mm), _HIDDEN))
+    if pelmet.tilt:
+        line = Profile(tuple((x, pelmet.up_at(x)) for x in (pelmet.left_mm, pelmet.right_mm)))
+        records = lean(records, line, 0.0)
     return Group(treatment.ref, "pelmet", pelmet_title(treatment, style), tuple(records))
 
 

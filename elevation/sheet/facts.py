@@ -71,13 +71,21 @@ def _around(laid: TreatmentOut) -> Sequence[tuple[Message, Message]]:
     found: list[tuple[Message, Message]] = []
     pelmet = laid.pelmet
     if pelmet is not None:
-        size = msg(
-            "{length} long, {deep} deep, its front {out} out, top at {top}",
-            length=Mm(pelmet.right_mm - pelmet.left_mm),
-            deep=Mm(pelmet.top_mm - pelmet.bottom_mm),
-            out=Mm(pelmet.out_mm),
-            top=Mm(pelmet.top_mm),
-        )
+        params: dict[str, object] = {
+            "length": Mm(pelmet.length_mm),
+            "deep": Mm(pelmet.top_mm - pelmet.bottom_mm),
+            "out": Mm(pelmet.out_mm),
+        }
+        size = msg("{length} long, {deep} deep, its front {out} out, top at {top}", top=Mm(pelmet.top_mm), **params)
+        if pelmet.tilt:
+            left, right = (Mm(pelmet.top_mm + pelmet.up_at(x)) for x in (pelmet.left_mm, pelmet.right_mm))
+            size = msg(
+                "{length} long, {deep} deep, its front {out} out, leaning with the rod: top at {left} on the left, {right}"
+                " on the right",
+                left=left,
+                right=right,
+                **params,
+            )
         found.append((msg("Pelmet") if pelmet.kind == "board" else msg("Valance"), size))
     if laid.blinds:
         blind = laid.blinds[0]

@@ -255,6 +255,7 @@ def _projections(cut: Cut, style: Style) -> tuple[Chain, ...]:
         found.append(Chain(_owner(cut), tuple(segments)))
     pelmet = cut.treatment.pelmet if cut.treatment is not None else None
     if pelmet is not None and pelmet.left_mm <= cut.station_mm <= pelmet.right_mm:
+        pelmet = pelmet.level_at(cut.station_mm)
         bare = figure(pelmet.out_mm, style)
         owner = _owner(cut)
         one = Segment(owner, "pelmet.projection", 0.0, pelmet.out_mm, cut.ceiling_mm, pelmet.top_mm, (bare,), held=True)

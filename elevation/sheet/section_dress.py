@@ -21,6 +21,7 @@ def pelmet_records(cut: Cut, pelmet: PelmetOut) -> list[Record]:
     """A pelmet's top and front board cut across; a valance as gathered cloth under its top."""
     if not pelmet.left_mm <= cut.station_mm <= pelmet.right_mm:
         return []
+    pelmet = pelmet.level_at(cut.station_mm)
     thick = min(cut.stock.casing_mm, pelmet.out_mm / 3, (pelmet.top_mm - pelmet.bottom_mm) / 3)
     if thick <= 0:
         return []

@@ -13,21 +13,24 @@ from elevation.findings.limits import authority_of, common_practice, limit_mm, s
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Sticking, Weight
 from elevation.findings.naming import where
-from elevation.findings.shapes import hanging
-from elevation.setting_out.model import PelmetOut, TreatmentOut
+from elevation.findings.shapes import hanging, pelmet_over
+from elevation.setting_out.model import OpeningOut, PelmetOut, TreatmentOut
 from elevation.units.tolerance import exceeds
 from elevation.words import Mm, msg
 
 
 def _shows(treatment: TreatmentOut, pelmet: PelmetOut) -> float:
     """How far the pelmet's lower edge stands over the lowest heading, in mm."""
-    return pelmet.bottom_mm - min(_tops(treatment), default=pelmet.bottom_mm)
+    return pelmet.bottom_mm - min(_tops(treatment, pelmet), default=pelmet.bottom_mm)
 
 
-def _tops(treatment: TreatmentOut) -> list[float]:
-    """The heights that headings hang at; under a rod out of level that of its lower end."""
+def _tops(treatment: TreatmentOut, pelmet: PelmetOut) -> list[float]:
+    """The heights that headings hang at, in the pelmet's middle; under a rod that leans otherwise that of its lower end."""
+    middle = (pelmet.left_mm + pelmet.right_mm) / 2
     return [
-        panel.top_mm - abs(layer.support.tilt) * layer.support.length_mm / 2
+        panel.top_mm
+        + pelmet.tilt * (middle - (layer.support.left_mm + layer.support.right_mm) / 2)
+        - abs(layer.support.tilt - pelmet.tilt) * (layer.support.right_mm - layer.support.left_mm) / 2
         for layer in treatment.layers
         for panel in hanging(layer)
     ]
@@ -35,7 +38,15 @@ def _tops(treatment: TreatmentOut) -> list[float]:
 
 def _covers(treatment: TreatmentOut, pelmet: PelmetOut) -> float:
     """How far the pelmet hangs down over the glass of the opening that it covers most, in mm."""
-    return max((opening.glass_top_mm - pelmet.bottom_mm for opening in treatment.openings), default=0.0)
+    return max((_over_glass(opening, pelmet) for opening in treatment.openings), default=0.0)
+
+
+def _over_glass(opening: OpeningOut, pelmet: PelmetOut) -> float:
+    if not pelmet.tilt or opening.head != "raked":
+        return opening.glass_top_mm - pelmet_over(pelmet, opening.glass_left_mm, opening.glass_right_mm)[1]
+    inset = opening.top_mm - opening.glass_top_mm
+    corners = (opening.left_mm, opening.left_top_mm), (opening.right_mm, opening.right_top_mm)
+    return max(y - inset - pelmet.bottom_mm - pelmet.up_at(x) for x, y in corners)
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
@@ -80,7 +91,7 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
 
 def _stickings(_scene: Scene, treatment: TreatmentOut) -> Iterator[Sticking]:
     if treatment.pelmet is not None:
-        tops = _tops(treatment)
+        tops = _tops(treatment, treatment.pelmet)
         if tops:
             yield Sticking("pelmet-depth", treatment.ref, min(tops), msg("just hides the heading"))
         for opening in treatment.openings:

@@ -16,6 +16,7 @@ from elevation.findings.looking import treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import obstacle_name, where
 from elevation.findings.rules.heat import HEATERS, asked_mm, limit_id
+from elevation.findings.shapes import pelmet_over
 from elevation.setting_out.model import ObstacleOut, PelmetOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, falls_short
 from elevation.words import Mm, msg
@@ -24,7 +25,8 @@ from elevation.words import Mm, msg
 def free_mm(pelmet: PelmetOut, obstacle: ObstacleOut) -> float:
     """Free distance between a pelmet, all it stands out from the wall, and a heater, in mm."""
     along = max(obstacle.left_mm - pelmet.right_mm, pelmet.left_mm - obstacle.right_mm, 0.0)
-    up = max(pelmet.bottom_mm - obstacle.top_mm, obstacle.bottom_mm - pelmet.top_mm, 0.0)
+    _, bottom, _, top = pelmet_over(pelmet, obstacle.left_mm, obstacle.right_mm)
+    up = max(bottom - obstacle.top_mm, obstacle.bottom_mm - top, 0.0)
     return sqrt(along * along + up * up)
 
 

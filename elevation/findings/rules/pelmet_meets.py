@@ -14,21 +14,22 @@ from elevation.findings.limits import by_geometry
 from elevation.findings.looking import treatment_at
 from elevation.findings.model import BEFORE_WALL, Change, Finding, Rule, Scene, Weight
 from elevation.findings.naming import obstacle_name, opening_name, side_name, where
-from elevation.findings.shapes import Rect, extremes, meet, rod_rects, shared
+from elevation.findings.shapes import Rect, meet, pelmet_over, rod_rects, shared
 from elevation.setting_out.model import PelmetOut, TreatmentOut
+from elevation.setting_out.tilt import lowest
 from elevation.units.tolerance import TOUCH_MM
 from elevation.words import Message, Mm, msg
 
 
-def face(pelmet: PelmetOut) -> Rect:
-    """The pelmet's outline on the wall."""
-    return pelmet.left_mm, pelmet.bottom_mm, pelmet.right_mm, pelmet.top_mm
+def face(pelmet: PelmetOut, thing: Rect) -> Rect:
+    """The pelmet's outline on the wall; of one that leans as high as it stands over or under a thing."""
+    return pelmet_over(pelmet, thing[0], thing[2])
 
 
 def _past_ceiling(scene: Scene, pelmet: PelmetOut) -> float:
     if not scene.set_out.ceiling.known:
         return 0.0
-    low, _ = extremes(scene.set_out.ceiling, pelmet.left_mm, pelmet.right_mm)
+    low = lowest(scene.set_out.ceiling, (pelmet.left_mm, pelmet.right_mm), pelmet.tilt)
     return pelmet.top_mm - (low - scene.set_out.crown_mm)
 
 
@@ -42,13 +43,14 @@ def _past_ends(scene: Scene, pelmet: PelmetOut) -> tuple[float, str]:
 
 def _things(scene: Scene, pelmet: PelmetOut) -> Iterator[tuple[Rect, float, Message, bool]]:
     """What is in the pelmet's way: outline, how far out it reaches, its name, and whether it swings."""
-    rect = face(pelmet)
     for opening in scene.set_out.openings:
         for left, bottom, right, top, out in opening.sweep:
-            if out > pelmet.out_mm + TOUCH_MM and meet((left, bottom, right, top), rect):
-                yield (left, bottom, right, top), out, opening_name(opening), True
+            swept = left, bottom, right, top
+            if out > pelmet.out_mm + TOUCH_MM and meet(swept, face(pelmet, swept)):
+                yield swept, out, opening_name(opening), True
     for obstacle in scene.set_out.obstacles:
         outline = (obstacle.left_mm, obstacle.bottom_mm, obstacle.right_mm, obstacle.top_mm)
+        rect = face(pelmet, outline)
         if not meet(outline, rect):
             continue
         is_behind = rect[0] <= outline[0] and outline[2] <= rect[2] and outline[3] <= rect[3]
@@ -84,7 +86,7 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
         )
         yield _stop(treatment, text, past, (pelmet.left_mm if side == "left" else pelmet.right_mm, pelmet.bottom_mm))
     for rect, _, name, swings in _things(scene, pelmet):
-        by = shared(rect, face(pelmet))
+        by = shared(rect, face(pelmet, rect))
         if swings:
             text = msg("{where}: {thing} swings {by} into the pelmet.", where=where(treatment), thing=name, by=Mm(by))
         else:
@@ -105,8 +107,9 @@ def _find_others(scene: Scene) -> Iterator[Finding]:
                 rect for layer in other.layers for _, rect, back, _ in rod_rects(layer.support) if back < pelmet.out_mm
             ]
             if other.pelmet is not None:
-                rects.append(face(other.pelmet))
-            by = max((shared(rect, face(pelmet)) for rect in rects if meet(rect, face(pelmet))), default=0.0)
+                rects.append(pelmet_over(other.pelmet, pelmet.left_mm, pelmet.right_mm))
+            met = [(rect, face(pelmet, rect)) for rect in rects]
+            by = max((shared(rect, own) for rect, own in met if meet(rect, own)), default=0.0)
             if by > TOUCH_MM:
                 text = msg("{where}: the pelmet runs {by} into what hangs beside it.", where=where(treatment), by=Mm(by))
                 yield _stop(treatment, text, by, (pelmet.left_mm, pelmet.bottom_mm))

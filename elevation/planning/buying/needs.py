@@ -289,7 +289,7 @@ def _dress(tally: Tally, laid: TreatmentOut, window: int) -> None:
 
 
 def _pelmet(tally: Tally, pelmet: PelmetOut, window: int) -> None:
-    wide, deep = pelmet.right_mm - pelmet.left_mm, pelmet.top_mm - pelmet.bottom_mm
+    wide, deep = pelmet.length_mm, pelmet.top_mm - pelmet.bottom_mm
     iron = msg("angle iron for a shelf {out} deep", out=Mm(pelmet.out_mm))
     screws = (msg("with its screws for the shelf, and for this wall what its kind asks for"),)
     tally.add(f"iron:{size(pelmet.out_mm)}", "brackets", iron, len(pelmet.irons_mm), window, notes=screws)
