@@ -11,34 +11,40 @@ import pytest
 
 from elevation import places
 from elevation.words import languages
-from elevation.words.collect import Template, collect, places_in
+from elevation.words.collect import Collected, Template, collect, places_in
 from elevation.words.languages import catalogue_of
 
 needs_babel = pytest.mark.skipif(importlib.util.find_spec("babel") is None, reason="Babel is a tool of development")
 FOLDER = places.resources() / "words"
 
 
+@pytest.fixture(scope="module")
+def found() -> Collected:
+    """The templates of the whole program, collected once."""
+    from elevation.words.catalogue import collected
+
+    return collected()
+
+
 @needs_babel
 @pytest.mark.parametrize("language", languages()[1:])
-def test_every_template_is_translated_with_the_same_places(language: str) -> None:
+def test_every_template_is_translated_with_the_same_places(language: str, found: Collected) -> None:
     # Missing ones: write them into the .po file after `python -m elevation.words.catalogue`, then run that again.
-    from elevation.words.catalogue import collected, faults, read
+    from elevation.words.catalogue import faults, read
 
-    found = collected()
     assert len(found.templates) > 100
     assert faults(read(FOLDER / f"{language}.po", language), found.templates) == []
 
 
 @needs_babel
 def test_all_catalogues_are_refreshed_or_checked_at_once(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], found: Collected
 ) -> None:
     from elevation.words import catalogue
 
     (tmp_path / "words").mkdir()
     source = tmp_path / "words" / "de.po"
     source.write_bytes((FOLDER / "de.po").read_bytes())
-    found = catalogue.collected()
     monkeypatch.setattr(catalogue, "collected", lambda: found)
     monkeypatch.setattr(catalogue.places, "resources", lambda: tmp_path)
     assert catalogue.main(["--check"]) == 0
@@ -57,10 +63,8 @@ def test_a_language_without_a_catalogue_says_the_templates() -> None:
     assert catalogue_of("xx").gettext("closed") == "closed"
 
 
-def test_every_template_is_a_literal() -> None:
-    from elevation.words.catalogue import collected
-
-    assert collected().not_literal == ()
+def test_every_template_is_a_literal(found: Collected) -> None:
+    assert found.not_literal == ()
 
 
 @needs_babel
