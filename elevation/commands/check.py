@@ -11,14 +11,15 @@ from elevation.commands.speaking import encodable, shown, shown_json
 from elevation.errors import ElevationError
 from elevation.findings.all_rules import find
 from elevation.findings.model import Scene, Weight
-from elevation.output.report import Plain, cloth_report, ready_report, wall_report, wall_text
+from elevation.output.report import Plain, cloth_report, ready_report, valance_report, wall_report, wall_text
 from elevation.planning.ready_words import ready_for
 from elevation.planning.remedies import remedies
 from elevation.room.find import layer_of
 from elevation.room.model import Room
 from elevation.room.style import style_for
 from elevation.setting_out.cloth import cloth_of_layer
-from elevation.setting_out.model import LayerOut
+from elevation.setting_out.model import LayerOut, TreatmentOut
+from elevation.setting_out.valance import valance_cloth
 from elevation.setting_out.whole import set_out
 from elevation.trade.model import Trade
 from elevation.trade.own import load_with_own
@@ -67,15 +68,20 @@ def _wall(room: Room, wall_id: str, scheme_id: str | None, trade: Trade, style: 
     findings = find(Scene(room, laid, trade))
     found = [(finding, remedies(room, wall_id, scheme_id, finding, trade)) for finding in findings]
     grave = any(finding.weight is not Weight.CONSIDER for finding in findings)
-    more = {layer.ref: _cloth(room, layer, trade) for treatment in laid.treatments for layer in treatment.layers}
+    more = {layer.ref: _cloth(room, one, layer, trade) for one in laid.treatments for layer in one.layers}
     return wall_report(laid, found, style, more), wall_text(laid, found, style), grave
 
 
-def _cloth(room: Room, layer: LayerOut, trade: Trade) -> Plain:
-    """What a layer takes in cloth, and what ready-made panels would do there."""
-    cloth = cloth_of_layer(room, layer_of(room, layer.ref), layer, trade)
+def _cloth(room: Room, laid: TreatmentOut, layer: LayerOut, trade: Trade) -> Plain:
+    """What a layer takes in cloth, with a valance of it, and what ready-made panels would do there."""
+    mine = layer_of(room, layer.ref)
+    cloth = cloth_of_layer(room, mine, layer, trade)
+    valance = None
+    if laid.pelmet is not None and layer is laid.layers[0]:
+        valance = valance_cloth(room, mine, laid.pelmet, trade)
     ready = ready_for(room, layer, trade)
     return {
         "cloth": None if cloth is None else cloth_report(cloth),
+        "valance": None if valance is None else valance_report(valance),
         "ready_made": None if ready is None else ready_report(ready),
     }

@@ -25,6 +25,7 @@ from elevation.setting_out.model import (
     TreatmentOut,
 )
 from elevation.setting_out.tilt import axis_at
+from elevation.setting_out.valance import ValanceCloth
 from elevation.trade.pleats import Pleats
 from elevation.words import Style
 from elevation.words.say import say
@@ -181,6 +182,17 @@ def cloth_report(cloth: LayerCloth) -> Plain:
             }
             for panel in cloth.panels
         ],
+    }
+
+
+def valance_report(cloth: ValanceCloth) -> Plain:
+    """What a valance takes in cloth of the front layer's own, as plain data."""
+    return {
+        "finished_mm": _mm(cloth.finished_mm),
+        "depth_mm": _mm(cloth.depth_mm),
+        "flat_mm": _mm(cloth.flat_mm),
+        "hemmed_mm": _mm(cloth.hemmed_mm),
+        "face": _bolt(cloth.face),
     }
 
 

@@ -8,7 +8,9 @@ import pytest
 
 from elevation import places
 from elevation.commands.main import main
-from elevation.room.file import dump_room
+from elevation.room.edits import replace_at
+from elevation.room.file import dump_room, load_room, save_room
+from elevation.room.model import Length, Pelmet
 from tests.findings import test_limits as limits
 from tests.findings.rooms import INCH
 
@@ -33,6 +35,20 @@ def test_every_demo_keeps_the_published_schema(demo, schema, capsys):
     assert err == ""
     jsonschema.validate(got, schema)
     assert all(wall["treatments"] or wall["scheme"] == "" for room in got["rooms"] for wall in room["walls"])
+
+
+def test_the_cloth_of_a_valance_is_told_with_its_front_layer(tmp_path, schema, capsys):
+    room = load_room(places.demo_rooms() / "1-bedroom.room.json")
+    ref = (room.walls[0].id, room.walls[0].schemes[0].id, room.walls[0].schemes[0].treatments[0].id)
+    sizes = (Length(mm, f"{mm:g} mm") for mm in (350.0, 80.0, 100.0, 100.0, 150.0))
+    save_room(replace_at(room, ref, pelmet=Pelmet(*sizes, "valance")), tmp_path / "v.room.json")
+    _, got, _ = _json(capsys, tmp_path / "v.room.json")
+    jsonschema.validate(got, schema)
+    (layer,) = got["rooms"][0]["walls"][0]["treatments"][0]["layers"]
+    # A rod of 60 in, 100 mm beyond each end, 150 mm of return at each, gathered 2.5 times from widths of 54 in.
+    assert layer["valance"]["finished_mm"] == 1524 + 200 + 300
+    assert layer["valance"]["flat_mm"] == 2.5 * 2024
+    assert layer["valance"]["face"]["widths"] == 4
 
 
 def _weights(got):
