@@ -40,12 +40,12 @@ class PostChoice(QWidget):
             choice.chosen.connect(self._choose)
             self.choices.append(choice)
             form.addRow(tr(label), choice)
-        self.light_choice = Choice(tr(msg("Light")), self)
+        self.light_choice = Choice(tr(msg("Lighting")), self)
         self.light_choice.offer(
             [("drawn", tr(msg("as drawn"))), ("day", tr(msg("by day"))), ("evening", tr(msg("in the evening")))], "drawn"
         )
         self.light_choice.chosen.connect(self.changed)
-        form.addRow(tr(msg("&Light")), self.light_choice)
+        form.addRow(tr(msg("Li&ghting")), self.light_choice)
         self.flag = Flag(tr(msg("Before and after, &with the bare wall")), self)
         self.flag.toggled.connect(self.changed)
         self.advice = QLabel(self)
