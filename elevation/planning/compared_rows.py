@@ -6,19 +6,20 @@ from collections.abc import Callable, Iterable, Sequence
 
 from msgspec import Struct
 
-from elevation.findings.model import Finding, Weight
+from elevation.findings.model import Finding
 from elevation.planning.buying.model import BuyingList
 from elevation.planning.buying.said import sum_said, unpriced_said
 from elevation.planning.cloth_words import amount
 from elevation.planning.daylight import kept_over_wall
 from elevation.planning.daylight_words import share_said
+from elevation.planning.house import counts_said
 from elevation.room.model import Room
 from elevation.room.style import style_for
 from elevation.setting_out.model import LayerOut, SetOut, TreatmentOut
 from elevation.setting_out.profile import height_at
 from elevation.trade.model import Trade
 from elevation.units.tolerance import TOUCH_MM
-from elevation.words import Message, Mm, Percent, Ratio, Style, msg, msg_plural, say
+from elevation.words import Message, Mm, Percent, Ratio, Style, msg, say
 
 _MOST_LENGTHS = 3
 """More lengths than this in one cell are told as the least and the greatest."""
@@ -191,19 +192,4 @@ def _cost(bought: BuyingList) -> Message | None:
 def _found(one: Seen) -> Message | None:
     if one.id is None:
         return None
-    weights = [finding.weight for finding in one.findings]
-    stops, broken = weights.count(Weight.STOP), weights.count(Weight.BROKEN)
-    advice = weights.count(Weight.CONSIDER)
-    parts: list[Message] = []
-    if stops:
-        parts.append(msg_plural("{count} stop", "{count} stops", count=stops))
-    if broken:
-        parts.append(msg("{count} broken", count=broken))
-    if advice:
-        parts.append(msg("{count} to consider", count=advice))
-    if not parts:
-        return msg("none")
-    found = parts[0]
-    for part in parts[1:]:
-        found = msg("{first}, {then}", first=found, then=part)
-    return found
+    return counts_said(one.findings, 0) if one.findings else msg("none")

@@ -45,7 +45,7 @@ def hanging_steps(room: Room, wall: SetOut, laid: TreatmentOut, trade: Trade) ->
     """
     substrate = row_of(trade.substrates, wall_of(room, wall.wall).substrate, "substrate")
     places = drill_places(wall, laid, trade)
-    steps = [_ready(laid)]
+    steps = [_ready(laid, has_template=bool(places))]
     if places:
         if laid.mount == "wall":
             steps.extend(level_line(places))
@@ -71,10 +71,12 @@ def hanging_steps(room: Room, wall: SetOut, laid: TreatmentOut, trade: Trade) ->
     return tuple(steps)
 
 
-def _ready(laid: TreatmentOut) -> HangStep:
+def _ready(laid: TreatmentOut, *, has_template: bool) -> HangStep:
     longest = max((layer.support.length_mm for layer in laid.layers), default=0.0)
     details = [
         msg("The drilling sheet, a level at least as long as an arm, pencil, the tape, the fixings and their packet.")
+        if has_template
+        else msg("A level at least as long as an arm, pencil, the tape, and what holds the rod with its packet.")
     ]
     if longest > TWO_MM:
         details.append(msg("Two people: a rod of {length} is not held and screwed alone.", length=Mm(longest)))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from msgspec.structs import replace
 
@@ -64,20 +64,25 @@ def drilling_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = 
 
 
 def _drilling(dressed: Dressed, trade: Trade, paper: Page | None) -> list[Picture]:
-    style = style_for(dressed.room)
     pages: list[Picture] = []
+    for wall, laid, sheet, held in _to_drill(dressed, paper):
+        if held is not None:
+            pages.append(held)
+            continue
+        for layer in laid.layers:
+            own = [place for place in drill_places(wall, laid, trade) if place.ref[:-1] == layer.ref]
+            pages.extend(drilling_sheets(own, layer.support.diameter_mm, sheet))
+    return pages
+
+
+def _to_drill(dressed: Dressed, paper: Page | None) -> Iterator[tuple[SetOut, TreatmentOut, Sheet, Picture | None]]:
+    """Every treatment with what its sheets are about, and the page in place of them where none must be made."""
+    style = style_for(dressed.room)
     for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
         stops = stopped(findings)
         for laid in wall.treatments:
             sheet = Sheet(subject_of(dressed.room, wall, laid, style), style, paper)
-            held = _held_back(laid, stops.get(laid.ref, ()), sheet)
-            if held is not None:
-                pages.append(held)
-                continue
-            for layer in laid.layers:
-                own = [place for place in drill_places(wall, laid, trade) if place.ref[:-1] == layer.ref]
-                pages.extend(drilling_sheets(own, layer.support.diameter_mm, sheet))
-    return pages
+            yield wall, laid, sheet, _held_back(laid, stops.get(laid.ref, ()), sheet)
 
 
 def tile_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None) -> tuple[Picture, ...]:
@@ -90,17 +95,8 @@ def tile_pages(rooms: Sequence[Dressed], trade: Trade, paper: Page | None = None
     """
     pages: list[Picture] = []
     for dressed in rooms:
-        style = style_for(dressed.room)
-        for wall, findings in zip(dressed.walls, dressed.findings, strict=True):
-            stops = stopped(findings)
-            for laid in wall.treatments:
-                sheet = Sheet(subject_of(dressed.room, wall, laid, style), style, paper)
-                held = _held_back(laid, stops.get(laid.ref, ()), sheet)
-                if held is not None:
-                    pages.append(held)
-                    continue
-                found = tilings(laid, drill_places(wall, laid, trade))
-                pages.extend(tile_sheets(found, sheet))
+        for wall, laid, sheet, held in _to_drill(dressed, paper):
+            pages.extend([held] if held is not None else tile_sheets(tilings(laid, drill_places(wall, laid, trade)), sheet))
     if not pages:
         right = said("the drilling sheets have the figures of each")
         raise Missing(names_of(rooms), "", said("has no bracket beside a casing with a level head"), right)
