@@ -251,6 +251,27 @@ def test_a_rod_without_a_size_carries_nothing_that_can_be_told() -> None:
     assert layer_of(panels=weighing(2.0), rod={"diameter": inch(0)}).support.sag_mm is None
 
 
+def test_free_ends_and_ends_that_carry_are_told_side_by_side() -> None:
+    # Both ends of unlike rods, once as they are and once mirrored: what is told of the left one is told of the right.
+    where = (held("from-left-end", 4), held("from-centre", 5), held("from-right-end", 9))
+    back = (held("from-left-end", 9), held("from-centre", -5), held("from-right-end", 4))
+    found, turned = (layer_of(panels=(), brackets=brackets(*places), rod=BARE).loads for places in (where, back))
+    assert found is not None
+    assert turned is not None
+    assert [span.is_end for span in found.spans] == [True, False, False, True]
+    sags = [span.sag_mm for span in found.spans]
+    assert [span.sag_mm for span in turned.spans] == pytest.approx(sags[::-1])
+    assert sags[0] != pytest.approx(sags[-1])
+    carried = {"left_ends": "socket", "right_ends": "socket"}
+    middle, other = (
+        layer_of(panels=(), brackets=brackets(held("from-centre", x)), rod={**BARE, **carried}).loads for x in (10, -10)
+    )
+    assert middle is not None
+    assert other is not None
+    assert other.ends_n == pytest.approx(middle.ends_n[::-1])
+    assert middle.ends_n[0] != pytest.approx(middle.ends_n[1])
+
+
 def test_between_brackets_that_give_the_rod_comes_down_straight() -> None:
     # Arms of spring steel that give unlike, each as its load says: what they give is added on a straight line.
     found = layer_of(
