@@ -69,6 +69,7 @@ class Schemes(QDialog):
         self._window = window
         self._session = window.session
         self._generation = -1
+        self._news = ""
         self._wall = ""
         self._picked: list[str | None] = []
         self.compared: Comparison | None = None
@@ -168,6 +169,7 @@ class Schemes(QDialog):
 
     def _on_changed(self, event: str) -> None:
         if event in ("room", "view") and self._session.gesture is None:
+            self._news = ""
             self._wait.start()
 
     # -- which -------------------------------------------------------------------------
@@ -197,6 +199,7 @@ class Schemes(QDialog):
         self.picks.offer(options, kept, self.picture.width() * 2 // 3)
 
     def _on_picked(self) -> None:
+        self._news = ""
         self._picked = self.picks.ticked
         self.begin()
 
@@ -256,7 +259,7 @@ class Schemes(QDialog):
             for column, value in enumerate(row.values):
                 self.table.setItem(at, column, QTableWidgetItem(NONE if value is None else tr(value, style)))
         self.table.resizeRowsToContents()
-        self.alike.setText(tr(alike_said(compared), style))
+        self.alike.setText(" ".join(part for part in (self._news, tr(alike_said(compared), style)) if part))
 
     # -- acts --------------------------------------------------------------------------
 
@@ -326,7 +329,9 @@ class Schemes(QDialog):
         if found.ids:
             self._picked = list(found.shown)
             self._session.commit(found.room, msg("Propose schemes"), (found.wall, found.ids[0]))
-        self._window.tell(tr(proposed_said(len(found.ids))))
+        # Said where she looks: the window's own line may be behind this one.
+        self._news = tr(proposed_said(len(found.ids)))
+        self._window.tell(self._news)
         self.begin()
 
     def ask_export(self) -> None:

@@ -131,6 +131,7 @@ def test_proposals_are_added_with_one_undo_and_stand_beside_what_was(schemes, wi
     qtbot.waitUntil(lambda: schemes.compared is not None and len(names(schemes)) > 2, timeout=20_000)
     added = window.session.committed.walls[0].schemes[2:]
     assert 1 <= len(added) <= 3
+    qtbot.waitUntil(lambda: "differ" in schemes.alike.text() or "proposed" in schemes.alike.text(), timeout=20_000)
     assert all(":" in scheme.name for scheme in added)
     window.session.undo()
     assert window.session.committed is before
