@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from elevation.findings import memo as findings_memo
 from elevation.findings.all_rules import find, find_afresh
@@ -16,6 +17,7 @@ from elevation.setting_out import keeper, room_rods, whole
 from elevation.setting_out.memo import Memo
 from elevation.setting_out.whole import set_out, set_out_afresh
 from elevation.trade import load_trade
+from tests.findings.test_corner import two_walls
 
 
 def test_a_memo_knows_calls_by_what_they_were_given() -> None:
@@ -41,6 +43,8 @@ def test_what_is_forgotten_is_worked_out_again(name: str, monkeypatch: pytest.Mo
         (handles_remembered, "MOST_TREATMENTS"),
     ):  # fmt: skip
         monkeypatch.setattr(module, limit, 0)
+    whole._keepers.clear()
+    room_rods._kept.clear()
     memo = TreatmentMemo(find_afresh)
     for place in places * 2:
         laid = set_out(room, *place, trade)
@@ -48,3 +52,10 @@ def test_what_is_forgotten_is_worked_out_again(name: str, monkeypatch: pytest.Mo
         scene = Scene(room, laid, trade)
         assert find(scene, memo) == find(scene, TreatmentMemo(find_afresh))
         assert [one.key for one in handles(room, laid, trade)] == wanted[place]
+
+
+def test_a_wall_without_a_scheme_has_no_rod_that_others_could_go_by() -> None:
+    room = two_walls()
+    bare = replace(room, walls=(room.walls[0], replace(room.walls[1], schemes=())))
+    assert len(room_rods.rods_elsewhere(room, "w1", "s1", load_trade())) == 1
+    assert room_rods.rods_elsewhere(bare, "w1", "s1", load_trade()) == ()

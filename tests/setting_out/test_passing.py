@@ -11,7 +11,7 @@ from math import pi
 import pytest
 from msgspec.structs import replace
 
-from elevation.findings.all_rules import find, find_afresh
+from elevation.findings.all_rules import find, find_afresh, rule_of
 from elevation.findings.memo import TreatmentMemo
 from elevation.findings.model import Scene
 from elevation.room.edits import replace_at
@@ -86,6 +86,8 @@ def test_cloth_that_passes_the_corner_is_told_of_at_a_heater_there() -> None:
     (one,) = [each for each in find(scene, TreatmentMemo(find_afresh)) if each.rule == "heat"]
     assert one.subject == SECOND
     assert "can touch it" in said(one.text)
+    # Its remedies are over there, where the panel is decided.
+    assert list(rule_of("heat").changes(scene, one)) == []
 
 
 def test_what_is_remembered_is_what_is_set_out_afresh() -> None:
