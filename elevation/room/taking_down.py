@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from elevation.errors import BadInput, said
-from elevation.room.corners import AROUND, after_corner, beside
+from elevation.room.corners import beside
 from elevation.room.edits import remove
 from elevation.room.find import wall_of
 from elevation.room.going_round import end_here, go_on
@@ -41,7 +41,6 @@ def without_wall(room: Room, wall_id: str) -> Room:
     if left is not None:
         for scheme in wall_of(room, left.wall.id).schemes:
             for treatment in scheme.treatments:
-                ref = (left.wall.id, scheme.id, treatment.id)
-                if any(layer.rod.right.hold == AROUND for layer in treatment.layers) and after_corner(room, ref) is None:
-                    room = end_here(room, ref, "right")
+                # Also what went round the corner without going on there.
+                room = end_here(room, (left.wall.id, scheme.id, treatment.id), "right")
     return remove(room, (wall_id,))

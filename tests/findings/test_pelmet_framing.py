@@ -65,3 +65,17 @@ def test_a_shelf_lowered_before_the_header_is_offered() -> None:
 def test_no_wall_says_so_where_there_is_no_framing_at_all() -> None:
     bare = at(shelf(), ("w1",), openings=(), studs=())
     assert not found(bare, "pelmet-framing")  # nothing is covered, nothing hangs
+
+
+def test_longer_ends_that_come_to_studs_are_offered() -> None:
+    # Studs at 36 and 108 in alone, 2 in beyond the shelf's ends; its top before the header.
+    room = at(shelf(36, above=inch(0.5)), ("w1",), stud_spacing=inch(72))
+    one = the(room, "pelmet-framing")
+    assert said(one.text).startswith("Window 1: 2 of the")
+    assert one.caution is not None
+    assert said(one.caution).startswith("Framing drawn dashed")
+    offered = remedies(room, "w1", "s1", one, trade()).offered
+    # An end stands 2 in beyond its iron: at 34 in, 10 in beyond the rod.
+    assert [said(remedy.label) for remedy in offered] == ["End the pelmet 10 in beyond the rod on both sides"]
+    assert irons_in(offered[0].room)[0] == pytest.approx(36)
+    assert irons_in(offered[0].room)[-1] == pytest.approx(108)

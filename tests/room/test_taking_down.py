@@ -7,6 +7,7 @@ import pytest
 from elevation.errors import BadInput, NoSuch
 from elevation.places import demo_rooms
 from elevation.room.corners import AROUND
+from elevation.room.edits import replace_at
 from elevation.room.encode import encode_room
 from elevation.room.file import load_room
 from elevation.room.model import Room
@@ -55,3 +56,9 @@ def test_the_last_wall_is_kept_and_the_sentence_says_why(bay: Room) -> None:
         without_wall(room, "middle")
     with pytest.raises(NoSuch):
         without_wall(bay, "attic")
+
+
+def test_a_rod_that_went_round_without_going_on_there_is_let_go_too(bay: Room) -> None:
+    ref = ("middle", *(part.id for part in (bay.walls[1].schemes[0], bay.walls[1].schemes[0].treatments[0])))
+    room = without_wall(replace_at(bay, ref, continues=None), "middle")
+    assert room.walls[0].schemes[0].treatments[0].layers[0].rod.right.hold != AROUND

@@ -54,6 +54,11 @@ def test_only_what_stands_behind_the_shelf_counts(top: float, goes: bool) -> Non
     assert (540.0 in irons(upright(540.0, top=top))) is goes
 
 
+@pytest.mark.parametrize(("bottom", "goes"), [(2199.9, True), (2200.0, True), (2200.1, False)])
+def test_nor_what_begins_over_it(bottom: float, goes: bool) -> None:
+    assert (540.0 in irons(upright(540.0, bottom=bottom))) is goes
+
+
 def test_over_a_header_they_stand_where_they_are_and_at_its_ends_just_on_it() -> None:
     header = ZoneOut("header", ("w1", "o1"), 200.0, 2100.0, 900.0, 2300.0)
     assert irons(header, apart=2000.0) == pytest.approx((200.0, 500.0, 900.0))

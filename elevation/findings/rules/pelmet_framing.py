@@ -81,13 +81,10 @@ def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
     pelmet = treatment.pelmet
     if pelmet is None:  # pragma: no cover - the finding was made of one
         return
-    # Onto the nearest headers, which run over the openings: the shelf lower, or higher, until it lies before one.
+    # The shelf lower, until it lies before a header, which runs over an opening.
     for zone in scene.set_out.zones:
-        if zone.kind == "header" and zone.left_mm < pelmet.right_mm and zone.right_mm > pelmet.left_mm:
-            if zone.top_mm < pelmet.top_mm:
-                yield from pelmet_top(scene, finding.subject, zone.top_mm - pelmet.over_mm, is_higher=False)
-            elif zone.bottom_mm > pelmet.top_mm:
-                yield from pelmet_top(scene, finding.subject, zone.bottom_mm - pelmet.over_mm, is_higher=True)
+        if zone.kind == "header" and zone.top_mm < pelmet.top_mm:
+            yield from pelmet_top(scene, finding.subject, zone.top_mm - pelmet.over_mm, is_higher=False)
     # Longer, until its ends come before framing.
     high, off = pelmet.top_mm, [x for x, _ in off_framing(scene, pelmet)]
     upright = [
