@@ -52,13 +52,19 @@ def test_it_runs_into_what_reaches_the_plane_it_hangs_in(out_mm: float, is_met: 
         # The shortest way out of it is over it.
         assert one.measured_mm == pytest.approx(-20 * INCH, abs=0.6 * INCH)
         assert "comes round the corner" in said(one.text)
+        # Pointed at in the middle of what it meets there.
+        assert one.at == pytest.approx((70 * INCH, 10 * INCH))
         # The wall that the cloth belongs to has nothing to say: nothing stands there.
         assert says(room, "meets", "w1") == ()
 
 
 @pytest.mark.parametrize(("left_in", "is_met"), [(100.1, False), (100.0, False), (99.9, True)])
 def test_as_far_as_it_closes_and_no_farther(left_in: float, is_met: bool) -> None:
-    assert len(says(chest(6 * INCH, left_in), "meets")) == is_met
+    found_there = says(chest(6 * INCH, left_in), "meets")
+    assert len(found_there) == is_met
+    if is_met:
+        assert found_there[0].at is not None
+        assert found_there[0].at[0] == pytest.approx((left_in + 100) / 2 * INCH)
 
 
 def test_the_track_taken_farther_out_or_shorter_cloth_puts_it_right() -> None:
@@ -81,6 +87,7 @@ def test_a_door_swings_into_it_wherever_it_draws_and_nothing_helps(left_in: floa
     assert [one.subject for one in found_there] == [SECOND] * is_met
     if is_met:
         assert found_there[0].measured_mm == pytest.approx(-0.1 * INCH)
+        assert found_there[0].at == pytest.approx((99.95 * INCH, 40 * INCH))
         tried = remedies(door(left_in, 30), "w2", "s1", found_there[0], trade())
         assert tried.offered == ()
         assert tried.none_because is not None
