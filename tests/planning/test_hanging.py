@@ -193,3 +193,26 @@ def test_bent_ends_are_screwed_on_only_with_the_rings_on_the_rod(ends):
         assert not end.is_socket
         assert end.out is None
         assert end.along.first_mm + end.along.second_mm == pytest.approx(width)
+
+
+@pytest.mark.parametrize(
+    ("mount", "from_sash", "projection", "told"),
+    [
+        ("reveal", 50.0, -60.0, ("out from the sash", 50.0)),
+        ("reveal", None, -60.0, ("in from the wall's face", 60.0)),
+        ("wall", None, 0.0, ("out from the wall's face", 0.0)),
+        ("wall", 50.0, 80.0, ("out from the wall's face", 80.0)),
+    ],
+)
+def test_a_socket_stands_out_from_what_can_be_measured_there(mount, from_sash, projection, told):
+    wall, laid, _ = street_in_sockets()
+    support = replace(laid.layers[0].support, from_sash_mm=from_sash, projection_mm=projection)
+    layer = replace(laid.layers[0], support=support)
+    ends = end_places(wall, replace(laid, mount=mount, layers=(layer,)), TRADE)
+    assert [(say(end.out[0], ENGLISH), end.out[1]) for end in ends] == [told, told]
+    assert [say(end.name, ENGLISH) for end in ends] == ["left socket", "right socket"]
+    second = end_places(wall, replace(laid, mount=mount, layers=(replace(layer, ref=(*layer.ref[:-1], "x")), layer)), TRADE)
+    assert [say(end.name, ENGLISH) for end in second][2:] == [
+        "left socket, rod 2 from the front",
+        "right socket, rod 2 from the front",
+    ]

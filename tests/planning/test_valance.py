@@ -177,3 +177,11 @@ def test_the_window_s_page_draws_it_and_says_its_steps() -> None:
     assert "1V: valance" in said
     assert any(text.startswith("Gather it to ") for text in said)
     assert "leading edge" not in [text.text for text in texts(pages[2:])]
+
+
+def test_what_no_workroom_would_sew_has_no_cloth() -> None:
+    one, _ = sewn(room_with())
+    # 1,000 widths of 54 in at 2.5 are the most.
+    most = 1000 * 54 / 2.5 - 12 - front(one)
+    assert sewn(room_with(more=most))[1].valances[0].cloth.widths == 1000
+    assert sewn(room_with(more=most + 0.1))[1].valances == ()
