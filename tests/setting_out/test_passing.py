@@ -168,3 +168,24 @@ def test_the_brackets_of_each_wall_carry_what_hangs_before_it() -> None:
     assert sum(bracket.load_n or 0.0 for bracket in first.brackets) > first.loads.rod_n + whole_n
     bare = landed(replace_at(room, LAYER, panels=()), "w2")
     assert sum(bracket.load_n or 0.0 for bracket in bare.brackets) == pytest.approx(second.loads.rod_n, rel=0.05)
+
+
+def test_drawn_into_the_bend_it_lies_before_that_bends_tangent() -> None:
+    # 1 in short of the middle of the arc of pi in a side, whose tangent is 4 in.
+    (panel,) = landed(one_way(drawn=inch(LONG - 1)), "w1").panels
+    assert panel.drawn[1] == pytest.approx((140.5 - 4 / pi) * INCH)
+    # And 1 in past it, on the other wall.
+    (guest,) = landed(one_way(drawn=inch(LONG + 1)), "w2").guests
+    assert guest.drawn[1] == pytest.approx((3.5 + 4 / pi) * INCH)
+
+
+def test_from_the_other_end_it_closes_over_the_first_wall() -> None:
+    room = replace_at(bent(4), LAYER, panels=())
+    panel = replace(layer_of(bent(4), SECOND).panels[1], flat_width=inch(400), parks="right")
+    room = replace_at(room, SECOND, panels=(panel,))
+    (own,), (guest,) = landed(room, "w2").panels, landed(room, "w1").guests
+    assert own.closed == pytest.approx((3.5 * INCH, 100 * INCH))
+    assert own.on_mm == pytest.approx(LONG * INCH)
+    assert guest.ref == (*SECOND, panel.id)
+    assert guest.closed == pytest.approx((44 * INCH, 140.5 * INCH))
+    assert guest.open == pytest.approx((140.5 * INCH, 140.5 * INCH))
