@@ -171,9 +171,9 @@ def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> Lay
             why = "" if runs else "one-way" if one_way else "too-narrow"
         if runs:
             through = flat + len(out.panels) * 2 * exact(plan.side_hem_mm)
-            face = bolt_through(through, cut, fabric, step, trade)
+            face = bolt_through(before_wash(through, layer, trade), cut, fabric, step, trade)
         else:
-            face = bolt_upright(total_widths, cut, fabric, plan.usable_mm, step)
+            face = bolt_upright(total_widths, before_wash(cut, layer, trade), fabric, plan.usable_mm, step)
         lining = _lining(fabric.lining, wanted, long, step, plan, room.graduation_mm, trade)
         interlining = _interlining(fabric.interlining, wanted, long, step, plan, room.graduation_mm, trade)
     panels = tuple(
@@ -323,13 +323,20 @@ def _length(out: LayerOut, layer: Layer) -> float | None:
 
 
 def cut_of(layer: Layer, long_mm: float, turned_mm: float, hem_mm: float, graduation_mm: float, trade: Trade) -> Fraction:
-    """A cut of a layer's cloth before whole repeats, mm: so long finished, with what is turned in and hemmed."""
+    """A cut of a layer's cloth before whole repeats and any wash, mm: so long, with what is turned in and hemmed."""
     cut = cut_length(long_mm, turned_mm, hem_mm)
     if layer.fabric.repeat is None:
         # Of patterned cloth the repeats say where it is cut: a hair must not take another one.
         cut = to_mark(cut, graduation_mm)
-    # Cloth that is washed before it is cut is bought longer by what the wash takes; other cloth shrinks on the rod.
-    return cut_length(float(cut), 0.0, 0.0, shrinks_of(layer.fabric, trade)) if layer.making.washed_first else cut
+    return cut
+
+
+def before_wash(along_mm: Fraction, layer: Layer, trade: Trade) -> Fraction:
+    """So much along the bolt as it is bought: cloth that is washed before it is cut is longer by what the wash takes.
+
+    Other cloth shrinks on the rod. Cloth on its side loses of what becomes its width, not of its drop.
+    """
+    return cut_length(float(along_mm), 0.0, 0.0, shrinks_of(layer.fabric, trade)) if layer.making.washed_first else along_mm
 
 
 def turned_in_mm(layer: Layer, heading: HeadingRow) -> float:

@@ -10,6 +10,7 @@ from elevation.room.model import Layer, Room
 from elevation.setting_out.cloth import (
     MOST_WIDTHS,
     Bolt,
+    before_wash,
     bolt_mm,
     bolt_through,
     bolt_upright,
@@ -92,10 +93,10 @@ def valance_cloth(room: Room, front: Layer, pelmet: PelmetOut, trade: Trade) -> 
     cut = cut_of(front, depth, heading.turned_in_mm, hem, room.graduation_mm, trade)
     step = more["sold-in" if room.unit == "in" else "sold-mm"].length_mm
     if fabric.railroaded and can_railroad(bolt_mm(fabric, trade), cut, one_way=runs_one_way(fabric, trade)):
-        face = bolt_through(flat + 2 * exact(side), cut, fabric, step, trade)
+        face = bolt_through(before_wash(flat + 2 * exact(side), front, trade), cut, fabric, step, trade)
         widths, hemmed = Fraction(0), float(flat)
     else:
-        face = bolt_upright(widths, cut, fabric, usable, step)
+        face = bolt_upright(widths, before_wash(cut, front, trade), fabric, usable, step)
         # Where every width counts less what selvedge and seam take, its seams are taken already.
         joins = 0 if room.fullness_rule == "narrower" else max(0, int(widths) - 1)
         hemmed = float(widths) * usable - 2 * side - joins * 2 * more["seam"].length_mm

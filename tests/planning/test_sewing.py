@@ -329,6 +329,14 @@ def test_cloth_on_its_side_is_a_stretch_for_each_panel() -> None:
     # 68 in of flat cloth and two side hems of 3 in.
     assert cuts(face) == pytest.approx([74, 74])
     assert [area.kind for area in face.strips[0].areas] == ["piece", "strip"]
+    # Washed first it is bought longer by what the wash takes of that stretch, and not of the drop across it.
+    making = Making(2.0, returns=True, heading=inch(7), hem=inch(8), washed_first=True)
+    room = at(t21(), LAYER, making=making, fabric=Fabric(width=inch(90), railroaded=True, shrinks=0.04))
+    (washed,) = sewn(room).bolts
+    check_full(washed)
+    assert cuts(washed) == pytest.approx([74, 74])
+    assert [piece.length_mm for piece in washed.pieces] == pytest.approx([79 * INCH] * 2)
+    assert [piece.width_mm for piece in washed.pieces] == pytest.approx([74 * INCH] * 2)
 
 
 def test_a_pattern_parts_no_width_between_panels_of_one_side() -> None:

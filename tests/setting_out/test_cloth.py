@@ -86,6 +86,12 @@ def test_cloth_on_its_side() -> None:
     assert wide.railroaded
     # 136 in of flat cloth and two side hems of 3 in on each of two panels.
     assert wide.face.total_mm == pytest.approx((136 + 12) * INCH)
+    # Washed first: so much longer along the bolt, where 4 % go in the wash; as long across it as ever.
+    washed = Making(2.0, True, inch(7), inch(8), washed_first=True)
+    shrunk = cloth(at(workroom(width=inch(79), railroaded=True, shrinks=0.04), LAYER, making=washed))
+    assert shrunk.railroaded
+    assert shrunk.face.total_mm == pytest.approx((136 + 12) / 0.96 * INCH)
+    assert shrunk.face.cut_mm == pytest.approx(79 * INCH)
     narrow = cloth(workroom(width=inch(78.99), railroaded=True))
     assert (narrow.railroaded, narrow.cannot_railroad) == (False, "too-narrow")
     for fabric in ({"one_way": True}, {"row": "velvet"}):

@@ -132,7 +132,7 @@ def _face_bolt(key: _Key, own: Sequence[_Order], step: float, trade: Trade) -> B
         strips.waste(key.repeat_mm, "place")
     for one in own:
         if one.runs_through:
-            _on_its_side(strips, one, trade)
+            _on_its_side(strips, one, trade, key.washed)
         else:
             _upright(strips, one, key)
     bought = float(sold(strips.at, step))
@@ -209,12 +209,12 @@ def _areas(cell: Cell, width_mm: float) -> tuple[Area, ...]:
     return tuple(areas)
 
 
-def _on_its_side(strips: _Strips, one: _Order, trade: Trade) -> None:
-    """Cloth that runs through: each panel a stretch of the bolt, its drop across it."""
+def _on_its_side(strips: _Strips, one: _Order, trade: Trade, washed: float) -> None:
+    """Cloth that runs through: each panel a stretch of the bolt, longer by what a wash takes of it, its drop across it."""
     face = one.face
     side = trade.allowances["side-hem"].length_mm
     for panel, name in zip(one.panels, one.names, strict=True):
-        long = panel.flat_mm + 2 * side
+        long = (panel.flat_mm + 2 * side) / (1.0 - washed)
         piece = CutPiece(name, 1, 1, face.cut_mm, long, share=0.0)
         areas = [Area(0.0, face.cut_mm, "piece", piece)]
         if strips.width - face.cut_mm > TOUCH_MM:
@@ -252,7 +252,7 @@ def _washed(strip: Strip, left: float) -> Strip:
 
 def _washed_piece(piece: CutPiece, left: float) -> CutPiece:
     if not piece.share:
-        # On its side the wash takes of what becomes its width.
+        # On its side the wash takes of what becomes its width, and was given that much more.
         return CutPiece(piece.panel, piece.number, piece.count, piece.length_mm, piece.width_mm * left, share=0.0)
     return CutPiece(
         piece.panel,
