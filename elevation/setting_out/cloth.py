@@ -164,7 +164,7 @@ def cloth_of_layer(room: Room, layer: Layer, out: LayerOut, trade: Trade) -> Lay
     if long is not None and total_widths <= MOST_WIDTHS:
         step = trade.allowances["sold-in" if room.unit == "in" else "sold-mm"].length_mm
         turned, hem = turned_in_mm(layer, plan.heading), hem_mm(layer, long, trade)
-        cut = cut_of(layer, long, turned, hem, room.graduation_mm, trade)
+        cut = cut_of(layer, long, turned, hem, room.graduation_mm)
         one_way = runs_one_way(fabric, trade)
         if fabric.railroaded:
             runs = can_railroad(bolt_mm(fabric, trade), cut, one_way=one_way)
@@ -322,7 +322,7 @@ def _length(out: LayerOut, layer: Layer) -> float | None:
     return max(max(known) - settles, 1.0)
 
 
-def cut_of(layer: Layer, long_mm: float, turned_mm: float, hem_mm: float, graduation_mm: float, trade: Trade) -> Fraction:
+def cut_of(layer: Layer, long_mm: float, turned_mm: float, hem_mm: float, graduation_mm: float) -> Fraction:
     """A cut of a layer's cloth before whole repeats and any wash, mm: so long, with what is turned in and hemmed."""
     cut = cut_length(long_mm, turned_mm, hem_mm)
     if layer.fabric.repeat is None:

@@ -90,7 +90,7 @@ def valance_cloth(room: Room, front: Layer, pelmet: PelmetOut, trade: Trade) -> 
     widths = widths_of(flat, usable)
     if widths > MOST_WIDTHS:
         return None
-    cut = cut_of(front, depth, heading.turned_in_mm, hem, room.graduation_mm, trade)
+    cut = cut_of(front, depth, heading.turned_in_mm, hem, room.graduation_mm)
     step = more["sold-in" if room.unit == "in" else "sold-mm"].length_mm
     if fabric.railroaded and can_railroad(bolt_mm(fabric, trade), cut, one_way=runs_one_way(fabric, trade)):
         face = bolt_through(before_wash(flat + 2 * exact(side), front, trade), cut, fabric, step, trade)

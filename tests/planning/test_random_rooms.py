@@ -75,9 +75,10 @@ def test_each_remedy_removes_its_finding_and_adds_nothing_grave() -> None:
     assert set(seen) == {rule.id for rule in RULES} - {"bracket-out"}
     # Rods round corners by lot have their brackets near enough, and end on the mitre whatever else is in the way there.
     # A bracket drilled near a reveal's edge comes up about once in these rooms: whether it can be moved there is chance.
+    # Irons of pelmets drawn by lot miss framing by more than the pelmet's end can be let out, or where none is found.
     none = {
         "readings-differ", "out-of-square", "hem-varies", "double-bracket", "near-edge", "cannot-pass", "child-climb",
-        "corner-bracket",
+        "corner-bracket", "pelmet-framing",
     }  # fmt: skip
     assert {rule.id for rule in RULES} - set(offered) <= none | {"bracket-out"}
 
