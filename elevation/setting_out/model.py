@@ -242,6 +242,10 @@ class PanelOut(Struct, frozen=True, gc=False):
         share = dict(zip(("open", "closed", "drawn"), self.shares, strict=True))[position]
         return max(1, round(self.fold_count * share))
 
+    def flat_over(self, position: str) -> float:
+        """How much of its flat width is before this wall in that position, mm."""
+        return self.flat_width_mm * dict(zip(("open", "closed", "drawn"), self.shares, strict=True))[position]
+
 
 class BoardOut(Struct, frozen=True, gc=False):
     """A mounting board on the wall: its face, how thick it is, and what holds it."""

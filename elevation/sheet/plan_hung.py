@@ -7,6 +7,7 @@ from math import cos, radians, sin
 from elevation.setting_out.model import BracketOut, LayerOut, PanelOut, Point, Span, SupportOut, TreatmentOut
 from elevation.sheet import inks
 from elevation.sheet.paths import circle, polygon, rectangle
+from elevation.sheet.plan_folds import drawn_depth, fold_line
 from elevation.sheet.plan_frame import Frame
 from elevation.sheet.records import NARROW, Fill, Ink, Line, Path, Pen, Polyline, Record, Text
 from elevation.sheet.type_metrics import text_width
@@ -20,6 +21,11 @@ _AXIS = Pen(Ink.THIN, 0.18, (4.0, 0.8, 0.6, 0.8))
 _METAL = Pen(Ink.METAL, NARROW)
 _THIN = Pen(Ink.THIN, 0.18)
 _LEAST_FOLD_MM = 14.0
+"""Flat cloth is drawn so deep: flatter, it would vanish under the rod."""
+
+_FREE_MM = 6.0
+"""Between the folds and the wall's face, as drawn."""
+
 _STROKE_MM = 0.9
 _BEND_STEPS = 8
 
@@ -166,27 +172,19 @@ def _cover(panel: PanelOut, position: str) -> Span:
 
 
 def _panel(panel: PanelOut, layer: LayerOut, frame: Frame, position: str) -> list[Record]:
-    """The line of the folds: as many as there are, as deep as there is cloth for."""
+    """The line of the folds: as many as there are, as long as the cloth is wide flat."""
     left, right = _cover(panel, position)
     wide = right - left
     if wide <= 0 or panel.fold_count < 1:
         return []
     out = layer.support.projection_mm
-    deep = max(min(panel.fold_depth_mm, 2 * max(abs(out) - 6.0, _LEAST_FOLD_MM / 2)), _LEAST_FOLD_MM) / 2
-    count = panel.folds_over(position)
-    pitch = wide / count
-    steps: list[tuple[str | float, ...]] = [("M", *frame.at(left, out))]
-    for number in range(count):
-        start = left + number * pitch
-        # One fold: out into the room and back toward the wall; tight folds bulge beyond their own pitch.
-        bulge = min(deep * 0.45, pitch * 0.9)
-        for half, way in ((0, 1.0), (1, -1.0)):
-            a, b = start + half * pitch / 2, start + (half + 1) * pitch / 2
-            top = out + way * deep * 4 / 3
-            steps.append(("C", *frame.at(a - bulge * 0.2, top), *frame.at(b + bulge * 0.2, top), *frame.at(b, out)))
+    count, flat = panel.folds_over(position), panel.flat_over(position)
+    most = 2 * max(abs(out) - _FREE_MM, _LEAST_FOLD_MM / 2)
+    depth = drawn_depth(flat, wide, count, _LEAST_FOLD_MM, most)
+    steps, deep = fold_line((left, right), flat, count, out, depth, frame), depth / 2
     edge = inks.blend(layer.colour, Ink.OUTLINE, 0.35)
     band = frame.all(((left, out - deep), (right, out - deep), (right, out + deep), (left, out + deep)))
-    return [Fill(polygon(band), inks.with_alpha(layer.colour, 0.16)), Path(tuple(steps), Pen(edge, 0.35))]
+    return [Fill(polygon(band), inks.with_alpha(layer.colour, 0.16)), Path(steps, Pen(edge, 0.35))]
 
 
 def _projection(
