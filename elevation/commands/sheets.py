@@ -79,7 +79,8 @@ def run_sheets(given: Sheets) -> int:
         print(shown(f"stopped: {files} of {len(tasks)} files written to {given.out}"))
         return EXIT_STOPPED
     _progress(0, 0, "")
-    print(shown(f"{files} files with {pages} pages written to {given.out}"))
+    counted = f"{files} file{'s' * (files != 1)} with {pages} page{'s' * (pages != 1)}"
+    print(shown(f"{counted} written to {given.out}"))
     return EXIT_BAD if failed else EXIT_FINE
 
 

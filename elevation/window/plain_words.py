@@ -36,7 +36,10 @@ _WORDS: dict[str, Message] = {
     "rod.stock": msg("A longer rod is joined, and wants a bracket under the joint."),
     "drop": msg("Hang one ring with its clip on the rod and measure down from the rod's middle."),
     "flat_width": msg("The cloth laid flat, before it is gathered."),
-    "label_length": msg("As printed on the packet; the panel itself may differ."),
+    "label_length": msg(
+        "Of a ready-made panel, as printed on its packet; the panel itself may differ. Blank, and not measured either: it"
+        " is sewn to length."
+    ),
     "measured_length": msg("Pressed and hung, from its top to its hem."),
     "stack": msg("Push the panel together as far as it goes and measure across."),
     "drawn": msg("How far the panel is drawn from its side just now."),

@@ -38,6 +38,8 @@ def test_the_measuring_sheets_of_a_house_in_one_go(tmp_path, capsys):
         assert visible(tmp_path / sheet) == [f"10-{sheet}.pdf", f"2-{sheet}.pdf", f"{sheet}.pdf"]
         # A page for the one wall of each room; the file over all of them has both.
         assert "3 files with 4 pages" in capsys.readouterr().out
+    assert main(["sheets", str(DEMOS[0]), "--out", str(tmp_path / "one"), "--sheet", "measuring"]) == 0
+    assert "1 file with 1 page written" in capsys.readouterr().out
     (tmp_path / "empty").mkdir()
     assert main(["sheets", str(tmp_path / "empty"), "--out", str(tmp_path / "out")]) == 2
     assert "holds no room file" in capsys.readouterr().err

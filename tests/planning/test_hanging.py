@@ -20,6 +20,7 @@ from elevation.sheet.work.drilling_figures import sides_figures
 from elevation.sheet.work.hanging import hanging_sheet
 from elevation.sheet.work.page import Sheet
 from elevation.trade.tables import load_trade
+from elevation.units import length_of
 from elevation.words import Style, say
 from tests.sheet.pages import texts
 from tests.strategies import SUBSTRATES, random_room
@@ -178,6 +179,18 @@ def test_the_sheet_says_where_the_sockets_go():
     lines = [record.text for record in texts(pages)]
     assert "left socket: 46¹⁄₂ over the sill + 1¹⁄₂ under the head = 48 in; 2 in out from the sash" in lines
     assert "right socket: 46¹⁄₂ over the sill + 1¹⁄₂ under the head = 48 in; 2 in out from the sash" in lines
+
+
+@pytest.mark.parametrize(("moved_mm", "is_told"), [(0.0, False), (0.4, True)])
+def test_a_sign_behind_a_figure_is_told_where_one_stands(moved_mm, is_told):
+    """The bedroom's figures are whole marks of the tape; 0.4 mm higher its rod's height is not."""
+    room = load_room(demo_rooms() / "1-bedroom.room.json")
+    layer = dress(room, TRADE).walls[0].treatments[0].layers[0]
+    held = room.walls[0].schemes[0].treatments[0].layers[0].rod.height
+    higher = replace(held, at=length_of(held.at.mm + moved_mm, "mm", 0.05))
+    ((_, _, steps),) = all_steps(replace_rod(room, layer.ref, height=higher))
+    pages = hanging_sheet(steps, Sheet("", style_for(room), date=""))
+    assert any("a little more" in record.text for record in texts(pages)) is is_told
 
 
 @pytest.mark.parametrize("ends", ["return", "elbow"])

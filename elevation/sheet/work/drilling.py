@@ -120,7 +120,8 @@ def template(place: DrillPlace, diameter: float, left: float, right: float, styl
         records.extend(_cross(at))
         if abs(hole) < TOUCH_MM:
             continue  # it is where the lines cross: a figure would stand on the line
-        figure = format_length(abs(hole), style.unit, 25.4 / 32 if style.unit == "in" else 0.5, with_unit=True)
+        fine = 25.4 / 32 if style.unit == "in" else 0.5
+        figure = format_length(abs(hole), style.unit, fine, decimal_mark=style.decimal_mark, with_unit=True)
         where = (at[0], -8.0 - SMALL) if is_ceiling else (half + 4.0, at[1] - SMALL / 3)
         records.append(Text(where, figure, SMALL, Ink.QUIET, "middle" if is_ceiling else "left"))
     name = msg("rod's line") if is_ceiling else msg("level")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from elevation.planning.drilling import DrillPlace
@@ -11,7 +12,11 @@ from elevation.sheet.records import Picture
 from elevation.sheet.work.drilling_figures import beside_line, first_figure, sides_figures, sides_lines
 from elevation.sheet.work.page import Part, Sheet
 from elevation.sheet.work.parts import SMALL, TableColumn, heading, paragraph, step, table
+from elevation.units.format import LESS, MORE
 from elevation.words import Mm, Style, msg, say
+
+SIGNED = re.compile(rf"\w[{MORE}{LESS}]")
+"""A sign tight behind a figure: it was rounded. A sum's plus stands between blanks."""
 
 
 def hanging_sheet(steps: Sequence[HangStep], sheet: Sheet) -> tuple[Picture, ...]:
@@ -28,7 +33,7 @@ def hanging_sheet(steps: Sequence[HangStep], sheet: Sheet) -> tuple[Picture, ...
     tuple of Picture
     """
     style, width = sheet.style, sheet.width
-    parts = step_parts(steps, width, style)
+    parts = _signs(steps, width, style) + step_parts(steps, width, style)
     parts.append(heading(say(msg("It went wrong"), style), width))
     rows = [
         (say(mishap.what, style), say(msg("{verdict}: {then}", verdict=mishap.verdict, then=mishap.then), style))
@@ -46,6 +51,20 @@ def hanging_sheet(steps: Sequence[HangStep], sheet: Sheet) -> tuple[Picture, ...
         )
     )
     return sheet.lay(msg("Hanging sheet"), parts)
+
+
+def _signs(steps: Sequence[HangStep], width: float, style: Style) -> list[Part]:
+    """What a plus or minus behind a figure says, over the steps; nothing where no figure has one.
+
+    Who stands on the ladder has not seen the elevation, whose margin says it too.
+    """
+    told = [line for one in steps for line in (*_axes(one, style), *_ends(one, style))]
+    told += [sides_figures(sides, style) for one in steps for place in one.places for sides in (place.upright, place.along)]
+    if not any(SIGNED.search(line) for line in told):
+        return []
+    return [
+        paragraph(say(msg("{more} {less} a little more, less than the figure", more=MORE, less=LESS), style), width, SMALL)
+    ]
 
 
 def step_parts(steps: Sequence[HangStep], width: float, style: Style) -> list[Part]:
