@@ -192,8 +192,8 @@ class Group(Struct, frozen=True, gc=False):
 # Drawn in this order. The screen may switch layers off.
 LAYERS = (
     "sheet", "wall", "zone", "band", "opening", "obstacle", "blind", "board", "panel-open", "panel-closed", "panel-drawn",
-    "stack", "rod", "bracket", "pelmet", "light", "plan", "guide", "sag", "clearance", "dimension", "held", "finding",
-    "title",
+    "stack", "rod", "bracket", "pelmet", "person", "light", "plan", "guide", "sag", "clearance", "dimension", "held",
+    "finding", "title",
 )  # fmt: skip
 
 

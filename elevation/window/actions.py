@@ -81,6 +81,7 @@ COMMANDS = (
     Command("zones", msg("Inside t&he wall"), ("Ctrl+7",), "zones", True),
     Command("bands", msg("Ca&bles and pipes"), ("Ctrl+8",), "bands", True),
     Command("sag", msg("S&ag of the rods"), ("Ctrl+9",), "sag", True),
+    Command("person", msg("Somebody of &known height"), ("Ctrl+Shift+H",), "person", True),
     Command("guides", msg("Thirds, middles, le&vels"), ("Ctrl+G",), "proportions", True),
     Command("unfolded", msg("U&nfolded with its neighbours"), ("Ctrl+Shift+9",), "unfolded", True),
     Command("plan", msg("&Plan"), ("Shift+F7",), "plan", True),

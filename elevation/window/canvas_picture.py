@@ -140,6 +140,8 @@ class CanvasPicture:
         if shown.sag:
             bent = (set_out.treatments, style_for(room), viewport.mm_per_paper)
             groups += self._marks.groups("sag", bent, lambda: sag_groups(set_out, self._style(room), viewport.mm_per_paper))
+        if shown.person:
+            groups += self._person(room, set_out, viewport)
         if shown.light != "drawn":
             lit = (set_out, shown.light, shown.cloth, style_for(room), fabrics_of(room, set_out))
             groups += self._marks.groups(
@@ -156,6 +158,14 @@ class CanvasPicture:
         from elevation.sheet.draw_guides import guide_groups
 
         return guide_groups(set_out, self._style(room), viewport.mm_per_paper)
+
+    def _person(self, room: Room, set_out: SetOut, viewport: Viewport) -> tuple[Group, ...]:
+        # Loaded when it is first shown.
+        from elevation.sheet.draw_person import person_group
+
+        style, scale, trade = self._style(room), viewport.mm_per_paper, self._session.trade
+        wall = (set_out.width_mm, set_out.openings, set_out.obstacles, set_out.floor, trade, style, scale)
+        return self._marks.groups("person", wall, lambda: (person_group(set_out, trade, style, scale),))
 
     def _inside(self, room: Room, set_out: SetOut, shown: Shown, viewport: Viewport) -> Iterable[Group]:
         """What likely stands and runs inside the wall; a drag of what hangs leaves it the very same groups."""

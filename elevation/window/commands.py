@@ -52,6 +52,7 @@ class Commands:
             "cloth-closed": self.show_as_switched, "cloth-drawn": self.show_as_switched,
             "stack": self.show_as_switched, "dimensions": self.show_as_switched, "clearances": self.show_as_switched,
             "zones": self.show_as_switched, "bands": self.show_as_switched, "sag": self.show_as_switched,
+            "person": self.show_as_switched,
             "unfolded": self.show_as_switched, "guides": self.show_as_switched,
             "light-drawn": self.show_as_switched, "light-day": self.show_as_switched,
             "light-evening": self.show_as_switched,
@@ -295,6 +296,7 @@ class Commands:
             zones=actions["zones"].isChecked(),
             bands=actions["bands"].isChecked(),
             sag=actions["sag"].isChecked(),
+            person=actions["person"].isChecked(),
             unfolded=actions["unfolded"].isChecked(),
             guides=actions["guides"].isChecked(),
             light=light,  # type: ignore[arg-type]

@@ -58,6 +58,10 @@ _BESIDE = 36
 """Pixels of the line at the foot that no text has: its margins, and the gaps beside what stands at its right."""
 
 
+_SWITCHED = (section_place.NAME, plan_place.NAME, "person")
+"""Switches that are remembered beside the drawers."""
+
+
 class MainWindow(QMainWindow):
     """One room in one window.
 
@@ -409,7 +413,7 @@ class MainWindow(QMainWindow):
         QTimer.singleShot(0, self._open_beside)
 
     def _open_beside(self) -> None:
-        for name in (section_place.NAME, plan_place.NAME):
+        for name in _SWITCHED:
             if self.settings.is_open(name, usual=False) and not self.actions_by_name[name].isChecked():
                 self.actions_by_name[name].trigger()
 
@@ -461,7 +465,7 @@ class MainWindow(QMainWindow):
             {
                 **self.left.states(),
                 **self.right.states(),
-                **{name: self.actions_by_name[name].isChecked() for name in (section_place.NAME, plan_place.NAME)},
+                **{name: self.actions_by_name[name].isChecked() for name in _SWITCHED},
             },
         )
         self.settings.sync()

@@ -43,7 +43,7 @@ _MENUS: tuple[tuple[str, Message, tuple[str, ...]], ...] = (
         msg("&View"),
         (
             "fit", "zoom-in", "zoom-out", _LINE, "cloth-open", "cloth-closed", "cloth-drawn", "light>", _LINE, "stack",
-            "dimensions", "clearances", "guides", "zones", "bands", "sag", _LINE, "unfolded", "plan", "section",
+            "dimensions", "clearances", "guides", "zones", "bands", "sag", "person", _LINE, "unfolded", "plan", "section",
             "left-side", "right-side", "next-pane", _LINE, "theme>", "text>",
         ),
     ),

@@ -25,6 +25,8 @@ class Shown(Struct, frozen=True, gc=False):
         Outlines of the stack, dimensions, and clearances.
     zones, bands : bool
         What likely stands inside the wall, and where cables and pipes likely run.
+    person : bool
+        Somebody beside the window, at true height.
     sag : bool
         How the rods sag, drawn deeper than it is.
     guides : bool
@@ -42,6 +44,7 @@ class Shown(Struct, frozen=True, gc=False):
     zones: bool = False
     bands: bool = False
     sag: bool = False
+    person: bool = False
     unfolded: bool = False
     guides: bool = False
     light: Light = "drawn"
@@ -61,6 +64,8 @@ class Shown(Struct, frozen=True, gc=False):
             hidden.add("zone")
         if not self.bands:
             hidden.add("band")
+        if not self.person:
+            hidden.add("person")
         if not self.sag:
             hidden.add("sag")
         if self.light == "drawn":
