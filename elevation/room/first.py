@@ -177,9 +177,24 @@ def _ends(beside_mm: tuple[float, float], wanted_mm: float, unit: Unit, trade: T
 
 
 def _panel(width_mm: float, inset_mm: float, unit: Unit, trade: Trade) -> tuple[Length, int, float]:
-    """Flat width of a piece, pieces in a panel, and the panel's open stack in mm."""
+    """Flat width of a piece, pieces in a panel, and the panel's open stack in mm.
+
+    Where one usual piece is too little cloth and two are more than the heading takes, the pieces are of the narrower
+    usual width: common practice, no source.
+    """
+    found = _pieces(width_mm, inset_mm, _PIECE[unit], trade)
+    piece, count, _ = found
+    closed_mm = width_mm / 2 + REACH_IN * _IN
+    if piece.mm * count > trade.headings[_HEADING].fullness_high * closed_mm:
+        narrower = _pieces(width_mm, inset_mm, _NARROW_PIECE[unit], trade)
+        if narrower[0].mm * narrower[1] < piece.mm * count:
+            return narrower
+    return found
+
+
+def _pieces(width_mm: float, inset_mm: float, piece: Length, trade: Trade) -> tuple[Length, int, float]:
+    """As many pieces of one width as give the heading's least fullness; with that width, and the stack in mm."""
     heading = trade.headings[_HEADING]
-    piece = Length(1371.6, "54 in") if unit == "in" else Length(1400.0, "1400 mm")
     count = 1
     while True:
         flat_mm = piece.mm * count
@@ -217,3 +232,5 @@ def _round_down(mm: float, unit: Unit) -> Length:
 
 
 _GRADUATION = {"in": _IN / 16, "mm": 1.0}
+_PIECE = {"in": Length(1371.6, "54 in"), "mm": Length(1400.0, "1400 mm")}
+_NARROW_PIECE = {"in": Length(1066.8, "42 in"), "mm": Length(1100.0, "1100 mm")}

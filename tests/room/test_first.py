@@ -99,6 +99,15 @@ def test_every_joint_of_a_long_rod_has_a_bracket() -> None:
     assert support.splice_free == ()
 
 
+@pytest.mark.parametrize("unit", ["in", "mm"])
+@pytest.mark.parametrize("opening_mm", [600, 1260, 1280, 1400, 1620, 1660, 2400, 3200])
+def test_its_own_proposal_is_within_the_usual_fullness_of_its_heading(unit: str, opening_mm: int) -> None:
+    # From headings.csv: flat cloth on clipped rings, 1.5 to 2.5. Two 54 in pieces a side would be 3 over a 55 in window.
+    room = first_room(facts(unit=unit, width="5 m", opening_width=f"{opening_mm} mm"), TRADE)
+    panels = set_out(room, "wall-1", "s1", TRADE).treatments[0].layers[0].panels
+    assert all(1.5 <= panel.fullness <= 2.5 for panel in panels)
+
+
 @pytest.mark.parametrize(
     ("changes", "path"),
     [
