@@ -7,8 +7,17 @@ from collections.abc import Iterable
 from msgspec.structs import replace
 
 from elevation.findings.model import Sticking
-from elevation.findings.naming import where
-from elevation.handles.context import Context, Family, HoldFigure, Scale, dressed_layers, dressed_of, make, right_end_mm
+from elevation.handles.context import (
+    Context,
+    Family,
+    HoldFigure,
+    Scale,
+    dressed_layers,
+    dressed_of,
+    make,
+    place_of,
+    right_end_mm,
+)
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
 from elevation.room.boards import with_board
@@ -41,7 +50,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         for axis, x, held, sign in ((LEFT, board.left_mm, own.left, -1), (RIGHT, board.right_mm, own.right, 1)):
             base = x - sign * held.mm
             span = (0.0, base) if axis == LEFT else (base, right_end_mm(context.set_out))
-            place = where(dressed.landed_treatment)
+            place = place_of(dressed)
             if axis == LEFT:
                 name = msg("left end of the mounting board, {where}", where=place)
             else:

@@ -6,8 +6,18 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from elevation.findings.model import Sticking
-from elevation.findings.naming import bracket_place, opening_name, where
-from elevation.handles.context import Context, Dressed, Family, HoldFigure, Scale, dressed_layers, dressed_of, make
+from elevation.findings.naming import bracket_place, opening_name
+from elevation.handles.context import (
+    Context,
+    Dressed,
+    Family,
+    HoldFigure,
+    Scale,
+    dressed_layers,
+    dressed_of,
+    make,
+    place_of,
+)
 from elevation.handles.model import Handle
 from elevation.handles.neat_span import neat_places
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
@@ -59,9 +69,7 @@ def _handles(context: Context) -> Iterable[Handle]:
                 Scale(bracket.x_mm - bracket.shift_mm - sign * held.at.mm, sign),
                 held.at,
                 hold_place(bracket.ref, held.hold, order in (0, len(in_order) - 1)),
-                msg(
-                    "{bracket}, {where}", bracket=bracket_place(order, len(in_order)), where=where(dressed.landed_treatment)
-                ),
+                msg("{bracket}, {where}", bracket=bracket_place(order, len(in_order)), where=place_of(dressed)),
                 SHOWN_AS[held.hold],
                 low_why=msg("the rod's left end"),
                 high_why=msg("the rod's right end"),

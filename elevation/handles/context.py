@@ -9,6 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from elevation.findings.model import Sticking
+from elevation.findings.naming import where
 from elevation.findings.shapes import extremes
 from elevation.handles.model import Handle
 from elevation.room.corners import SHARED, lead_ref
@@ -40,6 +41,18 @@ class Dressed(Struct, frozen=True, gc=False):
     landed_treatment: TreatmentOut
     layer: Layer
     landed: LayerOut
+
+
+def place_of(dressed: Dressed) -> Message:
+    """The openings that a layer covers; of two layers also which of them it is, for both have handles of the same name."""
+    name, layers = where(dressed.landed_treatment), dressed.treatment.layers
+    if len(layers) == 1:
+        return name
+    if dressed.landed.ref[3] == layers[0].id:
+        return msg("{name}, front layer", name=name)
+    if len(layers) == 2:
+        return msg("{name}, back layer", name=name)
+    return msg("{name}, layer {layer}", name=name, layer=dressed.landed.ref[3])
 
 
 def dressed_layers(context: Context) -> tuple[Dressed, ...]:

@@ -21,6 +21,7 @@ from elevation.handles.context import (
     dressed_of,
     exact,
     make,
+    place_of,
 )
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
@@ -171,7 +172,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         panel = _panel(dressed)
         if panel is None:
             continue
-        name = msg("hem, {where}", where=where(dressed.landed_treatment))
+        name = msg("hem, {where}", where=place_of(dressed))
         if _is_in_hand(dressed, panel):
             yield _by_rod(context, dressed, panel, name)
         else:

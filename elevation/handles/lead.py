@@ -5,8 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from elevation.findings.model import Sticking
-from elevation.findings.naming import opening_name, side_name, where
-from elevation.handles.context import Context, Dressed, Family, HoldFigure, Scale, dressed_layers, dressed_of, make
+from elevation.findings.naming import opening_name, side_name
+from elevation.handles.context import (
+    Context,
+    Dressed,
+    Family,
+    HoldFigure,
+    Scale,
+    dressed_layers,
+    dressed_of,
+    make,
+    place_of,
+)
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
 from elevation.room.edits import replace_at
@@ -80,7 +90,7 @@ def _handles(context: Context) -> Iterable[Handle]:
                 msg(
                     "leading edge of the {side} panel, {where}",
                     side=side_name(panel.side),
-                    where=where(dressed.landed_treatment),
+                    where=place_of(dressed),
                 ),
                 msg("drawn"),
                 low_why=msg("fully open") if is_left else why,

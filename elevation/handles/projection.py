@@ -11,9 +11,19 @@ from math import ceil
 from msgspec.structs import replace
 
 from elevation.findings.model import Sticking
-from elevation.findings.naming import obstacle_name, opening_name, where
+from elevation.findings.naming import obstacle_name, opening_name
 from elevation.findings.shapes import way
-from elevation.handles.context import Context, Dressed, Family, HoldFigure, Scale, dressed_layers, dressed_of, make
+from elevation.handles.context import (
+    Context,
+    Dressed,
+    Family,
+    HoldFigure,
+    Scale,
+    dressed_layers,
+    dressed_of,
+    make,
+    place_of,
+)
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR
 from elevation.room.edits import replace_rod
@@ -56,7 +66,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             scale,
             dressed.layer.rod.projection,
             hold_projection(dressed.landed.ref),
-            msg("projection, {where}", where=where(dressed.landed_treatment)),
+            msg("projection, {where}", where=place_of(dressed)),
             msg("from the sash to its centre") if is_inside else msg("from the wall to its centre"),
             low_why=msg("the sash") if is_inside else msg("the wall"),
             high_why=msg("farther out than brackets reach"),

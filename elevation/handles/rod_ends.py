@@ -20,6 +20,7 @@ from elevation.handles.context import (
     dressed_of,
     exact,
     make,
+    place_of,
     right_end_mm,
 )
 from elevation.handles.model import Handle
@@ -159,7 +160,7 @@ def _handles(context: Context) -> Iterable[Handle]:
         if is_mirrored(dressed):
             both_left = _both(support.left_mm, left, support.right_mm, right, length_mm, True)
             both_right = _both(support.right_mm, right, support.left_mm, left, length_mm, False)
-        name = where(dressed.landed_treatment)
+        name = place_of(dressed)
         yield make(
             LEFT,
             dressed.landed.ref,

@@ -19,6 +19,7 @@ from elevation.handles.context import (
     dressed_layers,
     dressed_of,
     make,
+    place_of,
     uncovered,
 )
 from elevation.handles.model import Handle
@@ -113,7 +114,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             scale_of(dressed),
             held.at,
             hold_height(dressed.landed.ref, held),
-            height_name(support.kind, where(dressed.landed_treatment)),
+            height_name(support.kind, place_of(dressed)),
             SHOWN_AS[held.hold],
             low_why=whys[0],
             high_why=whys[1],

@@ -7,8 +7,8 @@ from collections.abc import Iterable
 from msgspec.structs import replace
 
 from elevation.findings.model import Sticking
-from elevation.findings.naming import opening_name, side_name, where
-from elevation.handles.context import Context, Family, HoldFigure, Scale, dressed_layers, dressed_of, make
+from elevation.findings.naming import opening_name, side_name
+from elevation.handles.context import Context, Family, HoldFigure, Scale, dressed_layers, dressed_of, make, place_of
 from elevation.handles.model import Handle
 from elevation.handles.ranks import NEIGHBOUR, PROPORTION
 from elevation.room.edits import replace_at
@@ -44,7 +44,7 @@ def _handles(context: Context) -> Iterable[Handle]:
             x, y = tie.hook
             is_left = panel.side == "left"
             drop = panel.top_mm - tie.hem_mm
-            params = {"side": side_name(panel.side), "where": where(dressed.landed_treatment)}
+            params = {"side": side_name(panel.side), "where": place_of(dressed)}
             yield make(
                 HEIGHT,
                 panel.ref,

@@ -10,11 +10,14 @@ from elevation.errors import ElevationError
 from elevation.handles.all_handles import handles
 from elevation.handles.model import Handle
 from elevation.handles.remembered import HANGING, STANDING, HandleKeeper
+from elevation.places import demo_rooms
+from elevation.room.file import load_room
 from elevation.room.model import Room
 from elevation.session.session import Session
 from elevation.setting_out import whole
 from elevation.setting_out.whole import set_out
 from elevation.trade.tables import load_trade
+from elevation.words import Style, say
 from tests.bench.rooms import windows
 from tests.strategies import random_room
 
@@ -80,6 +83,19 @@ def test_some_handles_of_one_treatment_make_no_other_s() -> None:
     session = Session(windows(4), TRADE)
     session.some_handles([("rod-height", ("w1", "s1", "t3", "l1"))])
     assert session.pipeline.handle_keeper.runs == {("w1", "s1", "t3"): 1}
+
+
+def test_handles_of_two_layers_are_told_apart_by_name() -> None:
+    """The list of handles and a screen reader have nothing but the name; one layer alone needs no more than its window."""
+    guest = load_room(demo_rooms() / "7-guest-room.room.json")
+    passage = next(wall for wall in guest.walls if wall.id == "passage")
+    names = {}
+    for scheme in passage.schemes:
+        made = handles(guest, set_out(guest, passage.id, scheme.id, TRADE), TRADE)
+        names[len(scheme.treatments[0].layers)] = [say(handle.name, Style()) for handle in made]
+    assert len(set(names[2])) == len(names[2])
+    assert {"projection, Window 1, front layer", "projection, Window 1, back layer"} <= set(names[2])
+    assert "projection, Window 1" in names[1]
 
 
 def test_every_family_hangs_or_stands() -> None:
