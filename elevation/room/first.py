@@ -179,17 +179,13 @@ def _ends(beside_mm: tuple[float, float], wanted_mm: float, unit: Unit, trade: T
 def _panel(width_mm: float, inset_mm: float, unit: Unit, trade: Trade) -> tuple[Length, int, float]:
     """Flat width of a piece, pieces in a panel, and the panel's open stack in mm.
 
-    Where one usual piece is too little cloth and two are more than the heading takes, the pieces are of the narrower
-    usual width: common practice, no source.
+    Of the widths that panels are sold in the first that gives no more cloth than the heading takes, else the least cloth:
+    over some windows one piece of the first is too little and two are too much.
     """
-    found = _pieces(width_mm, inset_mm, _PIECE[unit], trade)
-    piece, count, _ = found
-    closed_mm = width_mm / 2 + REACH_IN * _IN
-    if piece.mm * count > trade.headings[_HEADING].fullness_high * closed_mm:
-        narrower = _pieces(width_mm, inset_mm, _NARROW_PIECE[unit], trade)
-        if narrower[0].mm * narrower[1] < piece.mm * count:
-            return narrower
-    return found
+    found = [_pieces(width_mm, inset_mm, piece, trade) for piece in _PIECES[unit]]
+    most_mm = trade.headings[_HEADING].fullness_high * (width_mm / 2 + REACH_IN * _IN)
+    least = min(found, key=lambda one: one[0].mm * one[1])
+    return next((one for one in found if one[0].mm * one[1] <= most_mm), least)
 
 
 def _pieces(width_mm: float, inset_mm: float, piece: Length, trade: Trade) -> tuple[Length, int, float]:
@@ -232,5 +228,8 @@ def _round_down(mm: float, unit: Unit) -> Length:
 
 
 _GRADUATION = {"in": _IN / 16, "mm": 1.0}
-_PIECE = {"in": Length(1371.6, "54 in"), "mm": Length(1400.0, "1400 mm")}
-_NARROW_PIECE = {"in": Length(1066.8, "42 in"), "mm": Length(1100.0, "1100 mm")}
+# The usual width of a panel first; the others from ready_widths.csv.
+_PIECES = {
+    "in": (Length(1371.6, "54 in"), Length(1066.8, "42 in")),
+    "mm": (Length(1400.0, "1400 mm"), Length(1680.0, "1680 mm"), Length(1170.0, "1170 mm")),
+}
