@@ -15,6 +15,19 @@ class Mishap(Struct, frozen=True):
     then: Message
 
 
+WITHOUT_HOLES = (
+    Mishap(
+        msg("The rod slips or sinks"),
+        msg("Stop"),
+        msg(
+            "take the cloth down; clean and dry what the rod presses on and set it by its packet. If it slips again, it is"
+            " too weak for this cloth."
+        ),
+    ),
+    Mishap(msg("The rod is not level"), msg("Go on"), msg("hold it, loosen it, level it and set it again.")),
+)
+"""What goes wrong where nothing is drilled (common practice, no source)."""
+
 MISHAPS = (
     Mishap(
         msg("A hole is off by less than the plate hides"),

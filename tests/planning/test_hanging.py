@@ -173,6 +173,15 @@ def test_sockets_are_marked_from_two_sides_and_screwed_on_before_the_rod():
         assert end.along is None
 
 
+@pytest.mark.parametrize(("room", "is_drilled"), [("8-rented-room", False), ("1-bedroom", True)])
+def test_what_goes_wrong_tells_of_holes_only_where_some_are_drilled(room, is_drilled):
+    """A tension rod has no bit, no anchor and no bracket; it slips."""
+    room = load_room(demo_rooms() / f"{room}.room.json")
+    _, _, steps = next(all_steps(room))
+    lines = " ".join(record.text for record in texts(hanging_sheet(steps, Sheet("", ENGLISH, date=""))))
+    assert ("The bit" in lines, "anchor" in lines, "slips" in lines) == (is_drilled, is_drilled, not is_drilled)
+
+
 def test_the_sheet_says_where_the_sockets_go():
     _, _, steps = street_in_sockets()
     pages = hanging_sheet(steps, Sheet("", Style("in", 25.4 / 16), date=""))

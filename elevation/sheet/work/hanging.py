@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from elevation.planning.drilling import DrillPlace
 from elevation.planning.hang_step import HangStep
-from elevation.planning.mishaps import MISHAPS
+from elevation.planning.mishaps import MISHAPS, WITHOUT_HOLES
 from elevation.sheet.records import Picture
 from elevation.sheet.work.drilling_figures import beside_line, first_figure, sides_figures, sides_lines
 from elevation.sheet.work.page import Part, Sheet
@@ -35,9 +35,10 @@ def hanging_sheet(steps: Sequence[HangStep], sheet: Sheet) -> tuple[Picture, ...
     style, width = sheet.style, sheet.width
     parts = _signs(steps, width, style) + step_parts(steps, width, style)
     parts.append(heading(say(msg("It went wrong"), style), width))
+    is_drilled = any(one.places or one.ends for one in steps)
     rows = [
         (say(mishap.what, style), say(msg("{verdict}: {then}", verdict=mishap.verdict, then=mishap.then), style))
-        for mishap in MISHAPS
+        for mishap in (MISHAPS if is_drilled else WITHOUT_HOLES)
     ]
     columns = (TableColumn(say(msg("What"), style), 2.0), TableColumn(say(msg("Stop or go on"), style), 5.0))
     parts.extend(table(columns, rows, width, SMALL))
