@@ -16,6 +16,7 @@ from elevation.sheet.paths import rectangle
 from elevation.sheet.records import NARROW, Fill, Group, Ink, Line, Pen, Record, Text
 from elevation.sheet.type_metrics import text_width
 from elevation.units import format_length
+from elevation.units.tolerance import TOUCH_MM
 from elevation.window.texts import tr
 from elevation.words import Message, Style, msg
 
@@ -61,7 +62,7 @@ def clearance_groups(
         for layer in treatment.layers:
             if treatment.mount not in INSIDE:
                 # Between the jambs neither the wall's ends nor its ceiling is what the rod must clear.
-                _rod(marker, set_out, layer)
+                _rod(marker, set_out, layer, [other for other in treatment.layers if other is not layer])
             _hems(marker, set_out, layer)
         _stack(marker, treatment)
         title = tr(msg("Clearances: {name}", name=treatment.name or treatment.ref[-1]))
@@ -132,6 +133,10 @@ class _Marker:
             left, bottom = x + 0.9 * scale, y - height / 2
         self._plate(left, bottom, width, height, text, ink)
 
+    def is_level_with(self, one_mm: float, other_mm: float) -> bool:
+        """Whether figures at both heights would stand in each other's way."""
+        return abs(one_mm - other_mm) < HEIGHT * 1.15 * self._scale
+
     def _plate(self, left: float, bottom: float, width: float, height: float, text: str, ink: str) -> None:
         scale = self._scale
         self._records.append(Fill(rectangle(left, bottom, left + width, bottom + height), _PLATE))
@@ -139,23 +144,45 @@ class _Marker:
         self._records.append(Text(at, text, HEIGHT, Ink.ACCENT if ink == Ink.ACCENT else Ink.QUIET, "middle"))
 
 
-def _rod(marker: _Marker, set_out: SetOut, layer: LayerOut) -> None:
+def _rod(marker: _Marker, set_out: SetOut, layer: LayerOut, others: Sequence[LayerOut]) -> None:
     support = layer.support
     width = support.metal_right_mm - support.metal_left_mm
     # Beside the middle, where the handle and its readout stand.
     x = support.metal_left_mm + width * 0.22
-    if set_out.ceiling.known:
+    # Two layers at one height would have one figure over the other: the nearer one has the mark.
+    level = [other.support for other in others if marker.is_level_with(other.support.height_mm, support.height_mm)]
+    over_mm = axis_at(support, x) + support.diameter_mm / 2
+    is_first = layer.ref < min((other.ref for other in others), default=layer.ref)
+    higher = [axis_at(other, x) + other.diameter_mm / 2 - over_mm for other in level]
+    if set_out.ceiling.known and not _is_behind(higher, is_first=is_first):
         top = min(height_at(set_out.ceiling, place) for place in (support.metal_left_mm, x, support.metal_right_mm))
-        marker.mark((x, axis_at(support, x) + support.diameter_mm / 2), (x, top - set_out.crown_mm), Ink.QUIET)
+        marker.mark((x, over_mm), (x, top - set_out.crown_mm), Ink.QUIET)
     y = support.height_mm
-    for kind, end, edge in (
+    for kind, end, edge, farther in (
         # Under a raked ceiling the wall ends earlier than its corner.
-        (set_out.ends[0], edge_mm(set_out, y, "left"), support.metal_left_mm),
-        (set_out.ends[1], edge_mm(set_out, y, "right"), support.metal_right_mm),
+        (
+            set_out.ends[0],
+            edge_mm(set_out, y, "left"),
+            support.metal_left_mm,
+            [support.metal_left_mm - other.metal_left_mm for other in level],
+        ),
+        (
+            set_out.ends[1],
+            edge_mm(set_out, y, "right"),
+            support.metal_right_mm,
+            [other.metal_right_mm - support.metal_right_mm for other in level],
+        ),
     ):
+        if _is_behind(farther, is_first=is_first):
+            continue
         if kind == "corner" and not _is_taken(set_out, layer.ref, end, edge):
             above_mm = height_at(set_out.ceiling, (end + edge) / 2) - set_out.crown_mm - y if set_out.ceiling.known else inf
             marker.mark((end, y), (edge, y), Ink.QUIET, room_above_mm=above_mm)
+
+
+def _is_behind(farther_mm: Sequence[float], *, is_first: bool) -> bool:
+    """Whether another layer reaches farther; of two that reach as far the first has the mark."""
+    return any(far > TOUCH_MM or (far >= -TOUCH_MM and not is_first) for far in farther_mm)
 
 
 def _is_taken(set_out: SetOut, own: Ref, end: float, edge: float) -> bool:
