@@ -22,7 +22,9 @@ def _length(room: Room, mm: float) -> Length:
 
 
 def more_opening(room: Room, wall_id: str) -> tuple[Room, Ref]:
-    """One window more, in the widest free stretch of the wall, as high as the last one.
+    """One window more, in the widest free stretch of the wall, as the last one where it is a window that fits there.
+
+    What is proposed is in round figures: nobody takes it for what the tape said.
 
     Raises
     ------
@@ -37,20 +39,27 @@ def more_opening(room: Room, wall_id: str) -> tuple[Room, Ref]:
         raise BadInput(
             "", "", said("no stretch of this wall is wide enough for another opening"), said("make one narrower first")
         )
-    width = (high - low) / 3
     model = wall.openings[-1] if wall.openings else None
     tall = model is not None and model.kind != "window"
     casing = model.casing if model is not None else None
-    left = low + width
+    fits = model is not None and not tall and model.width.mm <= (high - low) / 2
+    width = model.width.mm if model is not None and fits else _round_down(room, (high - low) / 3)
+    left = _round_down(room, low + (high - low - width) / 2)
     opening = Opening(
         "",
-        _length(room, width),
+        model.width if model is not None and fits else _length(room, width),
         model.height if model is not None and not tall else _length(room, 1219.2),
         left=_length(room, left),
         sill=model.sill if model is not None and not tall else _length(room, 812.8),
-        casing=casing if casing is not None and casing.mm < width / 2 else None,
+        casing=casing if casing is not None and casing.mm < min(width / 2, (high - low - width) / 2 - 25.4) else None,
     )
     return put_opening(room, wall_id, opening)
+
+
+def _round_down(room: Room, mm: float) -> float:
+    """Down to a whole inch, or to 10 mm."""
+    whole = 25.4 if room.unit == "in" else 10.0
+    return int(mm / whole + 1e-9) * whole
 
 
 def more_obstacle(room: Room, wall_id: str) -> tuple[Room, Ref]:
