@@ -293,6 +293,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     ``is_built``: something of it was read after hanging, and stands here in place of the plan.
     ``loads`` is None where what hangs is not known, or nothing carries the rod. ``guests`` are parts of panels of other
     legs that come before this wall round a bent track's corner, with those panels' refs.
+    ``is_lined``: a lining hangs behind the face.
     """
 
     ref: Ref
@@ -308,6 +309,7 @@ class LayerOut(Struct, frozen=True, gc=False):
     wish: WishOut = WishOut()
     pattern: PatternOut | None = None
     guests: tuple[PanelOut, ...] = ()
+    is_lined: bool = False
 
 
 class GlassOut(Struct, frozen=True, gc=False):

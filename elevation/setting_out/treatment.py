@@ -130,6 +130,7 @@ def _layer(
         wish=_wish(layer, tuple(placed.out for placed in covered), defaults, trade),
         pattern=_pattern(fabric, trade),
         guests=guests,
+        is_lined=fabric.lining is not None or fabric.body in ("lined", "interlined"),
     )
     return with_loads(made, layer, defaults, trade, parts.under)
 

@@ -22,6 +22,7 @@ from elevation.sheet.draw_drape import hang, hem_at
 from elevation.sheet.draw_dress import blind_group, pelmet_group
 from elevation.sheet.draw_face import GHOST_DASH, draw_face
 from elevation.sheet.draw_heading import before_rod, heading_kind, heading_records
+from elevation.sheet.draw_lining import lining_records
 from elevation.sheet.draw_obstacle import draw_obstacle
 from elevation.sheet.draw_opening import draw_opening
 from elevation.sheet.draw_pattern import pattern_records
@@ -153,6 +154,9 @@ def _draw_layer(
                     [] if layer.pattern is None else pattern_records(panel, drape, layer.pattern, layer.colour, layer.body)
                 )
                 hanging = [*cloth_records(drape, marks), *pool_records(panel, drape, floor)]
+                # Cloth that passes a corner has its leading edge before the next wall.
+                if layer.is_lined and not panel.on_mm:
+                    hanging += lining_records(panel, drape)
             records = _along([*hanging, *heading_records(panel, drape, kind, layer.support)], layer)
             # A guest is drawn with the layer that it comes before.
             groups.append(Group((*layer.ref, panel.ref[-1]), f"panel-{view.panels}", name, tuple(records)))
