@@ -15,7 +15,7 @@ from elevation.sheet.work.parts import SMALL, TableColumn, heading, paragraph, s
 from elevation.units.format import LESS, MORE
 from elevation.words import Mm, Style, msg, say
 
-SIGNED = re.compile(rf"\w[{MORE}{LESS}]")
+SIGNED = re.compile(rf"\w[{MORE}{LESS}](?!\w)")
 """A sign tight behind a figure: it was rounded. A sum's plus stands between blanks."""
 
 
@@ -60,6 +60,7 @@ def _signs(steps: Sequence[HangStep], width: float, style: Style) -> list[Part]:
     Who stands on the ladder has not seen the elevation, whose margin says it too.
     """
     told = [line for one in steps for line in (*_axes(one, style), *_ends(one, style))]
+    told += [say(text, style) for one in steps for text in one.details]
     told += [sides_figures(sides, style) for one in steps for place in one.places for sides in (place.upright, place.along)]
     if not any(SIGNED.search(line) for line in told):
         return []
