@@ -43,6 +43,11 @@ settings.load_profile("elevation")
 collect_ignore = [] if HAS_QT else ["window", "painters"]
 
 
+_searches = itertools.count(1)
+SEARCHES = 50
+"""So many searches for what tests left behind until one goes through everything."""
+
+
 def pytest_addoption(parser: pytest.Parser) -> None:
     # Without pytest-qt its settings in pyproject.toml would be unknown, and unknown settings are errors.
     if not HAS_QT:
@@ -121,4 +126,10 @@ def _left_by_qt() -> list[str]:
                 left.append(f"a running timer of {thing.interval()} ms")
         elif thing.isRunning() and thing is not core.QThread.currentThread():
             left.append("a running thread")
+    # What is still there was looked at: the next searches need not go through it again. Now and then all of it is, so that
+    # what was let go since does not pile up.
+    if next(_searches) % SEARCHES == 0:
+        gc.unfreeze()
+        gc.collect()
+    gc.freeze()
     return left
