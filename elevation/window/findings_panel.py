@@ -8,7 +8,6 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from elevation.findings.model import Finding
-from elevation.findings.unknowns import unknowns
 from elevation.room.model import Ref, Room
 from elevation.room.style import style_for
 from elevation.session.session import Session
@@ -17,11 +16,11 @@ from elevation.window.announcer import Announcer
 from elevation.window.finding_row import FindingRow
 from elevation.window.texts import tr
 from elevation.window.theme import LIGHT, Theme, make_quiet
-from elevation.window.unknown_list import UnknownList
 from elevation.words import Style, msg
 
 if TYPE_CHECKING:
     from elevation.planning.remedies import Remedy
+    from elevation.window.unknown_list import UnknownList
 
 IDLE_MS = 250
 """Remedies are worked out when nobody has moved anything for this long."""
@@ -54,6 +53,8 @@ class FindingsPanel(QWidget):
         A remedy was applied: its button is gone, and the keyboard needs another place.
     opened : Signal(object)
         The row whose remedies are to be seen.
+    wanted : Signal(object, str)
+        Ref and field of something not known that is to be told.
     """
 
     pointed = Signal(object)
@@ -61,6 +62,7 @@ class FindingsPanel(QWidget):
     counted = Signal(int)
     settled = Signal()
     opened = Signal(object)
+    wanted = Signal(object, str)
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -82,10 +84,9 @@ class FindingsPanel(QWidget):
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 2, 0, 6)
         self._box.setSpacing(2)
-        self.unknown = UnknownList(self)
+        self._unknown: UnknownList | None = None
         self._missing: tuple[tuple[MissingFact, ...], Style] | None = None
         self._box.addWidget(self._none)
-        self._box.addWidget(self.unknown)
         self._box.addStretch(1)
 
     def refresh(self) -> None:
@@ -128,11 +129,26 @@ class FindingsPanel(QWidget):
         if self._missing is not None and out.missing is self._missing[0] and style == self._missing[1]:
             return
         self._missing = out.missing, style
-        found = unknowns(out)
-        self.unknown.show_unknowns(found, style)
+        if out.missing:
+            from elevation.findings.unknowns import unknowns  # Loaded when something first is not known.
+
+            self.unknown.show_unknowns(unknowns(out), style)
+        elif self._unknown is not None:
+            self._unknown.show_unknowns((), style)
         # All may be well only where all is known.
-        well = msg("Nothing of what is known stands in the way.") if found else msg("Nothing stands in the way.")
+        well = msg("Nothing of what is known stands in the way.") if out.missing else msg("Nothing stands in the way.")
         self._none.setText(tr(well))
+
+    @property
+    def unknown(self) -> UnknownList:
+        """What is not known; made when something first is not."""
+        if self._unknown is None:
+            from elevation.window.unknown_list import UnknownList
+
+            self._unknown = UnknownList(self)
+            self._unknown.wanted.connect(self.wanted)
+            self._box.insertWidget(self._box.indexOf(self._none) + 1, self._unknown)
+        return self._unknown
 
     def _add_row(self) -> None:
         row = FindingRow(self)

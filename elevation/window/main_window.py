@@ -244,7 +244,7 @@ class MainWindow(QMainWindow):
         self.findings.pointed.connect(self.canvas.point_out)
         self.findings.previewed.connect(self.canvas.preview)
         self.findings.counted.connect(self._count_findings)
-        self.findings.unknown.wanted.connect(self.show_field)
+        self.findings.wanted.connect(self.show_field)
         self.findings.settled.connect(self._focus_canvas)
         self.findings.opened.connect(self._reveal_finding)
         self.handles.handles.refused.connect(self.tell)

@@ -106,8 +106,9 @@ def run(
     guard = Guard(window.tell, window.notices.say_crash, write_report)
     guard.stand()
     window.shown_first.connect(collect_again)
-    window.show()
+    # Said before the window is shown, so that the wall is laid for the room it leaves, once.
     window.notices.say_start(crash_report, is_greeted=is_demo and settings.is_first)
+    window.show()
     try:
         return app.exec()
     finally:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPalette, QPen
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QLineEdit
 
 from elevation.window.passing import ENTER
@@ -37,20 +37,31 @@ class TextField(QLineEdit):
     is_wrong = False
     """Whether what stands there was refused: then Enter does not leave it."""
 
-    def event(self, event: QEvent) -> bool:
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """While the field has the keyboard it looks at its own events: a form has many fields, and one keyboard."""
+        super().focusInEvent(event)
+        self.installEventFilter(self)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Nothing is looked at any more."""
+        self.removeEventFilter(self)
+        super().focusOutEvent(event)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Undo and redo are the field's own while something is typed into it, and the room's before and after.
 
         Qt's line edit claims both keys always, so that undo would do nothing in the field that Enter went on to.
         """
         if (
-            isinstance(event, QKeyEvent)
+            watched is self
+            and isinstance(event, QKeyEvent)
             and event.type() == QEvent.Type.ShortcutOverride
             and not self.isModified()
             and (event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo))
         ):
             event.ignore()
-            return False
-        return super().event(event)
+            return True
+        return super().eventFilter(watched, event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes what was typed and goes on, with Shift back."""

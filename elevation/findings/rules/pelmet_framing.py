@@ -34,8 +34,10 @@ def off_framing(scene: Scene, pelmet: PelmetOut) -> tuple[tuple[float, float | N
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     pelmet = treatment.pelmet
+    if pelmet is None:
+        return
     row = scene.trade.substrates.get(wall_of_scene(scene).substrate)
-    if pelmet is None or row is None or row.build != "studs":
+    if row is None or row.build != "studs":
         return
     off = off_framing(scene, pelmet)
     if not off:
