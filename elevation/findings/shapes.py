@@ -33,6 +33,11 @@ def shared(a: Rect, b: Rect) -> float:
     return min(a[2] - b[0], b[2] - a[0], a[3] - b[1], b[3] - a[1])
 
 
+def middle(rect: Rect, span: Span) -> float:
+    """Along the wall, the middle of what a rectangle and a stretch of it share, in mm."""
+    return (max(rect[0], span[0]) + min(rect[2], span[1])) / 2
+
+
 def height_at(profile: Profile, x: float) -> float:
     """Height of a profile at ``x``: straight between its points, level beyond them, 0 where it has none."""
     points = profile.points

@@ -6,16 +6,15 @@ depends on has not been measured; ``SetOut.missing`` says which.
 
 from __future__ import annotations
 
-from math import sqrt
-
 from msgspec import Struct
-from msgspec.structs import replace
 
 from elevation.room.model import Ref
 from elevation.setting_out.carried import HoldOut, LoadsOut
 from elevation.setting_out.standing import (
     BandOut,
+    BesideOut,
     ChainOut,
+    CornerOut,
     LinkOut,
     MissingFact,
     ObstacleOut,
@@ -25,6 +24,7 @@ from elevation.setting_out.standing import (
     Span,
     ZoneOut,
 )
+from elevation.setting_out.worn import BlindOut, BoardOut, PelmetOut, TieOut
 from elevation.words import Message
 
 __all__ = [
@@ -158,27 +158,6 @@ class BracketOut(Struct, frozen=True, gc=False):
     held: HoldOut | None = None
 
 
-class TieOut(Struct, frozen=True, gc=False):
-    """A panel gathered by its tie-back, as far as it is drawn just now.
-
-    ``hook`` is the centre of the hook (or arm) on the wall. ``waist`` and ``foot`` are the (left, right) of the gathered
-    cloth at the hook's height and at the hem. ``edge`` is the swept leading edge from the top of the cloth down to the
-    waist; ``hem_mm`` the hem's height at the fixed edge, ``lift_mm`` how much higher the leading edge's corner hangs.
-    ``is_loop``: of cord or cloth; ``is_there``: nothing new is drilled for it.
-    ``floor_mm`` is the floor under the hook, as it was read after hanging where it was.
-    """
-
-    hook: Point
-    waist: Span
-    foot: Span
-    edge: tuple[Point, ...]
-    hem_mm: float
-    lift_mm: float
-    is_loop: bool
-    is_there: bool
-    floor_mm: float = 0.0
-
-
 class PanelOut(Struct, frozen=True, gc=False):
     """A panel.
 
@@ -245,17 +224,6 @@ class PanelOut(Struct, frozen=True, gc=False):
     def flat_over(self, position: str) -> float:
         """How much of its flat width is before this wall in that position, mm."""
         return self.flat_width_mm * dict(zip(("open", "closed", "drawn"), self.shares, strict=True))[position]
-
-
-class BoardOut(Struct, frozen=True, gc=False):
-    """A mounting board on the wall: its face, how thick it is, and what holds it."""
-
-    left_mm: float
-    bottom_mm: float
-    right_mm: float
-    top_mm: float
-    thick_mm: float
-    held: HoldOut | None = None
 
 
 class WishOut(Struct, frozen=True, gc=False):
@@ -350,61 +318,6 @@ class ClearancesOut(Struct, frozen=True, gc=False):
     hem_to_floor_high_mm: float | None
 
 
-class PelmetOut(Struct, frozen=True, gc=False):
-    """A pelmet or valance: its face, how far that stands out from the wall, and the centre line it is held over.
-
-    ``irons_mm`` is where along the wall angle irons hold its shelf. ``tilt`` is how steep it stands, rise to the right over
-    length, along with all its rods; heights are then those in its middle.
-    """
-
-    kind: str
-    left_mm: float
-    bottom_mm: float
-    right_mm: float
-    top_mm: float
-    out_mm: float
-    over_mm: float
-    irons_mm: tuple[float, ...] = ()
-    tilt: float = 0.0
-
-    @property
-    def length_mm(self) -> float:
-        """How long its board is: along its slope."""
-        return (self.right_mm - self.left_mm) * sqrt(1.0 + self.tilt * self.tilt)
-
-    def up_at(self, x_mm: float) -> float:
-        """How much higher it stands at a place along the wall than in its middle."""
-        return self.tilt * (x_mm - (self.left_mm + self.right_mm) / 2)
-
-    def level_at(self, x_mm: float) -> PelmetOut:
-        """A level one as high as it is at a place along the wall."""
-        up = self.up_at(x_mm)
-        if not up:
-            return self
-        return replace(self, bottom_mm=self.bottom_mm + up, top_mm=self.top_mm + up, over_mm=self.over_mm + up, tilt=0.0)
-
-
-class BlindOut(Struct, frozen=True, gc=False):
-    """A blind behind: its box, how far that reaches out from the wall's face (negative: within the reveal), its cloth.
-
-    ``hem_mm`` is the lower edge of the cloth as it is let down just now (the box's own where it is raised). ``opening`` is
-    the ref of the opening that it hangs before; ``in_reveal`` whether inside it. ``back_mm`` is the box's own back.
-    ``cord_x_mm`` is where cord or chain hangs, None where there is none.
-    """
-
-    opening: Ref
-    in_reveal: bool
-    left_mm: float
-    bottom_mm: float
-    right_mm: float
-    top_mm: float
-    back_mm: float
-    out_mm: float
-    hem_mm: float
-    cord: str
-    cord_x_mm: float | None
-
-
 class TreatmentOut(Struct, frozen=True, gc=False):
     """A treatment where it lands. ``openings`` are those it covers, left to right.
 
@@ -429,54 +342,6 @@ class ProportionOut(Struct, frozen=True, gc=False):
     name: Message
     parts: tuple[tuple[Message, float], ...]
     ratio: float
-
-
-class CornerOut(Struct, frozen=True, gc=False):
-    """The wall in a corner: its id, name and width, and the inside angle in degrees.
-
-    ``openings`` are those on it: (near, far, reveal) as distances along it from the corner, and how deep its sash lies.
-    """
-
-    wall: str
-    name: str
-    width_mm: float
-    angle: float
-    openings: tuple[tuple[float, float, float], ...] = ()
-
-
-class BesideOut(Struct, frozen=True, gc=False):
-    """Something of the neighbour wall, in plan before this one.
-
-    Attributes
-    ----------
-    side : str
-        The corner it stands in: ``left`` or ``right``.
-    wall : str
-        Name of the wall that it belongs to.
-    ref : Ref
-        What it is.
-    kind : str
-        ``rod``, ``bracket``, ``panel`` (cloth in any position), ``sash`` (what a sash or door of that wall sweeps), or
-        the kind of an obstacle.
-    name : str
-        As somebody called it.
-    outline : tuple of Point
-        Convex, seen from above: mm along this wall and out from its face.
-    bottom_mm, top_mm : float
-        Over this wall's datum.
-    clearance_mm : float or None
-        Heaters: their own sheet's figure.
-    """
-
-    side: str
-    wall: str
-    ref: Ref
-    kind: str
-    name: str
-    outline: tuple[Point, ...]
-    bottom_mm: float
-    top_mm: float
-    clearance_mm: float | None = None
 
 
 class SetOut(Struct, frozen=True, gc=False):

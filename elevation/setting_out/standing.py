@@ -167,3 +167,51 @@ class MissingFact(Struct, frozen=True):
     ref: Ref
     field: str
     text: Message
+
+
+class CornerOut(Struct, frozen=True, gc=False):
+    """The wall in a corner: its id, name and width, and the inside angle in degrees.
+
+    ``openings`` are those on it: (near, far, reveal) as distances along it from the corner, and how deep its sash lies.
+    """
+
+    wall: str
+    name: str
+    width_mm: float
+    angle: float
+    openings: tuple[tuple[float, float, float], ...] = ()
+
+
+class BesideOut(Struct, frozen=True, gc=False):
+    """Something of the neighbour wall, in plan before this one.
+
+    Attributes
+    ----------
+    side : str
+        The corner it stands in: ``left`` or ``right``.
+    wall : str
+        Name of the wall that it belongs to.
+    ref : Ref
+        What it is.
+    kind : str
+        ``rod``, ``bracket``, ``panel`` (cloth in any position), ``sash`` (what a sash or door of that wall sweeps), or
+        the kind of an obstacle.
+    name : str
+        As somebody called it.
+    outline : tuple of Point
+        Convex, seen from above: mm along this wall and out from its face.
+    bottom_mm, top_mm : float
+        Over this wall's datum.
+    clearance_mm : float or None
+        Heaters: their own sheet's figure.
+    """
+
+    side: str
+    wall: str
+    ref: Ref
+    kind: str
+    name: str
+    outline: tuple[Point, ...]
+    bottom_mm: float
+    top_mm: float
+    clearance_mm: float | None = None

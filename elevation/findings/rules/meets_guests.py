@@ -15,7 +15,7 @@ from elevation.findings.model import Change, Finding, Scene
 from elevation.findings.naming import beside_name, where
 from elevation.findings.rules import meets_beside, meets_obstacles
 from elevation.findings.rules.meets_told import stop
-from elevation.findings.shapes import Rect, way
+from elevation.findings.shapes import Rect, middle, way
 from elevation.setting_out.model import LayerOut, PanelOut, TreatmentOut
 from elevation.words import Message, Mm, msg
 
@@ -54,9 +54,7 @@ def find(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Fin
             by=Mm(met.by_mm),
             thing=met.name,
         )
-        left, right = way(guest)
-        x = (max(met.outline[0], left) + min(met.outline[2], right)) / 2
-        yield stop(layer.ref, text, met.by_mm, (x, (met.outline[1] + met.outline[3]) / 2))
+        yield stop(layer.ref, text, met.by_mm, (middle(met.outline, way(guest)), (met.outline[1] + met.outline[3]) / 2))
 
 
 def changes(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Change]:

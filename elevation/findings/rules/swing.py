@@ -13,17 +13,16 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from elevation.findings.changing import ends_or_end, rod_height, rod_projection
-from elevation.findings.limits import by_geometry
 from elevation.findings.looking import layer_at, panel_at, treatment_at
-from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking, Weight
-from elevation.findings.naming import noun_of, obstacle_name, opening_name, side_name, where
+from elevation.findings.model import FIXED, Change, Finding, Rule, Scene, Sticking
+from elevation.findings.naming import noun_of, obstacle_name, opening_name
 from elevation.findings.rules import swing_beside
-from elevation.findings.shapes import Rect, cloth, meet, rod_rects, shared, way
-from elevation.room.model import Ref
+from elevation.findings.rules.swing_told import cloth_told, rod_told
+from elevation.findings.shapes import Rect, cloth, meet, middle, rod_rects, shared, way
 from elevation.setting_out.leaves import TURNS_IN, carried, swept
 from elevation.setting_out.model import LayerOut, ObstacleOut, OpeningOut, PanelOut, Span, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM
-from elevation.words import Message, Mm, msg
+from elevation.words import Message, msg
 
 
 class Carrier(Struct, frozen=True, gc=False):
@@ -107,52 +106,17 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     for layer in treatment.layers:
         found = rod_hit(scene, treatment, layer)
         if found is not None:
-            (left, _, right, _), _, _, _ = found[1]
+            by_mm, sweep = found
             support = layer.support
-            yield Finding(
-                "swing",
-                Weight.STOP,
-                layer.ref,
-                msg(
-                    "{where}: when {thing} opens it hits the {support}, {by} deep.",
-                    support=noun_of(layer),
-                    where=where(treatment),
-                    thing=_name(found[1]),
-                    by=Mm(found[0]),
-                ),
-                by_geometry(),
-                measured_mm=-found[0],
-                limit_mm=0.0,
-                at=((max(left, support.left_mm) + min(right, support.right_mm)) / 2, support.height_mm),
-            )
-        for panel in layer.panels:
+            x = middle(sweep[0], (support.left_mm, support.right_mm))
+            yield rod_told(treatment, layer, _name(sweep), by_mm, (x, support.height_mm))
+        for panel in (*layer.panels, *layer.guests):
             found = panel_hit(scene, treatment, layer, panel)
             if found is not None:
-                text = msg(
-                    "{where}: when {thing} opens it hits the {side} panel, {by} of it.",
-                    where=where(treatment),
-                    thing=_name(found[1]),
-                    side=side_name(panel.side),
-                    by=Mm(found[0]),
-                )
-                yield _stop(panel.ref, text, found, _span(panel, found[1]))
-        for guest in layer.guests:
-            found = panel_hit(scene, treatment, layer, guest)
-            if found is not None:
-                text = msg(
-                    "{where}: when {thing} opens it hits the cloth that comes round the corner, {by} of it.",
-                    where=where(treatment),
-                    thing=_name(found[1]),
-                    by=Mm(found[0]),
-                )
-                # It hangs in a layer of another wall, and is told of here, where it is hit.
-                yield _stop(layer.ref, text, found, _span(guest, found[1]))
-
-
-def _stop(subject: Ref, text: Message, found: Hit, span: Span) -> Finding:
-    (left, bottom, right, top), _, _, _ = found[1]
-    at = ((max(left, span[0]) + min(right, span[1])) / 2, (bottom + top) / 2)
-    return Finding("swing", Weight.STOP, subject, text, by_geometry(), measured_mm=-found[0], limit_mm=0.0, at=at)
+                by_mm, sweep = found
+                rect = sweep[0]
+                at = middle(rect, _span(panel, sweep)), (rect[1] + rect[3]) / 2
+                yield cloth_told(treatment, layer, panel, _name(sweep), by_mm, at)
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:

@@ -9,14 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from elevation.findings.changing import ends_or_end, rod_height, rod_projection
-from elevation.findings.limits import by_geometry
-from elevation.findings.model import Change, Finding, Scene, Weight
-from elevation.findings.naming import beside_name, noun_of, side_name, where
+from elevation.findings.model import Change, Finding, Scene
+from elevation.findings.naming import beside_name
 from elevation.findings.rules.meets_beside import MOVES, Hit, deepest, near, panel_parts, rod_parts
-from elevation.findings.shapes import way
+from elevation.findings.rules.swing_told import cloth_told, rod_told
+from elevation.findings.shapes import middle, way
 from elevation.room.model import Ref
 from elevation.setting_out.model import LayerOut, PanelOut, TreatmentOut
-from elevation.words import Message, Mm, msg
 
 
 def rod_hit(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Hit | None:
@@ -36,40 +35,13 @@ def find(scene: Scene, treatment: TreatmentOut, layer: LayerOut) -> Iterator[Fin
     support = layer.support
     found = rod_hit(scene, treatment, layer)
     if found is not None:
-        text = msg(
-            "{where}: when {thing} opens it hits the {support}, {by} deep.",
-            support=noun_of(layer),
-            where=where(treatment),
-            thing=beside_name(found[2]),
-            by=Mm(found[0]),
-        )
-        yield _stop(layer.ref, text, found, support.height_mm, (support.metal_left_mm, support.metal_right_mm))
-    for panel in layer.panels:
+        x = middle(found[1], (support.metal_left_mm, support.metal_right_mm))
+        yield rod_told(treatment, layer, beside_name(found[2]), found[0], (x, support.height_mm))
+    for panel in (*layer.panels, *layer.guests):
         found = panel_hit(scene, treatment, layer, panel)
         if found is not None:
-            text = msg(
-                "{where}: when {thing} opens it hits the {side} panel, {by} of it.",
-                where=where(treatment),
-                thing=beside_name(found[2]),
-                side=side_name(panel.side),
-                by=Mm(found[0]),
-            )
-            yield _stop(panel.ref, text, found, (found[1][1] + found[1][3]) / 2, way(panel))
-    for guest in layer.guests:
-        found = panel_hit(scene, treatment, layer, guest)
-        if found is not None:
-            text = msg(
-                "{where}: when {thing} opens it hits the cloth that comes round the corner, {by} of it.",
-                where=where(treatment),
-                thing=beside_name(found[2]),
-                by=Mm(found[0]),
-            )
-            yield _stop(layer.ref, text, found, (found[1][1] + found[1][3]) / 2, way(guest))
-
-
-def _stop(subject: Ref, text: Message, found: Hit, y: float, span: tuple[float, float]) -> Finding:
-    x = (max(found[1][0], span[0]) + min(found[1][2], span[1])) / 2
-    return Finding("swing", Weight.STOP, subject, text, by_geometry(), measured_mm=-found[0], limit_mm=0.0, at=(x, y))
+            at = middle(found[1], way(panel)), (found[1][1] + found[1][3]) / 2
+            yield cloth_told(treatment, layer, panel, beside_name(found[2]), found[0], at)
 
 
 def changes(scene: Scene, treatment: TreatmentOut, layer: LayerOut, subject: Ref) -> Iterator[Change]:

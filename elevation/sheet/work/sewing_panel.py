@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from msgspec import Struct
 
+from elevation.planning.piece_names import PanelName
 from elevation.planning.sewing.chains import running
 from elevation.planning.sewing.model import Alteration, Marks, SewnPanel
 from elevation.sheet.paths import circle, polygon, rectangle
@@ -252,18 +253,23 @@ def made_flat(panel: SewnPanel, seam_mm: float, style: Style) -> Flat:
         seams_mm=tuple(places),
         pieces=tuple(words) if len(words) > 1 else (),
         marks=panel.marks,
-        titles=(
-            say(msg("{mark}: {name}", mark=panel.name.mark, name=panel.name.name), style),
-            say(
-                msg(
-                    "{flat} wide flat, {finished} finished",
-                    flat=Mm(panel.hemmed_mm, about=True),
-                    finished=Mm(panel.finished_mm, about=True),
-                ),
-                style,
+        titles=flat_titles(panel.name, panel.hemmed_mm, panel.finished_mm, Mm(panel.cut_mm), style),
+    )
+
+
+def flat_titles(name: PanelName, flat_mm: float, finished_mm: float, cut: Mm, style: Style) -> tuple[str, ...]:
+    """What stands under a piece that is sewn: its mark and name, its widths, its cut."""
+    return (
+        say(msg("{mark}: {name}", mark=name.mark, name=name.name), style),
+        say(
+            msg(
+                "{flat} wide flat, {finished} finished",
+                flat=Mm(flat_mm, about=True),
+                finished=Mm(finished_mm, about=True),
             ),
-            say(msg("{cut} long with heading and hem", cut=Mm(panel.cut_mm)), style),
+            style,
         ),
+        say(msg("{cut} long with heading and hem", cut=cut), style),
     )
 
 

@@ -7,7 +7,7 @@ from elevation.sheet.work.hanging import step_parts
 from elevation.sheet.work.page import Part
 from elevation.sheet.work.parts import gap, heading
 from elevation.sheet.work.sewing_marks import Fit
-from elevation.sheet.work.sewing_panel import Band, Flat, panel_parts
+from elevation.sheet.work.sewing_panel import Band, Flat, flat_titles, panel_parts
 from elevation.trade.model import Trade
 from elevation.words import Mm, Style, msg, say
 
@@ -51,16 +51,5 @@ def valance_flat(one: HungValance, seam_mm: float, style: Style) -> Flat:
         leading="",
         seams_mm=tuple(seam / whole * cloth.hemmed_mm for seam in seams),
         pieces=tuple(str(number) for number in range(1, count + 1)) if count > 1 else (),
-        titles=(
-            say(msg("{mark}: {name}", mark=one.name.mark, name=one.name.name), style),
-            say(
-                msg(
-                    "{flat} wide flat, {finished} finished",
-                    flat=Mm(cloth.hemmed_mm, about=True),
-                    finished=Mm(cloth.finished_mm, about=True),
-                ),
-                style,
-            ),
-            say(msg("{cut} long with heading and hem", cut=Mm(cloth.face.plain_mm, about=True)), style),
-        ),
+        titles=flat_titles(one.name, cloth.hemmed_mm, cloth.finished_mm, Mm(cloth.face.plain_mm, about=True), style),
     )
