@@ -86,12 +86,11 @@ def with_loads(made: LayerOut, layer: Layer, defaults: Defaults, trade: Trade, u
     beam = Beam(left, right, tuple(_supports(made)), stuff.stiffness, support.splices_mm)
     rod_n = weight_n_per_mm(stuff.section, stuff.material) * (right - left)
     each_kg = _ring_kg(layer, defaults, trade)
-    weights = tuple(((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in panels)
-    places = tuple(_places(panel) for panel in panels)
-    unit = under(beam, (left, right), places)
+    weights = tuple([((panel.mass_kg or 0.0) + each_kg * panel.rings) * GRAVITY for panel in panels])
+    unit = under(beam, (left, right), tuple([_places(panel) for panel in panels]))
     if unit is None:
         return made
-    most_n = sum(force * max(part for _, part in where) for where, force in zip(places, weights, strict=True))
+    most_n = sum([force * max(panel.shares) for panel, force in zip(panels, weights, strict=True)])
     return _told(made, Hanging(unit, rod_n, weights), stuff, LoadsOut(most_n, rod_n), defaults, trade)
 
 

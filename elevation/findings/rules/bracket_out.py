@@ -32,14 +32,13 @@ def told(layer: LayerOut) -> tuple[float, ...]:
 
 
 def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
-    limit = limit_mm(scene, "bracket-out")
     for layer in treatment.layers:
         found = told(layer)
         if not found:
             continue
         plan = planned(layer)
         worst = max(found, key=lambda out: abs(out - plan))
-        off = abs(worst - plan)
+        off, limit = abs(worst - plan), limit_mm(scene, "bracket-out")
         if not exceeds(off, limit, scene.half_mm):
             continue
         bracket = next(one for one in layer.brackets if one.out_mm == worst)

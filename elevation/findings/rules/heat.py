@@ -21,7 +21,7 @@ from elevation.findings.model import EVERY_MOUNT, Change, Finding, Rule, Scene, 
 from elevation.findings.naming import obstacle_name, side_name, where
 from elevation.findings.rules import heat_beside
 from elevation.findings.rules.heat_told import too_near
-from elevation.findings.shapes import cloth_back, way
+from elevation.findings.shapes import cloth_back, hanging, way
 from elevation.setting_out.model import LayerOut, ObstacleOut, PanelOut, TreatmentOut
 from elevation.units.tolerance import TOUCH_MM, falls_short
 from elevation.words import Message, Mm, msg
@@ -159,19 +159,13 @@ def _find(scene: Scene, treatment: TreatmentOut) -> Iterator[Finding]:
     if not scene.set_out.obstacles and not scene.set_out.beside:
         return
     for layer in treatment.layers:
-        for panel in layer.panels:
+        for panel in hanging(layer):
             found = [one for one, _ in _all(scene, treatment, layer, panel)]
             found.extend(heat_beside.find(scene, treatment, layer, panel))
             worst = min(found, key=_key, default=None)
             if worst is not None:
-                yield worst
-        for panel in layer.guests:
-            # Cloth of another leg that passes the corner is told of here, where the heat is; its remedies are over there.
-            guests = [one for one, _ in _all(scene, treatment, layer, panel)]
-            guests.extend(heat_beside.find(scene, treatment, layer, panel))
-            worst = min(guests, key=_key, default=None)
-            if worst is not None:
-                yield replace(worst, subject=layer.ref)
+                # Cloth of another leg that passes the corner is told of here, where the heat is; its remedies are there.
+                yield worst if panel.ref[:4] == layer.ref else replace(worst, subject=layer.ref)
 
 
 def _changes(scene: Scene, finding: Finding) -> Iterator[Change]:
