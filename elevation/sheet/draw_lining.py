@@ -12,16 +12,13 @@ from elevation.sheet.records import Fill, Path, Pen, Record
 WIDEST_MM = 14.0
 """So wide a strip shows at most, a twelfth of the drawn panel where that is less (common practice, no source)."""
 
-UP_MM = 38.1
-"""The lining ends 1 1/2 in above the face's hem (as the allowance ``lining-up``)."""
-
 _TONE = "#eee6d6"
 _PART = 1 / 12
 _FROM = 0.3
 """The heading holds the edge flat; the strip is at its full width this part of the drop below."""
 
 
-def lining_records(panel: PanelOut, drape: Drape) -> tuple[Record, ...]:
+def lining_records(panel: PanelOut, drape: Drape, up_mm: float) -> tuple[Record, ...]:
     """The strip along a lined panel's leading edge, and the line round it.
 
     Parameters
@@ -29,6 +26,8 @@ def lining_records(panel: PanelOut, drape: Drape) -> tuple[Record, ...]:
     panel : PanelOut
     drape : Drape
         As it hangs.
+    up_mm : float
+        How far above the face's hem the lining ends (the allowance ``lining-up``).
 
     Returns
     -------
@@ -37,9 +36,9 @@ def lining_records(panel: PanelOut, drape: Drape) -> tuple[Record, ...]:
     """
     is_right = panel.side == "left"
     edge, way = (drape.right_mm, -1.0) if is_right else (drape.left_mm, 1.0)
-    low = drape.foot[-1 if is_right else 0] + drape.lift_mm + UP_MM
+    low = drape.foot[-1 if is_right else 0] + drape.lift_mm + up_mm
     drop = drape.top_mm - low
-    if drop <= UP_MM:
+    if drop <= up_mm:
         return ()
     inner = edge + way * min(WIDEST_MM, (drape.right_mm - drape.left_mm) * _PART)
     full = drape.top_mm - _FROM * drop

@@ -156,7 +156,7 @@ def _draw_layer(
                 hanging = [*cloth_records(drape, marks), *pool_records(panel, drape, floor)]
                 # Cloth that passes a corner has its leading edge before the next wall.
                 if layer.is_lined and not panel.on_mm:
-                    hanging += lining_records(panel, drape)
+                    hanging += lining_records(panel, drape, trade.allowances["lining-up"].length_mm)
             records = _along([*hanging, *heading_records(panel, drape, kind, layer.support)], layer)
             # A guest is drawn with the layer that it comes before.
             groups.append(Group((*layer.ref, panel.ref[-1]), f"panel-{view.panels}", name, tuple(records)))

@@ -22,7 +22,7 @@ from elevation.setting_out.model import (
     SupportOut,
     TreatmentOut,
 )  # fmt: skip
-from elevation.trade.model import EndRow, HeadingRow, Trade
+from elevation.trade.model import AllowanceRow, EndRow, HeadingRow, Trade
 from elevation.words import msg
 
 IN = 25.4
@@ -51,7 +51,8 @@ def make_trade() -> Trade:
         "ball-finial": EndRow("ball-finial", "ball", 0.0, 60.0, 48.0, "ball", "fixture", "from memory"),
         "spear-finial": EndRow("spear-finial", "spear", 0.0, 110.0, 46.0, "spear", "fixture", "from memory"),
     }
-    return Trade(headings, {}, {}, ends, {}, {}, {})
+    up = AllowanceRow("lining-up", "lining above the face's hem", 1.5 * IN, "fixture", "from memory")
+    return Trade(headings, {}, {}, ends, {}, {}, {}, allowances={up.id: up})
 
 
 def make_opening(

@@ -9,7 +9,7 @@ from elevation.room.edits import edit_at
 from elevation.setting_out.model import Profile
 from elevation.setting_out.whole import set_out_afresh
 from elevation.sheet.draw_drape import hang
-from elevation.sheet.draw_lining import UP_MM, WIDEST_MM, lining_records
+from elevation.sheet.draw_lining import WIDEST_MM, lining_records
 from elevation.sheet.drawing import View, draw_treatment
 from elevation.sheet.inks import contrast
 from elevation.sheet.paths import bounds
@@ -18,13 +18,14 @@ from tests.findings.rooms import LAYER, good_room, trade
 from tests.sheet.draw_cases import IN, make_opening, make_panel, make_trade, make_treatment
 
 LEVEL = Profile(((0.0, 0.0),))
+UP_MM = trade().allowances["lining-up"].length_mm
 
 
 def strip(side, width=900.0, hem=0.5 * IN, top=2200.0):
     span = (100.0, 100.0 + width)
     panel = make_panel("p1", side, span, span, span, top, hem)
     drape = hang(panel, span, "pinch", "#4a5d7a", "lined", LEVEL)
-    return drape, lining_records(panel, drape)
+    return drape, lining_records(panel, drape, UP_MM)
 
 
 @pytest.mark.parametrize("width", [110.0, 12 * WIDEST_MM, 900.0])
